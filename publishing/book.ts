@@ -1,0 +1,100 @@
+/**
+ * What is laid out: a guide or procedure as blocks with every name, label and reference resolved to words, before any measure.
+ * Made from the core tree by `publishing/compose`; laid out by `publishing/layout`. Plain data.
+ */
+
+export type Inline =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'strong'; readonly text: string }
+  | { readonly kind: 'em'; readonly text: string }
+  | { readonly kind: 'code'; readonly text: string }
+  /** A live reference: `text` is printed, the page number of `anchor` follows when `page` is set. */
+  | { readonly kind: 'link'; readonly text: string; readonly anchor: string; readonly page: boolean }
+  /** A chip such as a model name on a conditional step. */
+  | { readonly kind: 'chip'; readonly text: string };
+
+export type Flow = readonly BookBlock[];
+
+export type BookBlock =
+  | {
+      readonly kind: 'heading';
+      readonly level: 1 | 2 | 3 | 4;
+      readonly text: string;
+      readonly anchor?: string;
+      readonly number?: string;
+      readonly bookmark: boolean;
+    }
+  | { readonly kind: 'paragraph'; readonly inline: readonly Inline[]; readonly style?: 'body' | 'lead' | 'small' | 'center' | 'state' }
+  | { readonly kind: 'bullets'; readonly items: readonly Flow[] }
+  | {
+      readonly kind: 'step';
+      readonly label: string;
+      readonly anchor?: string;
+      readonly depth: number;
+      readonly body: Flow;
+      /** Notices that guard it: never parted from its first line. */
+      readonly notices: readonly NoticeBlock[];
+      /** The machine is safe after this step (a page turn here is preferred); undefined: not said. */
+      readonly safeAfter?: boolean;
+      /** live, made safe or open, for the energy band beside the step. */
+      readonly band?: 'live' | 'safe' | 'open' | 'unknown';
+    }
+  | NoticeBlock
+  | {
+      readonly kind: 'table';
+      readonly head: readonly (readonly Inline[])[];
+      readonly rows: readonly (readonly (readonly Inline[])[])[];
+      readonly align: readonly ('left' | 'center' | 'right')[];
+      readonly caption?: string;
+      readonly anchor?: string;
+      readonly notes?: Flow;
+      readonly wide?: boolean;
+    }
+  | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
+  | { readonly kind: 'rule' }
+  | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string }
+  | { readonly kind: 'contents' } // filled by the layout from headings
+  | { readonly kind: 'page-break'; readonly to?: 'right' }
+  | { readonly kind: 'space'; readonly lines: number };
+
+export interface NoticeBlock {
+  readonly kind: 'notice';
+  readonly word: 'danger' | 'warning' | 'caution' | 'notice';
+  /** The panel's word in the book's language. */
+  readonly panel: string;
+  readonly body: Flow;
+}
+
+export type Image =
+  | { readonly kind: 'svg'; readonly source: string }
+  | { readonly kind: 'png' | 'jpeg'; readonly bytes: Uint8Array }
+  | { readonly kind: 'missing'; readonly path: string };
+
+export interface Chapter {
+  readonly title: string;
+  /** Document number and revision for the running head; undefined on front matter. */
+  readonly number?: string;
+  readonly revision?: string;
+  readonly date?: string;
+  readonly startRight: boolean;
+  readonly blocks: Flow;
+}
+
+export interface Book {
+  readonly title: string;
+  readonly subtitle?: string;
+  readonly number: string;
+  readonly revision?: string;
+  readonly date?: string;
+  readonly publisher: string;
+  readonly language: string;
+  readonly paper: 'a4' | 'letter' | 'a5';
+  readonly binding: 'left' | 'top' | 'none';
+  readonly duplex: boolean;
+  /** Printed in the foot of every page. */
+  readonly footLine?: string;
+  /** "DRAFT: NOT FOR FIELD USE" on every page. */
+  readonly draft: boolean;
+  readonly cover?: Flow;
+  readonly chapters: readonly Chapter[];
+}

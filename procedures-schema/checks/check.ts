@@ -51,13 +51,24 @@ export interface LibraryFacts {
   readonly paths: ReadonlySet<string>;
 }
 
-/** A worked example of a check: shown by `explain`, run by the tests. */
+/**
+ * A worked example of a check: shown by `explain`, run by the tests. It says only how it differs from the fixture library, a small
+ * machine with a safe procedure (tests/support/cases.ts), so that a reader sees what matters. In every text a line of carets
+ * (`^^^^`) under a line marks where the finding must start, and is taken out before the run; `#.` at the start of a line is
+ * numbered by its place.
+ */
 export interface CheckCase {
   readonly name: string;
-  /** Files of a small library; a caret line (`^^^^`) under a line marks where the finding must stand, and is taken out before the run. Missing registers come from the common fixture. */
-  readonly files: Readonly<Record<string, string>>;
   /** How many findings of this check; 0 for a near miss. */
   readonly finds: number;
+  /** Front matter lines that replace or add to the fixture's, by key; `-key` takes one out. */
+  readonly front?: string;
+  /** Steps put where the fixture's machine is safe and open. */
+  readonly work?: string;
+  /** All sections, instead of the fixture's. */
+  readonly body?: string;
+  /** Whole files, added or replacing the fixture's, by path. */
+  readonly files?: Readonly<Record<string, string>>;
 }
 
 interface CheckBase {

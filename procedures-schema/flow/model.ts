@@ -3,7 +3,7 @@
  * (violations with a cause and the shortest walk). `flow/` words nothing; `checks/` does.
  */
 import type { Span } from '../finding.ts';
-import type { Branch, Section, StepChild } from '../format/tree.ts';
+import type { Branch, Prose, Section, StepChild } from '../format/tree.ts';
 import type { LabelledStep, Labels, Resolved } from '../numbering/model.ts';
 import type { Action, Reading, Target } from '../reading/action.ts';
 import type { Machine, Measurement, ProcedureHead, Registers } from '../registers/model.ts';
@@ -39,7 +39,7 @@ export type ReadChild =
         readonly children: readonly ReadChild[];
       }[];
     }
-  | { readonly kind: 'objects'; readonly items: readonly Reading[] }
+  | { readonly kind: 'objects'; readonly items: readonly Reading[]; /** Where each item's words stand; absent in hand-made inputs. */ readonly proses?: readonly Prose[] }
   | { readonly kind: 'prose'; readonly child: StepChild; readonly reading: Reading };
 
 /** Rules of semantics.md; each is worded by one check of the same subject. */

@@ -1,0 +1,172 @@
+/**
+ * Reads a library folder: its texts, and the names of its figures. Never reads outside the folder: a link that leads out is refused
+ * by name. Whether what it read is right is for the core.
+ */
+import { decode } from './decode.ts';
+import { type Disk, type Entry, nodeDisk } from './disk.ts';
+
+export interface TextFile {
+  /** Relative to the library, with forward slashes on every system. */
+  readonly path: string;
+  readonly text: string;
+}
+
+/** A file that could not be taken as it stands, in words for people. */
+export interface Refusal {
+  readonly path: string;
+  readonly line: number;
+  readonly column: number;
+  readonly message: string;
+  readonly expected: string;
+}
+
+export interface LibraryOnDisk {
+  /** The real path of the folder. */
+  readonly root: string;
+  readonly texts: readonly TextFile[];
+  /** Every file there is in it, texts and figures, sorted. */
+  readonly paths: readonly string[];
+  readonly refusals: readonly Refusal[];
+}
+
+/** What a library may hold; everything else in the folder is left alone. */
+const TEXTS = /^(library\.yaml|registers\/[^/]+\.ya?ml|(procedures|guides)\/.+\.md)$/i;
+const OTHERS = /^(figures|narration)\/.+/i;
+const FOLDERS = /^(registers|procedures|guides|figures|narration)(\/|$)/i;
+
+export const LARGEST_TEXT = 8_000_000;
+const LARGEST_FIGURE = 64_000_000;
+const DEEPEST = 12;
+const MOST_FILES = 50_000;
+/** Files open at a time: enough to keep a disk busy, few enough for every system's limit. */
+const AT_ONCE = 64;
+
+export async function readLibrary(folder: string, disk: Disk = nodeDisk): Promise<LibraryOnDisk> {
+  const root = await disk.real(folder);
+  const refusals: Refusal[] = [];
+  const found = await walk(root, disk, refusals);
+  const texts: TextFile[] = [];
+  const wanted = found.filter((path) => TEXTS.test(path));
+  for (let from = 0; from < wanted.length; from += AT_ONCE) {
+    const batch = wanted.slice(from, from + AT_ONCE);
+    for (const text of await Promise.all(batch.map((path) => readText(root, path, disk, refusals)))) if (text) texts.push(text);
+  }
+  return { root, texts, paths: found, refusals: refusals.sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)) };
+}
+
+/** The bytes of one figure, or undefined when it is missing, too large or outside the library. */
+export async function readFigure(root: string, path: string, disk: Disk = nodeDisk): Promise<Uint8Array | undefined> {
+  try {
+    const real = await disk.real(disk.path.join(root, ...path.split('/')));
+    if (!isInside(root, real, disk)) return undefined;
+    const { kind, size } = await disk.stat(real);
+    return kind === 'file' && size <= LARGEST_FIGURE ? await disk.read(real) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether a real path lies in a folder. */
+export function isInside(root: string, real: string, disk: Pick<Disk, 'path'> = nodeDisk): boolean {
+  const way = disk.path.relative(root, real);
+  return way !== '' && way !== '..' && !way.startsWith(`..${disk.path.sep}`) && !disk.path.isAbsolute(way);
+}
+
+async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<string[]> {
+  const out: string[] = [];
+  const visit = async (folder: string, depth: number): Promise<void> => {
+    let entries: readonly Entry[];
+    try {
+      entries = await disk.list(disk.path.join(root, ...folder.split('/').filter(Boolean)));
+    } catch (error) {
+      refusals.push(refuse(folder, `The folder cannot be read: ${reason(error)}.`, 'A folder that you may read.'));
+      return;
+    }
+    for (const entry of [...entries].sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))) {
+      const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
+      if (entry.name.startsWith('.') || !(FOLDERS.test(path) || TEXTS.test(path))) continue;
+      if (out.length >= MOST_FILES) return;
+      const kind = entry.kind === 'link' ? await behindLink(root, path, disk, refusals) : entry.kind;
+      if (kind === 'folder') {
+        if (depth >= DEEPEST)
+          refusals.push(
+            refuse(path, `The folder lies more than ${DEEPEST} levels deep.`, 'Fewer levels; a link that leads back to itself?'),
+          );
+        else await visit(path, depth + 1);
+      } else if (kind === 'file' && (TEXTS.test(path) || OTHERS.test(path))) out.push(path);
+    }
+  };
+  await visit('', 0);
+  if (out.length >= MOST_FILES)
+    refusals.push(refuse('library.yaml', `The library holds more than ${MOST_FILES} files; the rest was not read.`, 'A smaller library.'));
+  return out.sort();
+}
+
+/** What a link leads to, if that lies in the library too. */
+async function behindLink(root: string, path: string, disk: Disk, refusals: Refusal[]): Promise<Entry['kind'] | undefined> {
+  try {
+    const real = await disk.real(disk.path.join(root, ...path.split('/')));
+    if (isInside(root, real, disk)) return (await disk.stat(real)).kind;
+    refusals.push(refuse(path, 'This is a link to a place outside the library, and was not read.', 'The file itself, inside the library.'));
+  } catch (error) {
+    refusals.push(refuse(path, `This link leads nowhere: ${reason(error)}.`, 'The file itself, or a link to a file of the library.'));
+  }
+  return undefined;
+}
+
+async function readText(root: string, path: string, disk: Disk, refusals: Refusal[]): Promise<TextFile | undefined> {
+  const file = disk.path.join(root, ...path.split('/'));
+  try {
+    const { size } = await disk.stat(file);
+    if (size > LARGEST_TEXT) {
+      const megabytes = Math.ceil(size / 1_000_000);
+      refusals.push(
+        refuse(path, `The file is ${megabytes} MB long and was not read.`, `A text of at most ${LARGEST_TEXT / 1_000_000} MB.`),
+      );
+      return undefined;
+    }
+    const decoded = decode(await disk.read(file));
+    if (decoded.kind === 'text') return { path, text: decoded.text };
+    if (decoded.kind === 'damaged') {
+      const byte = `0x${decoded.byte.toString(16).toUpperCase().padStart(2, '0')}`;
+      refusals.push(
+        refuse(
+          path,
+          `The file is not UTF-8 text: the byte ${byte} means nothing here.`,
+          'The file saved again as UTF-8.',
+          decoded.line,
+          decoded.column,
+        ),
+      );
+      return { path, text: decoded.text };
+    }
+    refusals.push(
+      decoded.kind === 'utf-16'
+        ? refuse(path, 'The file is UTF-16 text and was not read.', 'The file saved again as UTF-8.')
+        : refuse(path, 'The file is not text and was not read.', 'A text file in UTF-8.'),
+    );
+  } catch (error) {
+    refusals.push(refuse(path, `The file cannot be read: ${reason(error)}.`, 'A file that you may read.'));
+  }
+  return undefined;
+}
+
+function refuse(path: string, message: string, expected: string, line = 1, column = 1): Refusal {
+  return { path, line, column, message, expected };
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  EACCES: 'permission denied',
+  EPERM: 'permission denied',
+  ENOENT: 'it is not there',
+  ELOOP: 'it leads back to itself',
+  EIO: 'the disk reports a fault',
+  EBUSY: 'another program holds it',
+  EMFILE: 'too many files are open',
+};
+
+/** The system's code in words, without its paths. */
+function reason(error: unknown): string {
+  const code = (error as { code?: unknown } | undefined)?.code;
+  return (typeof code === 'string' ? REASONS[code] : undefined) ?? (typeof code === 'string' ? code : 'unknown reason');
+}

@@ -157,11 +157,15 @@ export interface Sentence {
   readonly mentions: readonly ThingUse[];
   /** What the writer said outright (F14). */
   readonly override?: { readonly reads: string; readonly because: string; readonly by: string; readonly span: Span };
+  /** "Remove:" or "Clean the following:": a verb that waits for the bullets below to name its objects. */
+  readonly hanging?: { readonly verb: string; readonly particle?: string };
 }
 
 /** The reading of one prose run (a step's lead, a branch's lead, a bullet). */
 export interface Reading {
   readonly sentences: readonly Sentence[];
+  /** Set when the prose was read as a branch's condition (context kind `condition`): all must hold. */
+  readonly when?: readonly Condition[];
   /** What "it"/"them" would stand for after this prose, for the next one. */
   readonly carry?: Thing;
 }

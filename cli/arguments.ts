@@ -1,0 +1,64 @@
+/** Sorts the words of a command line by a command's table of options. Knows no command by name. */
+import { CannotRun, type Command, type Given, type Option } from './command.ts';
+import { nearest } from './nearest.ts';
+
+export function sortArguments(command: Command, words: readonly string[]): Given {
+  const operands: string[] = [];
+  const values: Record<string, string> = {};
+  const flags = new Set<string>();
+  let onlyOperands = false;
+  for (let i = 0; i < words.length; i += 1) {
+    const word = words[i] ?? '';
+    if (onlyOperands || !word.startsWith('-') || word === '-') {
+      operands.push(word);
+      continue;
+    }
+    if (word === '--') {
+      onlyOperands = true;
+      continue;
+    }
+    const [name = '', joined] = split(word);
+    const option = command.options.find((known) => known.name === name);
+    if (!option) throw new CannotRun(unknownOption(command, word));
+    if (option.value === undefined) {
+      if (joined !== undefined) throw new CannotRun(`--${name} takes no value.`);
+      flags.add(name);
+      continue;
+    }
+    const value = joined ?? words[i + 1];
+    if (joined === undefined) i += 1;
+    if (value === undefined || value === '' || (joined === undefined && value.startsWith('--')))
+      throw new CannotRun(`--${name} wants a value: --${name} ${option.value}.`);
+    if (name in values) throw new CannotRun(`--${name} is given twice.`);
+    values[name] = checked(option, value);
+  }
+  const most = command.operands.length;
+  const least = command.operands.filter((name) => !name.startsWith('[')).length;
+  if (operands.length < least)
+    throw new CannotRun(`${command.name} wants ${command.operands[operands.length] ?? 'more'}: ${usage(command)}`);
+  if (operands.length > most) throw new CannotRun(`${command.name} does not know what to do with "${operands[most]}": ${usage(command)}`);
+  return { operands, values, flags };
+}
+
+function split(word: string): readonly [string, string?] {
+  const at = word.indexOf('=');
+  return at === -1 ? [word.slice(2)] : [word.slice(2, at), word.slice(at + 1)];
+}
+
+function checked(option: Option, value: string): string {
+  if (!option.choices || option.choices.includes(value)) return value;
+  throw new CannotRun(`--${option.name} is ${option.choices.join(' or ')}, not "${value}".`);
+}
+
+function unknownOption(command: Command, word: string): string {
+  const near = nearest(
+    word.replace(/^-+/, '').replace(/=.*/, ''),
+    command.options.map((option) => option.name),
+  );
+  return `${command.name} has no option ${word.replace(/=.*/, '')}.${near ? ` Did you mean --${near}?` : ''} See: handsclear ${command.name} --help`;
+}
+
+export function usage(command: Command): string {
+  const options = command.options.map((option) => (option.value ? `[--${option.name} ${option.value}]` : `[--${option.name}]`));
+  return ['handsclear', command.name, ...command.operands, ...options].join(' ');
+}

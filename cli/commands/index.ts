@@ -1,0 +1,2 @@
+export { check } from './check.ts';
+export { explain } from './explain.ts';

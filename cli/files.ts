@@ -1,0 +1,18 @@
+/** Writes what was published: whole or not at all, so that a field office never holds half a file. */
+import { randomUUID } from 'node:crypto';
+import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { CannotRun } from './command.ts';
+
+export function writeWhole(cwd: string, to: string, bytes: Uint8Array | string): void {
+  const file = path.resolve(cwd, to);
+  const fresh = `${file}.${randomUUID()}.part`;
+  try {
+    mkdirSync(path.dirname(file), { recursive: true });
+    writeFileSync(fresh, bytes);
+    renameSync(fresh, file);
+  } catch (error) {
+    rmSync(fresh, { force: true });
+    throw new CannotRun(`"${to}" cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'}).`);
+  }
+}

@@ -2,8 +2,9 @@
  * Puts the pieces of one procedure together for the proof: each labelled step with the reading of its lead and of all that hangs
  * below it, and the notices that guard it. Reads no files and words nothing.
  */
+import { noticeText } from './checks/index.ts';
 import type { ReadChild, ReadStep } from './flow/index.ts';
-import type { Block, Branch, Notice, Procedure, Prose, Section, Step, StepChild } from './format/index.ts';
+import type { Branch, Notice, Procedure, Prose, Section, Step, StepChild } from './format/index.ts';
 import type { LabelledStep, Labels } from './numbering/index.ts';
 import { type Reading, type ReadingContext, readProse, saysStandClear } from './reading/index.ts';
 import type { Thing } from './registers/index.ts';
@@ -79,7 +80,11 @@ class Reader {
           out.push({ kind: 'branches', branches: child.branches.map((branch) => this.branch(branch, labels)) });
           break;
         case 'objects':
-          out.push({ kind: 'objects', items: child.items.map((item) => this.read(item.prose, 'bullet', lead)), proses: child.items.map((item) => item.prose) });
+          out.push({
+            kind: 'objects',
+            items: child.items.map((item) => this.read(item.prose, 'bullet', lead)),
+            proses: child.items.map((item) => item.prose),
+          });
           break;
         case 'paragraph':
           out.push({ kind: 'prose', child, reading: this.read(child.prose, 'paragraph') });
@@ -152,20 +157,4 @@ function overrideOf(step: Step): ReadingContext['override'] {
 function guardOf(notice: Notice): GuardNotice {
   const text = noticeText(notice);
   return { word: notice.word, text, standClear: saysStandClear(text), span: notice.span };
-}
-
-/** The words of a notice as one run, for checks and short forms. */
-export function noticeText(notice: Notice): string {
-  return blocksText(notice.blocks);
-}
-
-function blocksText(blocks: readonly Block[]): string {
-  const parts: string[] = [];
-  for (const block of blocks) {
-    if (block.kind === 'paragraph') parts.push(block.prose.text);
-    else if (block.kind === 'bullets') for (const item of block.items) parts.push(item.prose.text, blocksText(item.blocks));
-    else if (block.kind === 'steps') for (const step of block.steps) parts.push(step.lead.text);
-    else if (block.kind === 'notice') parts.push(blocksText(block.blocks));
-  }
-  return parts.filter((part) => part !== '').join(' ');
 }

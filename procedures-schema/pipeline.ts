@@ -2,22 +2,14 @@
  * Text to findings, on one screen: the stages of one procedure and of a library, in order. Holds no state; `engine.ts` keeps
  * what an edit does not touch.
  */
+
+import { type ReadingCache, readSteps } from './assemble.ts';
 import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from './checks/index.ts';
 import type { Finding, Severity } from './finding.ts';
-import { type FlowInput, type ReadProcedure, prove } from './flow/index.ts';
+import { type FlowInput, prove, type ReadProcedure } from './flow/index.ts';
 import { type BlockCache, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
-import { type ReadingCache, readSteps } from './assemble.ts';
-import {
-  type Registers,
-  familiesOf,
-  machineOf,
-  namesFor,
-  readGuideHead,
-  readHead,
-  readRegisters,
-  variantsFor,
-} from './registers/index.ts';
+import { familiesOf, machineOf, namesFor, type Registers, readGuideHead, readHead, readRegisters, variantsFor } from './registers/index.ts';
 
 /** A text file of a library; `path` is relative to the library, with forward slashes. */
 export interface LibraryFile {
@@ -77,7 +69,10 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
 }
 
 /** Stage 1: registers, and the titles that references between files need. */
-export function readBackground(files: readonly LibraryFile[], caches: Background['caches'] = { blocks: newBlockCache(), readings: new Map() }): Background {
+export function readBackground(
+  files: readonly LibraryFile[],
+  caches: Background['caches'] = { blocks: newBlockCache(), readings: new Map() },
+): Background {
   const yaml = files.filter((file) => isRegister(file.path)).map((file) => readYaml(file.path, file.text));
   const { registers, problems } = readRegisters(yaml.map((file) => file.tree));
   const titles = new Map<string, string>();
@@ -102,8 +97,8 @@ export function readFile(file: LibraryFile, background: Background): ReadFacts {
   const names = namesFor(head, tree, registers, titles);
   const labels = labelsOf(tree, registers.house.numbering);
   const families = familiesOf(head, registers);
-  let cache = caches.readings.get(names.version);
-  if (!cache) caches.readings.set(names.version, (cache = new Map()));
+  const cache: ReadingCache = caches.readings.get(names.version) ?? new Map();
+  caches.readings.set(names.version, cache);
   const standing = {
     names,
     families,

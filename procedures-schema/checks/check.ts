@@ -3,10 +3,10 @@
  * To add one: add a file here, name it after its id, list it in index.ts.
  */
 import type { Draft, Severity } from '../finding.ts';
-import type { FormatProblem, Guide, Procedure, SourceText, YamlFile } from '../format/tree.ts';
-import type { FlowResult, ReadProcedure } from '../flow/model.ts';
-import type { TypedReference } from '../numbering/model.ts';
-import type { Machine, Names, ProcedureHead, Registers } from '../registers/model.ts';
+import type { FlowResult, ReadProcedure } from '../flow/index.ts';
+import type { FormatProblem, Guide, Procedure, SourceText, YamlFile } from '../format/index.ts';
+import type { TypedReference } from '../numbering/index.ts';
+import type { GuideHead, Machine, Names, ProcedureHead, Registers } from '../registers/index.ts';
 
 /** A schema or decoding problem of library.yaml, a register or front matter, already in words for people. */
 export interface SchemaProblem {
@@ -44,6 +44,7 @@ export interface LibraryFacts {
   readonly guides: readonly {
     readonly file: string;
     readonly tree: Guide;
+    readonly head: GuideHead;
     readonly problems: readonly FormatProblem[];
     readonly schemaProblems: readonly SchemaProblem[];
   }[];
@@ -65,7 +66,9 @@ export interface CheckCase {
   readonly front?: string;
   /** Steps put where the fixture's machine is safe and open. */
   readonly work?: string;
-  /** All sections, instead of the fixture's. */
+  /** Lines of the fixture's procedure that hold the first text are replaced by the second; '' takes them out. */
+  readonly change?: readonly (readonly [string, string])[];
+  /** All sections, instead of the fixture's; lines `@SAFE` and `@WORK` stand for the fixture's first section and for `work`. */
   readonly body?: string;
   /** Whole files, added or replacing the fixture's, by path. */
   readonly files?: Readonly<Record<string, string>>;

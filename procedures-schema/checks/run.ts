@@ -1,6 +1,6 @@
 /** Runs the checks and stamps what they yield. Knows no check by name. */
 import type { Draft, Finding } from '../finding.ts';
-import { type SourceText, rangeOf } from '../format/index.ts';
+import { rangeOf, type SourceText } from '../format/index.ts';
 import type { Check, LibraryFacts, ProcedureFacts } from './check.ts';
 
 /** All findings of one procedure. */

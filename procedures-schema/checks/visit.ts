@@ -1,7 +1,7 @@
 /** Ways to go through a read procedure, so that checks say what they look for and not how to get there. */
 import type { Draft, Span, WalkStep } from '../finding.ts';
 import type { FlowPlace, ReadChild, ReadProcedure, ReadStep, WalkPoint } from '../flow/index.ts';
-import { type Block, type Notice, type Prose, type Section, type Step, type Table, proseSpan } from '../format/index.ts';
+import { type Block, type Notice, type Prose, proseSpan, type Section, type Step, type Table } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Action, Reading, Sentence } from '../reading/index.ts';
 
@@ -47,8 +47,7 @@ export interface SentencePlace extends ReadPlace {
 }
 export function* eachSentence(read: ReadProcedure): Iterable<SentencePlace> {
   for (const place of eachReading(read))
-    for (const sentence of place.reading.sentences)
-      yield { ...place, sentence, span: proseSpan(place.prose, sentence.at, sentence.end) };
+    for (const sentence of place.reading.sentences) yield { ...place, sentence, span: proseSpan(place.prose, sentence.at, sentence.end) };
 }
 
 export interface ActionPlace extends SentencePlace {

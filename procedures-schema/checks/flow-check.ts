@@ -1,0 +1,58 @@
+/** Checks that word the violations of the proof: each takes its rules and says message and remedy; walk and variants come along. */
+import type { Draft, Severity } from '../finding.ts';
+import type { Rule, Violation } from '../flow/index.ts';
+import type { CheckCase, ProcedureCheck } from './check.ts';
+import { listed, placeName, wordedWalk } from './visit.ts';
+
+interface FlowWords {
+  readonly id: string;
+  readonly severity: Severity;
+  readonly question: string;
+  readonly why: string;
+  readonly source: string;
+  readonly cases: readonly CheckCase[];
+  readonly rules: readonly Rule[];
+  readonly message: (violation: Violation) => string;
+  readonly expected: (violation: Violation) => string;
+}
+
+export function flowCheck(words: FlowWords): ProcedureCheck {
+  const { rules, message, expected, ...rest } = words;
+  return {
+    ...rest,
+    scope: 'procedure',
+    *run({ file, flow }) {
+      for (const violation of flow.violations)
+        if (rules.includes(violation.rule)) yield draftOf(file, violation, message(violation), expected(violation));
+    },
+  };
+}
+
+function draftOf(file: string, violation: Violation, message: string, expected: string): Draft {
+  const { at, cause, walk, variants, later, severity } = violation;
+  const first = message.charAt(0).toUpperCase() + message.slice(1);
+  const more = later > 0 ? ` The same holds for ${later} later step${later === 1 ? '' : 's'}.` : '';
+  return {
+    file: at.file === '' ? file : at.file,
+    span: at.span,
+    severity,
+    message: `${first}${more}`,
+    expected,
+    steps: at.step ? [at.step.fullLabel] : [],
+    variants,
+    walk: wordedWalk(walk),
+    ...(cause && cause.span !== at.span
+      ? { related: [{ file: cause.file, span: cause.span, message: `so since ${placeName(cause)}` }] }
+      : {}),
+  };
+}
+
+/** " on LT-500 and LT-1000", or nothing where it holds on all. */
+export function onVariants(violation: Violation): string {
+  return violation.variants.length === 0 ? '' : ` (on ${listed(violation.variants)})`;
+}
+
+/** What is still wrong, as a list of words. */
+export function missingList(violation: Violation): string {
+  return listed(violation.missing);
+}

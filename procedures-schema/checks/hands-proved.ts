@@ -1,0 +1,19 @@
+/** Isolated and never tried or measured: L4. */
+import { flowCheck, missingList, onVariants } from './flow-check.ts';
+import { placeName } from './visit.ts';
+
+export const handsProved = flowCheck({
+  id: 'hands-proved',
+  severity: 'error',
+  question: 'Is isolation tried or measured before a hand goes in?',
+  why: 'The wrong isolator, a stuck valve, a second supply: only the try-out or the meter shows it.',
+  source: '29 CFR 1910.147(d)(6); rule L4',
+  cases: [
+    { name: 'nobody tries the start button', finds: 1, change: [['Press the [start button]', '']], work: '#. Clean the [scraper].' },
+    { name: 'nobody reads the gauge', finds: 1, change: [['Read the [air gauge]', '']], work: '#. Clean the [scraper].' },
+    { name: 'the fixture as it is', finds: 0 },
+  ],
+  rules: ['H-proved'],
+  message: (v) => `Hands in the ${v.zone ?? 'machine'} at ${placeName(v.at)} before it was proved that ${v.thing} is dead${onVariants(v)}.`,
+  expected: (v) => `${missingList(v)} after isolating and relieving, before this step`,
+});

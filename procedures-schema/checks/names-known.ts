@@ -1,0 +1,62 @@
+/** Names in brackets, and objects of instructions, that no register knows: the names to settle. */
+import type { Span } from '../finding.ts';
+import { proseSpan } from '../format/index.ts';
+import type { ProcedureCheck } from './check.ts';
+import { eachProse, eachSentence } from './visit.ts';
+
+export const namesKnown: ProcedureCheck = {
+  id: 'names-known',
+  scope: 'procedure',
+  severity: 'error',
+  question: 'Is every named thing registered?',
+  why: 'A thing without a register entry has no zone, no energy and no place: nothing can be proved of the hand that goes to it.',
+  source: 'format rules F3 and F15',
+  cases: [
+    { name: 'a misspelt name in brackets', finds: 1, work: '#. Clean the [scrapper].\n             ^^^^^^^^^^' },
+    { name: 'a registered name', finds: 0, work: '#. Clean the [scraper].' },
+  ],
+  *run(facts) {
+    const { file, names } = facts;
+    const said = new Set<number>();
+    const unknown = function* (name: string, span: Span) {
+      if (said.has(span.start)) return;
+      said.add(span.start);
+      const [nearest] = names.nearest(name);
+      yield {
+        file,
+        span,
+        message: `"${name}" is not a registered name.`,
+        actual: name,
+        expected: nearest === undefined ? 'a name from the registers, or a new entry there' : nearest,
+        ...(nearest === undefined
+          ? {}
+          : { fix: { title: `Write ${nearest}`, edits: [{ file, ...editSpan(facts.source.text, span), text: nearest }] } }),
+      };
+    };
+    const blocks = [...facts.tree.preface, ...facts.tree.sections.flatMap((section) => section.blocks)];
+    for (const prose of eachProse(blocks))
+      for (const mark of prose.marks)
+        if (
+          mark.kind === 'reference' &&
+          mark.form.kind === 'name' &&
+          !isTitle(facts, mark.form.name) &&
+          names.lookup(mark.form.name).length === 0
+        )
+          yield* unknown(mark.form.name, mark.span);
+    for (const { sentence, prose } of eachSentence(facts.read))
+      for (const { text, at, end } of sentence.unknown) {
+        const inBrackets = prose.marks.some((mark) => mark.kind === 'reference' && mark.at < end && at < mark.end);
+        if (!inBrackets) yield* unknown(text, proseSpan(prose, at, end));
+      }
+  },
+};
+
+function isTitle(facts: Parameters<ProcedureCheck['run']>[0], name: string): boolean {
+  const folded = name.toLowerCase();
+  return facts.tree.sections.some((section) => section.title.toLowerCase() === folded);
+}
+
+/** Inside the brackets, where there are any. */
+function editSpan(text: string, span: Span): Span {
+  return text[span.start] === '[' ? { start: span.start + 1, end: span.end - 1 } : span;
+}

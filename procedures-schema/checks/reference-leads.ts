@@ -1,0 +1,65 @@
+/** References and typed step numbers that lead nowhere or to several places. */
+import type { Draft } from '../finding.ts';
+import { resolveReference } from '../numbering/index.ts';
+import type { ProcedureCheck } from './check.ts';
+import { eachProse, listed } from './visit.ts';
+
+export const referenceLeads: ProcedureCheck = {
+  id: 'reference-leads',
+  scope: 'procedure',
+  severity: 'error',
+  question: 'Does every reference to a step, range, section, table or figure lead to one place?',
+  why: '"Go to step 12" in a procedure of eleven steps leaves a technician alone before an open machine.',
+  source: 'design: references that stay right after every edit; format rule F3',
+  cases: [
+    { name: 'a step that does not exist', finds: 1, work: '#. Clean the [scraper].\n#. Go to step 9.\n         ^^^^^^' },
+    {
+      name: 'a section that does not exist',
+      finds: 1,
+      work: '#. Clean the [scraper].\n#. Go to [section Close down].\n         ^^^^^^^^^^^^^^^^^^^^',
+    },
+    { name: 'a step that does', finds: 0, work: '#. Clean the [scraper].\n#. Look at the [scraper]. If the edge is dirty, go to step 1.' },
+  ],
+  *run(facts, library) {
+    const { file, tree, read, references } = facts;
+    const title = (number: string): string | undefined => library.procedures.find((other) => other.head.id === number)?.head.title;
+    for (const { span, text, resolved } of references) {
+      const draft = draftOf(file, span, text, resolved);
+      if (draft) yield draft;
+    }
+    for (const section of tree.sections)
+      for (const prose of eachProse(section.blocks))
+        for (const mark of prose.marks) {
+          if (mark.kind !== 'reference') continue;
+          const { form } = mark;
+          if (form.kind !== 'step' && form.kind !== 'steps' && form.kind !== 'section' && form.kind !== 'table' && form.kind !== 'figure')
+            continue;
+          const draft = draftOf(file, mark.span, `[${mark.content}]`, resolveReference(form, undefined, tree, read.labels, title));
+          if (draft) yield draft;
+        }
+  },
+};
+
+function draftOf(file: string, span: Draft['span'], text: string, resolved: ReturnType<typeof resolveReference>): Draft | undefined {
+  if (resolved.kind === 'dead')
+    return {
+      file,
+      span,
+      message: `"${text}" leads nowhere: ${resolved.why}`,
+      actual: text,
+      expected: resolved.nearest ?? 'a step or section that exists',
+    };
+  if (resolved.kind === 'ambiguous')
+    return {
+      file,
+      span,
+      message: `"${text}" may be ${listed(
+        resolved.candidates.map((step) => `step ${step.fullLabel}`),
+        'or',
+      )}.`,
+      actual: text,
+      expected: 'the step with its section, or a reference by id',
+      steps: resolved.candidates.map((step) => step.fullLabel),
+    };
+  return undefined;
+}

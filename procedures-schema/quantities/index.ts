@@ -1,0 +1,11 @@
+/** Quantities: what writers type, exact, converted, printed and compared. Exports only. */
+export { compareDual, type DualVerdict } from './dual.ts';
+export { fineness, reaches, type UsableRange, usableRange } from './instrument.ts';
+export { type Limit, type LimitProblem, type Limits, limitFor, limitsOf } from './limits.ts';
+export { type DecimalMark, decimalMarkOf } from './numbers.ts';
+export { findQuantities, inOrder, parseQuantity } from './parse.ts';
+export { converted, otherUnit, printDual, printQuantity } from './print.ts';
+export type { Amount, FoundQuantity, Quantity } from './quantity.ts';
+export * from './rational.ts';
+export type { QuantityKind } from './unit-table.ts';
+export { convert, sameKind, UNITS, type Unit, unitOf } from './units.ts';

@@ -86,6 +86,8 @@ export interface Paragraph {
   readonly kind: 'paragraph';
   readonly span: Span;
   readonly prose: Prose;
+  /** `{#id}` at its end, not part of the prose: names the table that stands next to it. */
+  readonly attributes?: Attributes;
 }
 
 export interface CodeBlock {
@@ -131,7 +133,11 @@ export type StepChild =
   /** Bullets that all start with a condition: exactly one is taken. */
   | { readonly kind: 'branches'; readonly span: Span; readonly branches: readonly Branch[] }
   /** Bullets with no condition: objects of the lead verb, or all-of checks. */
-  | { readonly kind: 'objects'; readonly span: Span; readonly items: readonly { readonly span: Span; readonly prose: Prose }[] };
+  | {
+      readonly kind: 'objects';
+      readonly span: Span;
+      readonly items: readonly { readonly span: Span; readonly prose: Prose; readonly children?: readonly StepChild[] }[];
+    };
 
 export interface Branch {
   readonly kind: 'branch';
@@ -148,6 +154,8 @@ export interface Branch {
 export interface TypedLabel {
   readonly span: Span;
   readonly raw: string;
+  /** The list marker before it, where both were typed: "3. Step C:" has the marker "3." and is labelled "Step C:". */
+  readonly marker?: { readonly span: Span; readonly raw: string; readonly ordinal?: number };
   readonly style: 'number' | 'letter' | 'capital' | 'decimal' | 'roman' | 'bullet';
   readonly ordinal?: number;
   readonly parents?: readonly number[];
@@ -166,6 +174,7 @@ export interface Notice {
   readonly form: 'fence' | 'paragraph' | 'quote';
 }
 
+/** Its id stands in a paragraph next to it that is `{#id}` or ends in it ("Limits of drift {#drift-limits}"), before or after. */
 export interface Table {
   readonly kind: 'table';
   readonly span: Span;
@@ -288,4 +297,5 @@ export type FormatRule =
   | 'notice-form' // F8 never closed, unknown word
   | 'sections' // F9, heading without steps, duplicate title
   | 'lazy-line' // F12
-  | 'guide-form'; // F13
+  | 'guide-form' // F13
+  | 'nesting'; // lists or quotes deeper than anyone can follow, read as plain text

@@ -1,0 +1,15 @@
+export { ATTRIBUTE_KEYS } from './attributes.ts';
+export { applyEdits, writeBack } from './edits.ts';
+export { foldText } from './fold.ts';
+export { readGuide } from './guide.ts';
+export { type BlockCache, newBlockCache } from './piece-cache.ts';
+export { readProcedure } from './procedure.ts';
+export { emptyProse, proseSpan, sliceProse } from './prose.ts';
+export { PROSE_SECTIONS, isProseSection } from './section-words.ts';
+export { SIGNAL_WORDS } from './signal-words.ts';
+export { positionAt, rangeOf, sourceOf } from './source.ts';
+export type * from './tree.ts';
+export { letterOrdinal, readTypedLabel } from './typed-label.ts';
+export { type WalkedStep, stepsOf, walkSteps } from './walk-steps.ts';
+export { readYaml } from './yaml-file.ts';
+export { yamlGet, yamlToPlain } from './yaml-values.ts';

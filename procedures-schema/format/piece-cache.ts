@@ -1,0 +1,62 @@
+/**
+ * Pieces read before, by their text: an edit reads again the one piece it touches. A piece that stands where it stood is
+ * returned as the same object, so that whoever keeps facts by step finds them again. Never trusted across versions: it lives in memory only.
+ */
+import type { TopBlock } from './block-reader.ts';
+import type { Markup } from './markdown.ts';
+import { shifted } from './shift.ts';
+import type { FormatProblem } from './tree.ts';
+
+/** What a piece gave, offsets from its start. */
+export interface Piece {
+  readonly blocks: readonly TopBlock[];
+  readonly problems: readonly FormatProblem[];
+  /** For joining with the next piece: its last node is a list of this marker; or a block that would swallow what follows. */
+  readonly last: Markup['type'] | undefined;
+  readonly open: boolean;
+}
+
+interface Entry {
+  readonly piece: Piece;
+  /** Places where it was used last, by file. */
+  places: Map<string, Piece>;
+  /** Read in this round or the one before; older ones are dropped. */
+  round: number;
+}
+
+export class BlockCache {
+  readonly #entries = new Map<string, Entry>();
+  #round = 0;
+
+  /** Called once per file read. Pieces not used for a while go. */
+  nextRound(): void {
+    this.#round++;
+    if (this.#entries.size < 4000) return;
+    for (const [key, entry] of this.#entries) if (entry.round < this.#round - 200) this.#entries.delete(key);
+  }
+
+  piece(key: string, path: string, at: number, read: () => Piece): Piece {
+    let entry = this.#entries.get(key);
+    if (!entry) {
+      entry = { piece: read(), places: new Map(), round: this.#round };
+      this.#entries.set(key, entry);
+    }
+    entry.round = this.#round;
+    const place = `${at}\u0000${path}`;
+    const known = entry.places.get(place);
+    if (known) return known;
+    // Also at offset 0 a copy: the same text in two files must not be one object.
+    const piece = moveTo(entry.piece, at);
+    if (entry.places.size > 8) entry.places.clear();
+    entry.places.set(place, piece);
+    return piece;
+  }
+}
+
+function moveTo(piece: Piece, by: number): Piece {
+  return { ...piece, blocks: shifted(piece.blocks, by), problems: shifted(piece.problems, by) };
+}
+
+export function newBlockCache(): BlockCache {
+  return new BlockCache();
+}

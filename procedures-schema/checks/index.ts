@@ -16,10 +16,12 @@ import { coverRefitted } from './cover-refitted.ts';
 import { coversBeforeLive } from './covers-before-live.ts';
 import { documentCited } from './document-cited.ts';
 import { documentNumber } from './document-number.ts';
+import { dualAgree } from './dual-agree.ts';
 import { endAsSaid } from './end-as-said.ts';
 import { energyAnswered } from './energy-answered.ts';
 import { fastenerTight } from './fastener-tight.ts';
 import { figureThere } from './figure-there.ts';
+import { forceNotMass } from './force-not-mass.ts';
 import { frontMatterFields } from './front-matter-fields.ts';
 import { frontMatterForm } from './front-matter-form.ts';
 import { guideForm } from './guide-form.ts';
@@ -29,8 +31,13 @@ import { handsLocked } from './hands-locked.ts';
 import { handsProved } from './hands-proved.ts';
 import { handsRelieved } from './hands-relieved.ts';
 import { inlineMarkup } from './inline-markup.ts';
+import { instrumentFits } from './instrument-fits.ts';
 import { labelAsTyped } from './label-as-typed.ts';
 import { lazyLine } from './lazy-line.ts';
+import { limitsCover } from './limits-cover.ts';
+import { limitsOrdered } from './limits-ordered.ts';
+import { limitsQuantity } from './limits-quantity.ts';
+import { limitsRestated } from './limits-restated.ts';
 import { liveTaskShape } from './live-task-shape.ts';
 import { lockOff } from './lock-off.ts';
 import { namesAmbiguous } from './names-ambiguous.ts';
@@ -43,6 +50,7 @@ import { noticeForm } from './notice-form.ts';
 import { noticeGrade } from './notice-grade.ts';
 import { noticePlace } from './notice-place.ts';
 import { noticeRepeated } from './notice-repeated.ts';
+import { numberDoubtful } from './number-doubtful.ts';
 import { oneAction } from './one-action.ts';
 import { outcomeAnswered } from './outcome-answered.ts';
 import { outcomeMeasured } from './outcome-measured.ts';
@@ -82,6 +90,9 @@ import { toldBeforeLockout } from './told-before-lockout.ts';
 import { toolNotListed } from './tool-not-listed.ts';
 import { toolNotUsed } from './tool-not-used.ts';
 import { toolsOut } from './tools-out.ts';
+import { torqueAsRegistered } from './torque-as-registered.ts';
+import { torqueCondition } from './torque-condition.ts';
+import { torqueReached } from './torque-reached.ts';
 import { tryHasResult } from './try-has-result.ts';
 import { vagueWording } from './vague-wording.ts';
 import { variantsKnown } from './variants-known.ts';
@@ -103,10 +114,12 @@ export const checks: readonly Check[] = [
   coversBeforeLive,
   documentCited,
   documentNumber,
+  dualAgree,
   endAsSaid,
   energyAnswered,
   fastenerTight,
   figureThere,
+  forceNotMass,
   frontMatterFields,
   frontMatterForm,
   guideForm,
@@ -116,8 +129,13 @@ export const checks: readonly Check[] = [
   handsProved,
   handsRelieved,
   inlineMarkup,
+  instrumentFits,
   labelAsTyped,
   lazyLine,
+  limitsCover,
+  limitsOrdered,
+  limitsQuantity,
+  limitsRestated,
   liveTaskShape,
   lockOff,
   namesAmbiguous,
@@ -130,6 +148,7 @@ export const checks: readonly Check[] = [
   noticeGrade,
   noticePlace,
   noticeRepeated,
+  numberDoubtful,
   oneAction,
   outcomeAnswered,
   outcomeMeasured,
@@ -168,6 +187,9 @@ export const checks: readonly Check[] = [
   toolNotListed,
   toolNotUsed,
   toolsOut,
+  torqueAsRegistered,
+  torqueCondition,
+  torqueReached,
   tryHasResult,
   vagueWording,
   variantsKnown,

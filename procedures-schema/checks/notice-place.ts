@@ -1,7 +1,7 @@
 /** A notice stands before what it protects from, never after. */
 import type { Draft, Span } from '../finding.ts';
-import { foldWords, type Names } from '../registers/index.ts';
 import type { Section, Step } from '../format/index.ts';
+import { foldWords, type Names } from '../registers/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { noticeText } from './notice-text.ts';
 import { eachNotice, eachProse } from './visit.ts';
@@ -37,7 +37,12 @@ export const noticePlace: ProcedureCheck = {
       if (rest.some((child) => child.kind === 'substeps' || child.kind === 'branches' || child.kind === 'objects')) continue;
       yield {
         // The page prints it ahead of the step all the same (F8); in the text it is read too late.
-        ...draft(file, notice.span, 'This notice stands under the words of the step it guards.', 'before the step, so that it is read first'),
+        ...draft(
+          file,
+          notice.span,
+          'This notice stands under the words of the step it guards.',
+          'before the step, so that it is read first',
+        ),
         severity: 'advice',
       };
     }

@@ -6,11 +6,12 @@ import { attributeProblems, readAttributes, readTrailingAttributes } from './att
 import { readInline } from './inline.ts';
 import { NOTICE_OPEN } from './line-shape.ts';
 import type { LineSpan, Markup, MarkupBox, MarkupItem, MarkupList, MarkupTable, MarkupText } from './markdown.ts';
+import { nameTables } from './name-tables.ts';
 import type { Mode } from './outline.ts';
 import { emptyProse } from './prose.ts';
 import type { FileNames } from './reference-form.ts';
-import { SIGNAL_START, nearestSignalWord, signalWord } from './signal-words.ts';
-import { readSteps } from './step-reader.ts';
+import { nearestSignalWord, SIGNAL_START, signalWord } from './signal-words.ts';
+import { type ItemContext, place, type Run, readSteps } from './step-reader.ts';
 import type { Attributes, Block, BulletList, Cell, Figure, FormatProblem, Notice, Paragraph, Prose, Table } from './tree.ts';
 import { startsWithQuantity } from './unit-words.ts';
 
@@ -26,7 +27,7 @@ export interface Heading {
 export type TopBlock = Block | Heading;
 
 /** Reads one piece. Collects problems instead of failing. */
-export class PieceReader {
+export class PieceReader implements ItemContext {
   readonly text: string;
   readonly names: FileNames;
   readonly problems: FormatProblem[] = [];
@@ -183,10 +184,8 @@ export class PieceReader {
     return out;
   }
 
-  runs(
-    lines: readonly LineSpan[],
-  ): ({ readonly kind: 'text' | 'notice'; readonly lines: LineSpan[] } | { readonly kind: 'figure'; readonly figure: Figure })[] {
-    const runs: ({ kind: 'text' | 'notice'; lines: LineSpan[] } | { kind: 'figure'; figure: Figure })[] = [];
+  runs(lines: readonly LineSpan[]): Run[] {
+    const runs: Run[] = [];
     let ended = true;
     for (const line of lines) {
       const slice = this.text.slice(line.start, line.end);
@@ -399,34 +398,4 @@ export class PieceReader {
       expected: 'the value inside a sentence, such as "at −5 °C"',
     });
   }
-}
-
-export function place(node: { readonly start: number; readonly end: number }): { readonly start: number; readonly end: number } {
-  return { start: node.start, end: node.end };
-}
-
-/** A paragraph that is or ends in `{#id}` names the table next to it; one that is nothing else goes. */
-export function nameTables<T extends { readonly kind: string }>(blocks: readonly T[]): T[] {
-  if (!blocks.some((block) => block.kind === 'table')) return [...blocks];
-  const out = [...blocks];
-  const named = (at: number): Paragraph | undefined => {
-    const block = out[at] as unknown as Paragraph | undefined;
-    return block?.kind === 'paragraph' && block.attributes?.id ? block : undefined;
-  };
-  for (let at = 0; at < out.length; at++) {
-    const table = out[at] as unknown as Table;
-    if (table.kind !== 'table' || table.id !== undefined) continue;
-    const before = named(at - 1);
-    const after = before ? undefined : named(at + 1);
-    const from = before ?? after;
-    if (!from?.attributes?.id) continue;
-    out[at] = { ...table, id: from.attributes.id.value, attributes: from.attributes } as unknown as T;
-    const whole = from.prose.text === '';
-    const where = before ? at - 1 : at + 1;
-    if (whole) out.splice(where, 1);
-    // A caption keeps its words; its id is used up.
-    else out[where] = { kind: 'paragraph', span: from.span, prose: from.prose } as unknown as T;
-    if (whole && before) at--;
-  }
-  return out;
 }

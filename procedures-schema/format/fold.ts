@@ -19,10 +19,12 @@ const PLAIN: Readonly<Record<string, string>> = {
   '\ufeff': '',
 };
 
+const ODD = new RegExp(Object.keys(PLAIN).join('|'), 'g');
+
 export function foldText(text: string): string {
   return text
     .normalize('NFC')
-    .replace(/[\u2018\u2019\u201a\u2032\u201c\u201d\u201e\u2033\u2010\u2011\u00ad\u200b\u200c\u200d\u2060\ufeff]/g, (c) => PLAIN[c] ?? c)
+    .replace(ODD, (c) => PLAIN[c] ?? c)
     .replace(/\s+/g, ' ')
     .trim()
     .toLowerCase();

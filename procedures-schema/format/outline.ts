@@ -7,7 +7,7 @@
  * position leads back to the typed character. Values are always taken from the source, never from the given text.
  */
 import type { Span } from '../finding.ts';
-import { type LineKind, NOTICE_OPEN, closesCode, indentOf, isNoticeClose, lineKind, runLength } from './line-shape.ts';
+import { closesCode, indentOf, isNoticeClose, type LineKind, lineKind, NOTICE_OPEN, runLength } from './line-shape.ts';
 import { isProseSection } from './section-words.ts';
 import { lineEnd } from './source.ts';
 import type { FormatProblem, SourceText, TypedLabel } from './tree.ts';
@@ -142,7 +142,10 @@ class Scan {
     const rest = raw.slice(chars);
     if (this.#code && this.#inCode(raw, base, rest, columns, chars)) return;
     const kind = lineKind(rest);
-    if (kind === 'blank') return this.#blank(n, raw, base);
+    if (kind === 'blank') {
+      this.#blank(n, raw, base);
+      return;
+    }
     if (this.#notice) this.#inNotice(n, raw, base, rest, columns, chars, kind);
     else this.#flow(n, raw, base, rest, columns, chars, kind);
     this.#previous = rest;
@@ -210,7 +213,10 @@ class Scan {
     const open = this.#open;
     const hadItem = this.#stack.length > 0;
     const label = kind === 'text' ? this.#label(rest) : kind === 'ordered' ? readMarker(rest) : undefined;
-    if (kind === 'text' && !label && open && hadItem) return this.#lazy(raw, base, rest, columns, chars);
+    if (kind === 'text' && !label && open && hadItem) {
+      this.#lazy(raw, base, rest, columns, chars);
+      return;
+    }
 
     const style = label?.style ?? (kind === 'bullet' ? 'bullet' : undefined);
     const depth = this.#stack.length;
@@ -218,8 +224,9 @@ class Scan {
     // CommonMark lets a paragraph be interrupted by "1." and by bullets with text; we also by a label where a sentence has ended.
     const interrupts = open && this.#stack.length === depth;
     if (interrupts && this.#isOnlyText(rest, kind)) {
-      if (depth > 0) return this.#lazy(raw, base, rest, columns, chars);
-      return this.#plain(raw, base, rest, columns, chars);
+      if (depth > 0) this.#lazy(raw, base, rest, columns, chars);
+      else this.#plain(raw, base, rest, columns, chars);
+      return;
     }
     const holder = this.#stack.at(-1);
 
@@ -228,7 +235,10 @@ class Scan {
     if (!holder && columns === 0) this.#cut(kind, label !== undefined || kind === 'bullet', hadItem);
 
     if (kind === 'heading' && !holder) this.#heading(rest);
-    if (kind === 'notice-fence') return this.#fence(n, raw, base, rest, columns, chars, indent);
+    if (kind === 'notice-fence') {
+      this.#fence(n, raw, base, rest, columns, chars, indent);
+      return;
+    }
 
     const given = this.#markers(rest, base + chars, columns, indent, kind, label, interrupts && this.#mode === 'steps');
     this.#giveIndented(given, base, chars, indent, raw.length);

@@ -1,6 +1,7 @@
 /** Body text to top blocks, piece by piece: outline, parse, read, move into place, join. Sections are made in procedure.ts. */
-import { PieceReader, type TopBlock, nameTables } from './block-reader.ts';
+import { PieceReader, type TopBlock } from './block-reader.ts';
 import { parseBlocks } from './markdown.ts';
+import { nameTables } from './name-tables.ts';
 import { type Mode, type Outline, outlineOf } from './outline.ts';
 import type { BlockCache, Piece } from './piece-cache.ts';
 import { type FileNames, NO_NAMES, needsFileNames } from './reference-form.ts';

@@ -168,9 +168,7 @@ function idProblems(tree: Procedure): FormatProblem[] {
       if (child.kind === 'substeps') child.steps.forEach(step);
       else if (child.kind === 'branches') {
         for (const branch of child.branches) children(branch.children);
-      } else if (child.kind === 'objects') {
-        for (const item of child.items) children(item.children ?? []);
-      } else block(child);
+      } else if (child.kind !== 'objects') block(child);
     }
   };
   const step = (one: Step): void => {

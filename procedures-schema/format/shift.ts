@@ -8,9 +8,9 @@ export function shifted<T>(value: T, by: number): T {
 function moved(value: unknown, by: number): unknown {
   if (Array.isArray(value)) return value.map((item) => moved(item, by));
   if (value === null || typeof value !== 'object') return value;
-  const from = value as Record<string, unknown>;
+  const from = value as { readonly [key: string]: unknown; readonly start?: unknown; readonly end?: unknown };
   const out: Record<string, unknown> = {};
-  const span = typeof from['start'] === 'number' && typeof from['end'] === 'number';
+  const span = typeof from.start === 'number' && typeof from.end === 'number';
   for (const key in from) {
     const field = from[key];
     if (typeof field === 'number') out[key] = (span && (key === 'start' || key === 'end')) || key === 'source' ? field + by : field;

@@ -58,8 +58,8 @@ export function textDamage(source: SourceText): FormatProblem[] {
     if (!found) return;
     problems.push({ rule: 'text-damage', span: { start: found.index, end: found.index + found[0].length }, message });
   };
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: the damage looked for
   first(
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: the damage looked for
     /\u0000/,
     'The file holds a NUL character here. It was probably not saved as text; delete the character or save the file again as UTF-8.',
   );

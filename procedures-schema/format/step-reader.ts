@@ -1,15 +1,41 @@
 /** Items to steps, and what hangs on a step: substeps, branches, objects (F5, F6, F7). Blocks in general are block-reader.ts. */
-import { type PieceReader, nameTables, place } from './block-reader.ts';
+
+import type { Span } from '../finding.ts';
 import { splitCondition, startsWithCondition } from './condition.ts';
 import type { LineSpan, Markup, MarkupItem, MarkupList } from './markdown.ts';
+import { nameTables } from './name-tables.ts';
+import type { Mode } from './outline.ts';
 import { emptyProse } from './prose.ts';
-import type { Attributes, Block, Branch, Prose, Step, StepChild, TypedLabel } from './tree.ts';
+import type { Attributes, Block, Branch, Figure, FormatProblem, Notice, Paragraph, Prose, Step, StepChild, TypedLabel } from './tree.ts';
 import { type ReadLabel, readMarker, readTypedLabel } from './typed-label.ts';
 
-type Bullets = Extract<StepChild, { kind: 'branches' | 'objects' }>;
+/** Lines of a first paragraph: its text, and figures and notices on lines of their own. */
+export type Run = { readonly kind: 'text' | 'notice'; readonly lines: LineSpan[] } | { readonly kind: 'figure'; readonly figure: Figure };
+
+/** What reading an item needs from the reader of the piece it stands in. */
+export interface ItemContext {
+  readonly text: string;
+  readonly mode: Mode;
+  problem(problem: FormatProblem): void;
+  block(node: Markup): Block[];
+  bullets(items: readonly MarkupItem[], span: Span): Block;
+  paragraph(lines: readonly LineSpan[]): (Paragraph | Figure | Notice)[];
+  prose(lines: readonly LineSpan[], at: number): Prose;
+  quantityStart(item: MarkupItem): void;
+  runs(lines: readonly LineSpan[]): Run[];
+  takeAttributes(
+    from: number,
+    to: number,
+    place: 'step' | 'heading',
+  ): { readonly attributes: Attributes; readonly where: 'start' | 'end'; readonly rest: number } | undefined;
+}
+
+export function place(node: Span): Span {
+  return { start: node.start, end: node.end };
+}
 
 /** A list at the top of a section: steps, and bullets where items carry no label. */
-export function readSteps(reader: PieceReader, list: MarkupList): Block[] {
+export function readSteps(reader: ItemContext, list: MarkupList): Block[] {
   return runsOf(reader, list).map((run) =>
     run.labelled
       ? { kind: 'steps' as const, span: run.span, steps: run.items.map((item) => readStep(reader, item)) }
@@ -17,14 +43,14 @@ export function readSteps(reader: PieceReader, list: MarkupList): Block[] {
   );
 }
 
-interface Run {
+interface LabelRun {
   readonly labelled: boolean;
   readonly items: MarkupItem[];
-  readonly span: { readonly start: number; readonly end: number };
+  readonly span: Span;
 }
 
 /** Items of an ordered list are steps, and so are bullets that carry a typed label ("- A. Open"). */
-function runsOf(reader: PieceReader, list: MarkupList): Run[] {
+function runsOf(reader: ItemContext, list: MarkupList): LabelRun[] {
   if (list.ordered) return [{ labelled: true, items: [...list.children], span: place(list) }];
   const runs: { labelled: boolean; items: MarkupItem[]; span: { start: number; end: number } }[] = [];
   for (const item of list.children) {
@@ -44,7 +70,7 @@ function leadLines(item: MarkupItem): readonly LineSpan[] {
   return first?.type === 'paragraph' || first?.type === 'heading' ? first.lines : [];
 }
 
-function readStep(reader: PieceReader, item: MarkupItem): Step {
+function readStep(reader: ItemContext, item: MarkupItem): Step {
   const { typed, textAt } = labelOf(reader, item);
   reader.quantityStart(item);
   const lines = [...leadLines(item)];
@@ -64,7 +90,7 @@ function readStep(reader: PieceReader, item: MarkupItem): Step {
 }
 
 /** The label at an item's start. Behind a marker a second one may stand: "3. Step C: Open"; then that one counts. */
-function labelOf(reader: PieceReader, item: MarkupItem): { readonly typed: TypedLabel; readonly textAt: number } {
+function labelOf(reader: ItemContext, item: MarkupItem): { readonly typed: TypedLabel; readonly textAt: number } {
   const stop = /[\r\n]/.exec(reader.text.slice(item.start, item.end))?.index ?? item.end - item.start;
   const line = reader.text.slice(item.start, item.start + stop);
   const outer: ReadLabel = readMarker(line) ??
@@ -101,7 +127,7 @@ interface Lead {
   readonly more: StepChild[];
 }
 
-function readLead(reader: PieceReader, lines: readonly LineSpan[], at: number): Lead {
+function readLead(reader: ItemContext, lines: readonly LineSpan[], at: number): Lead {
   const first = lines[0];
   if (!first) return { lead: emptyProse(at), more: [] };
   const rest = [...lines];
@@ -147,7 +173,7 @@ function joined(a: Attributes, b: Attributes): Attributes {
   return { span: { start: a.span.start, end: b.span.end }, ...(id ? { id } : {}), entries: [...a.entries, ...b.entries] };
 }
 
-function readChildren(reader: PieceReader, nodes: readonly Markup[]): StepChild[] {
+function readChildren(reader: ItemContext, nodes: readonly Markup[]): StepChild[] {
   const out: StepChild[] = [];
   for (const node of nodes) {
     if (node.type !== 'list') {
@@ -166,10 +192,11 @@ function readChildren(reader: PieceReader, nodes: readonly Markup[]): StepChild[
 function asChild(block: Block): StepChild[] {
   if (block.kind === 'steps') return [{ kind: 'substeps', span: block.span, steps: block.steps }];
   if (block.kind !== 'bullets') return [block];
-  return [{ kind: 'objects', span: block.span, items: block.items.map((item) => ({ span: item.span, prose: item.prose })) }];
+  const items = block.items.map((item) => ({ span: item.span, prose: item.prose }));
+  return [{ kind: 'objects', span: block.span, items }, ...block.items.flatMap((item) => item.blocks.flatMap(asChild))];
 }
 
-function readBullets(reader: PieceReader, items: readonly MarkupItem[]): Bullets[] {
+function readBullets(reader: ItemContext, items: readonly MarkupItem[]): StepChild[] {
   const read = items.map((item) => {
     const { lead, more } = readLead(reader, leadLines(item), item.end);
     reader.quantityStart(item);
@@ -187,7 +214,7 @@ function readBullets(reader: PieceReader, items: readonly MarkupItem[]): Bullets
       expected: 'all bullets with a condition ("If ...", "Otherwise ..."), or none',
     });
   }
-  const out: Bullets[] = [];
+  const out: StepChild[] = [];
   for (const item of read) {
     const last = out.at(-1);
     if (item.conditional) {
@@ -197,21 +224,23 @@ function readBullets(reader: PieceReader, items: readonly MarkupItem[]): Bullets
       else out.push({ kind: 'branches', span: item.span, branches: [branch] });
       continue;
     }
-    const object = { span: item.span, prose: item.prose, ...(item.children.length > 0 ? { children: item.children } : {}) };
+    const object = { span: item.span, prose: item.prose };
     if (last?.kind === 'objects') out[out.length - 1] = { ...last, span: span(last.span, item.span), items: [...last.items, object] };
     else out.push({ kind: 'objects', span: item.span, items: [object] });
+    // What hangs on an object stands after it, so that whoever goes through the children of a step meets it.
+    out.push(...item.children);
   }
   for (const list of out) if (list.kind === 'branches') checkOtherwise(reader, list.branches);
   return out;
 }
 
-function span(a: { readonly start: number }, b: { readonly end: number }): { readonly start: number; readonly end: number } {
+function span(a: { readonly start: number }, b: { readonly end: number }): Span {
   return { start: a.start, end: b.end };
 }
 
 function branchOf(
-  reader: PieceReader,
-  item: { readonly span: { readonly start: number; readonly end: number }; readonly prose: Prose; readonly children: readonly StepChild[] },
+  reader: ItemContext,
+  item: { readonly span: Span; readonly prose: Prose; readonly children: readonly StepChild[] },
 ): Branch {
   const { condition, otherwise, lead, endless } = splitCondition(item.prose);
   if (endless && item.children.length === 0) {
@@ -225,7 +254,7 @@ function branchOf(
   return { kind: 'branch', span: item.span, condition, otherwise, lead, children: item.children };
 }
 
-function checkOtherwise(reader: PieceReader, branches: readonly Branch[]): void {
+function checkOtherwise(reader: ItemContext, branches: readonly Branch[]): void {
   const at = branches.findIndex((branch) => branch.otherwise);
   const branch = branches[at];
   if (!branch || at === branches.length - 1) return;

@@ -136,7 +136,7 @@ export type StepChild =
   | {
       readonly kind: 'objects';
       readonly span: Span;
-      readonly items: readonly { readonly span: Span; readonly prose: Prose; readonly children?: readonly StepChild[] }[];
+      readonly items: readonly { readonly span: Span; readonly prose: Prose }[];
     };
 
 export interface Branch {

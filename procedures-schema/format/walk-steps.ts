@@ -28,8 +28,6 @@ function* walkStep(section: Section, step: Step, place: Omit<WalkedStep, 'sectio
   let bullet = 0;
   for (const child of step.children) {
     if (child.kind === 'substeps') for (const sub of child.steps) yield* walkStep(section, sub, { parent: step });
-    else if (child.kind === 'objects')
-      for (const item of child.items) yield* walkChildren(section, step, item.children ?? [], undefined, undefined);
     else if (child.kind === 'branches') {
       for (const branch of child.branches) yield* walkChildren(section, step, branch.children, branch, bullet++);
     }
@@ -46,8 +44,6 @@ function* walkChildren(
   const place = { parent, ...(branch ? { branch } : {}), ...(branchIndex === undefined ? {} : { branchIndex }) };
   for (const child of children) {
     if (child.kind === 'substeps') for (const step of child.steps) yield* walkStep(section, step, place);
-    else if (child.kind === 'objects')
-      for (const item of child.items) yield* walkChildren(section, parent, item.children ?? [], branch, branchIndex);
     else if (child.kind === 'branches')
       for (const inner of child.branches) yield* walkChildren(section, parent, inner.children, branch, branchIndex);
   }

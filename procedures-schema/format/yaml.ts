@@ -2,7 +2,7 @@
  * The one door to the yaml package: text to nodes with every scalar as the text that was typed (F11). Never throws; what is
  * wrong comes back as problems with places. What a field means is for registers/.
  */
-import { LineCounter, type Node, type Pair, Parser, isAlias, isMap, isPair, isScalar, isSeq, Composer, type Document } from 'yaml';
+import { Composer, type Document, isAlias, isMap, isPair, isScalar, isSeq, LineCounter, type Node, type Pair, Parser } from 'yaml';
 import type { Span } from '../finding.ts';
 import { foldText } from './fold.ts';
 import type { FormatProblem, YamlMap, YamlNode, YamlScalar } from './tree.ts';

@@ -2,7 +2,7 @@
  * Labels and where references lead. Labels are computed over all variants, so they are the same in every edition.
  */
 import type { Span } from '../finding.ts';
-import type { Section, Step } from '../format/tree.ts';
+import type { Section, Step } from '../format/index.ts';
 
 /** A step with its place in the sequence. Substeps are entries of their own, after their parent. */
 export interface LabelledStep {
@@ -19,6 +19,8 @@ export interface LabelledStep {
   readonly order: number;
   /** Inside a branch bullet of the parent. */
   readonly branch?: number;
+  /** Ordinal when each branch bullet starts from one again: writers number that way, and it is accepted as typed. */
+  readonly restart?: number;
 }
 
 export interface Labels {

@@ -180,6 +180,7 @@ export interface Gauge extends Named {
 
 export interface Family {
   readonly name: string;
+  readonly aliases: readonly string[];
   readonly origin: Origin;
   readonly sources: readonly Source[];
   readonly none: readonly NoSource[];
@@ -219,7 +220,7 @@ export interface Variant {
 }
 
 /** A family cut to what one variant has. */
-export interface Machine extends Omit<Family, 'origin'> {
+export interface Machine extends Omit<Family, 'origin' | 'aliases'> {
   readonly variant: Variant;
 }
 
@@ -413,4 +414,21 @@ export interface Names {
   lookup(name: string): readonly Thing[];
   /** Nearest registered names for a message; never isolation points (F3). */
   nearest(name: string, kinds?: readonly ThingKind[]): readonly string[];
+}
+
+/** Front matter of a bound guide, decoded. */
+export interface GuideHead {
+  readonly id: string;
+  readonly title: string;
+  readonly subtitle?: string;
+  readonly revision?: string;
+  readonly date?: string;
+  readonly language?: string;
+  readonly paper?: 'a4' | 'letter' | 'a5';
+  readonly binding?: 'left' | 'top' | 'none';
+  readonly duplex: boolean;
+  readonly models: readonly string[];
+  readonly span: Span;
+  readonly idSpan: Span;
+  readonly titleSpan: Span;
 }

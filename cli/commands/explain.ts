@@ -61,12 +61,25 @@ function explained({ id, severity, question, why, source, cases }: Explained, wi
   ];
 }
 
-function exampleFiles({ files }: CheckCase): readonly string[] {
-  return Object.entries(files).flatMap(([path, text]) => [
-    `  ${path}`,
-    ...text
-      .trimEnd()
-      .split('\n')
-      .map((line) => `    ${line}`.trimEnd()),
-  ]);
+/** A case says only how it differs from the tests' small safe procedure; so does its example. */
+function exampleFiles({ front, work, change, body, files }: CheckCase): readonly string[] {
+  const text = (label: string, lines: string | undefined): readonly string[] =>
+    lines === undefined
+      ? []
+      : [
+          `  ${label}`,
+          ...lines
+            .trimEnd()
+            .split('\n')
+            .map((line) => `    ${line}`.trimEnd()),
+        ];
+  return [
+    ...text('front matter', front),
+    ...text('steps, with the machine safe and open', work),
+    ...(change ?? []).flatMap(([from, to]) =>
+      text(to === '' ? 'without the line' : 'instead of the line', from).concat(to === '' ? [] : text('this', to)),
+    ),
+    ...text('sections', body),
+    ...Object.entries(files ?? {}).flatMap(([path, content]) => text(path, content)),
+  ];
 }

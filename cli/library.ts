@@ -1,7 +1,7 @@
 /** Opens a library folder and checks it whole. All commands that need a library begin here. */
 import path from 'node:path';
-import { type Finding, type LibraryFacts, type Severity, checkLibrary } from '../procedures-schema/index.ts';
 import { type LibraryOnDisk, readLibrary } from '../electron/host/files/index.ts';
+import { checkLibrary, type Finding, type LibraryFacts, type Severity } from '../procedures-schema/index.ts';
 import { CannotRun } from './command.ts';
 import type { Io } from './io.ts';
 import { nearest } from './nearest.ts';

@@ -1,11 +1,12 @@
 /** The command line: picks the command, hands it the words, turns its end into an exit code. Knows nothing of procedures. */
+
+import manifest from '../package.json' with { type: 'json' };
 import { sortArguments } from './arguments.ts';
 import { CannotRun, type Command, type ExitCode } from './command.ts';
 import * as all from './commands/index.ts';
 import { helpOf, overview } from './help.ts';
 import { type Io, terminal } from './io.ts';
 import { nearest } from './nearest.ts';
-import manifest from '../package.json' with { type: 'json' };
 
 const commands: readonly Command[] = Object.values(all);
 

@@ -1,6 +1,7 @@
 /** The one finding that is not the core's: a file that the disk or its encoding kept from being read. In the form of a check, so that `explain` knows it. */
-import type { Finding } from '../procedures-schema/index.ts';
+
 import type { Refusal } from '../electron/host/files/index.ts';
+import type { Finding } from '../procedures-schema/index.ts';
 
 export const unreadableFile = {
   id: 'unreadable-file',

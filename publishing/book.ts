@@ -53,7 +53,10 @@ export type BookBlock =
   | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
   | { readonly kind: 'rule' }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string }
-  | { readonly kind: 'contents' } // filled by the layout from headings
+  /** Filled by the layout: chapters at level 1, headings with a bookmark below; `depth` levels of them, 2 if not said. */
+  | { readonly kind: 'contents'; readonly depth?: 1 | 2 | 3 }
+  /** What the four hatches of the energy band mean. */
+  | { readonly kind: 'band-key' }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
   | { readonly kind: 'space'; readonly lines: number };
 
@@ -72,6 +75,10 @@ export type Image =
 
 export interface Chapter {
   readonly title: string;
+  /** What a link to the chapter names; made up by the layout where not given. */
+  readonly anchor?: string;
+  /** Not named in the contents: the contents page itself. */
+  readonly unlisted?: boolean;
   /** Document number and revision for the running head; undefined on front matter. */
   readonly number?: string;
   readonly revision?: string;

@@ -6,16 +6,7 @@ import type { Draft, Severity } from '../finding.ts';
 import type { FlowResult, ReadProcedure } from '../flow/index.ts';
 import type { FormatProblem, Guide, Procedure, SourceText, YamlFile } from '../format/index.ts';
 import type { TypedReference } from '../numbering/index.ts';
-import type { GuideHead, Machine, Names, ProcedureHead, Registers } from '../registers/index.ts';
-
-/** A schema or decoding problem of library.yaml, a register or front matter, already in words for people. */
-export interface SchemaProblem {
-  readonly span: { readonly start: number; readonly end: number };
-  readonly message: string;
-  readonly actual?: string;
-  readonly expected?: string;
-  readonly path: string;
-}
+import type { GuideHead, Machine, Names, ProcedureHead, Registers, SchemaProblem } from '../registers/index.ts';
 
 /** All that is known about one procedure file when checks run. */
 export interface ProcedureFacts {

@@ -220,6 +220,6 @@ function chosen(options: RunOptions): readonly Check[] {
   return options.without === undefined ? checks : checks.filter((check) => check.id !== options.without);
 }
 
-export type { Check, CheckCase, LibraryCheck, LibraryFacts, ProcedureCheck, ProcedureFacts, SchemaProblem } from './check.ts';
+export type { Check, CheckCase, LibraryCheck, LibraryFacts, ProcedureCheck, ProcedureFacts } from './check.ts';
 export { noticeText } from './notice-text.ts';
 export { type ActionPlace, eachAction, eachBlock, eachNotice, eachProse, eachReading, eachSentence, type ReadPlace } from './visit.ts';

@@ -39,7 +39,11 @@ export type ReadChild =
         readonly children: readonly ReadChild[];
       }[];
     }
-  | { readonly kind: 'objects'; readonly items: readonly Reading[]; /** Where each item's words stand; absent in hand-made inputs. */ readonly proses?: readonly Prose[] }
+  | {
+      readonly kind: 'objects';
+      readonly items: readonly Reading[] /** Where each item's words stand; absent in hand-made inputs. */;
+      readonly proses?: readonly Prose[];
+    }
   | { readonly kind: 'prose'; readonly child: StepChild; readonly reading: Reading };
 
 /** Rules of semantics.md; each is worded by one check of the same subject. */

@@ -163,7 +163,17 @@ class Translation {
   #place(node: Node): Base {
     const position = node.position;
     if (!position) return { start: 0, end: 0 };
-    return { start: this.#at(position.start), end: this.#at(position.end) };
+    return { start: this.#at(position.start), end: this.#at(this.#trimmed(position.start, position.end)) };
+  }
+
+  /** The end of the last line with text: micromark lets a block without an end run on over empty lines, or not. */
+  #trimmed(start: Point, end: Point): Point {
+    let { line, column } = end;
+    while (line > start.line && /^[ \t]*$/.test(this.#given({ line, column }).slice(0, column - 1))) {
+      line--;
+      column = this.#given({ line, column }).length + 1;
+    }
+    return { line, column };
   }
 
   #given(point: Point): string {

@@ -3,17 +3,14 @@
  * returned as the same object, so that whoever keeps facts by step finds them again. Never trusted across versions: it lives in memory only.
  */
 import type { TopBlock } from './block-reader.ts';
-import type { Markup } from './markdown.ts';
+import type { Ending } from './cut-up.ts';
 import { shifted } from './shift.ts';
 import type { FormatProblem } from './tree.ts';
 
 /** What a piece gave, offsets from its start. */
-export interface Piece {
+export interface Piece extends Ending {
   readonly blocks: readonly TopBlock[];
   readonly problems: readonly FormatProblem[];
-  /** For joining with the next piece: its last node is a list of this marker; or a block that would swallow what follows. */
-  readonly last: Markup['type'] | undefined;
-  readonly open: boolean;
 }
 
 interface Entry {

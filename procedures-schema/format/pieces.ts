@@ -1,5 +1,6 @@
 /** Body text to top blocks, piece by piece: outline, parse, read, move into place, join. Sections are made in procedure.ts. */
 import { PieceReader, type TopBlock } from './block-reader.ts';
+import { cutUp, endingOf } from './cut-up.ts';
 import { parseBlocks } from './markdown.ts';
 import { nameTables } from './name-tables.ts';
 import { type Mode, type Outline, outlineOf } from './outline.ts';
@@ -23,20 +24,10 @@ export function readBody(
   const outline = outlineOf(source, from, source.text.length, kind);
   const problems: FormatProblem[] = [...outline.problems];
   const blocks: TopBlock[] = [];
-  const cuts = outline.cuts[0]?.line === 0 ? outline.cuts : [{ line: 0, afterItem: false, mode: 'prose' as const }, ...outline.cuts];
-  for (let at = 0; at < cuts.length; ) {
-    // A cut is only good if the piece before it left nothing open; else the two are read as one.
-    let next = at + 1;
-    let piece: Piece;
-    for (let joins = 0; ; joins++) {
-      const cut = cuts[next];
-      piece = readPiece(source, outline, cuts[at]?.line ?? 0, cut?.line ?? outline.lines.length, cuts[at]?.mode ?? 'prose', names, cache);
-      if (!cut || (!piece.open && (!cut.afterItem || piece.last === 'list'))) break;
-      next = joins < 8 ? next + 1 : cuts.length;
-    }
+  const pieces = cutUp(outline.lines.length, outline.cuts, (first, to, mode) => readPiece(source, outline, first, to, mode, names, cache));
+  for (const piece of pieces) {
     append(source, blocks, piece.blocks);
     problems.push(...piece.problems);
-    at = next;
   }
   return { blocks: nameTables(blocks), problems };
 }
@@ -59,13 +50,7 @@ function readPiece(
     const markup = parseBlocks(lines, base);
     const reader = new PieceReader(text, mode, own);
     const blocks = reader.top(markup);
-    const last = markup.at(-1);
-    return {
-      blocks,
-      problems: reader.problems,
-      last: last?.type,
-      open: (last?.type === 'code' || last?.type === 'fence') && !last.closed,
-    };
+    return { blocks, problems: reader.problems, ...endingOf(markup) };
   };
   const given = lines.map((line) => `${line.indent - line.lead}:${line.text}`).join('\n');
   const scope = own === NO_NAMES ? '' : `${[...names.ids].join(' ')}\u0001${[...names.titles].join('\u0001')}`;

@@ -99,13 +99,11 @@ export function machineOf(variant: Variant, registers: Registers): Machine {
     points: family.points.filter((point) => has(point) && (used.has(point.name) || !lost.has(point.name))),
     controls: family.controls.filter(has),
     covers,
-    zones: family.zones
-      .filter(has)
-      .map((zone) => ({
-        ...zone,
-        behind: zone.behind.filter((cover) => coverNames.has(cover)),
-        endangeredBy: zone.endangeredBy.filter((source) => sourceNames.has(source)),
-      })),
+    zones: family.zones.filter(has).map((zone) => ({
+      ...zone,
+      behind: zone.behind.filter((cover) => coverNames.has(cover)),
+      endangeredBy: zone.endangeredBy.filter((source) => sourceNames.has(source)),
+    })),
     parts: family.parts.filter(has),
     fasteners: family.fasteners.filter(has),
     gauges: family.gauges.filter(has),

@@ -10,7 +10,7 @@ import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { checkLibrary, newEngine } from '../../procedures-schema/index.ts';
-import { chance, generateLibrary, generateProcedure, GENERATED_REGISTERS } from '../support/generate.ts';
+import { chance, GENERATED_REGISTERS, generateLibrary, generateProcedure } from '../support/generate.ts';
 
 const count = Number(process.argv[2] ?? 1000);
 const rounds = Number(process.argv[3] ?? 3);
@@ -53,7 +53,8 @@ function stockParse(): void {
 /** New words in the middle of a 300-line procedure of a small library, one edit at a time. */
 function edits(): void {
   const long = generateProcedure(9000, 36);
-  const engine = newEngine([...GENERATED_REGISTERS, ...procedures.slice(0, 20), long]);
+  const engine = newEngine();
+  engine.apply([...GENERATED_REGISTERS, ...procedures.slice(0, 20), long]);
   const next = chance(31);
   let { text } = long;
   const times: number[] = [];
@@ -62,8 +63,9 @@ function edits(): void {
     const start = text.indexOf('along', middle);
     const end = text.indexOf(' mm', start);
     const words = `along ${100 + i * 7}`;
-    text = text.slice(0, start) + words + text.slice(end);
-    times.push(timed(() => engine.apply({ file: long.path, start, end, text: words })));
+    const edited = text.slice(0, start) + words + text.slice(end);
+    text = edited;
+    times.push(timed(() => engine.apply([{ path: long.path, text: edited }])));
   }
   const warm = times.slice(20).sort((a, b) => a - b);
   const at = (share: number): string => (warm[Math.floor(warm.length * share)] ?? 0).toFixed(2);

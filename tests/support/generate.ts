@@ -256,6 +256,7 @@ The ${kind.moving} can turn or drop by ${between(20, 300)} mm when it is not hel
 | model | lower | upper |
 | --- | ---: | ---: |
 ${kind.models.map((model, i) => `| ${model} | ${mm(gap + 5 * i)} | ${mm(gap + 40 + 5 * i)} |`).join('\n')}
+
 {#limits-${number}}
 
 ## Set the ${thing.name} {aside}

@@ -10,8 +10,8 @@ import type { Prose } from '../../procedures-schema/format/index.ts';
 import { readProcedure, readYaml, walkSteps } from '../../procedures-schema/format/index.ts';
 import type { Reading, ReadingContext } from '../../procedures-schema/reading/index.ts';
 import { readProse } from '../../procedures-schema/reading/index.ts';
-import { familiesOf, namesFor, readHead, readRegisters } from '../../procedures-schema/registers/index.ts';
 import type { Registers } from '../../procedures-schema/registers/index.ts';
+import { familiesOf, namesFor, readHead, readRegisters } from '../../procedures-schema/registers/index.ts';
 import { type Grade, type GradedSentence, gradeReading } from './sentence-grade.ts';
 
 type Status = Reading['sentences'][number]['status'];

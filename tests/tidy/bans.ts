@@ -2,7 +2,7 @@
  * What core and publishing may not use, because it differs between machines, moments or languages: the same input must give the
  * same bytes everywhere. Looks at the syntax tree, so that words in comments and sentences do not count.
  */
-import { type Node, type SourceFile, lineAt, visit } from './source.ts';
+import { lineAt, type Node, type SourceFile, visit } from './source.ts';
 
 export interface Banned {
   readonly file: string;

@@ -1,2 +1,2 @@
 export type { Disk, Entry } from './disk.ts';
-export { type LibraryOnDisk, type Refusal, type TextFile, LARGEST_TEXT, readFigure, readLibrary } from './library.ts';
+export { LARGEST_TEXT, type LibraryOnDisk, type Refusal, readFigure, readLibrary, type TextFile } from './library.ts';

@@ -1,0 +1,175 @@
+/**
+ * The form of a language: words only, no rules. A second language is a second file of this type. What a sense does to which kind
+ * of thing stands in `classify/`, which knows no word of any language.
+ */
+
+/** What a verb means before its object is known. */
+export type Sense =
+  // switching
+  | 'off'
+  | 'on'
+  | 'stop'
+  | 'start'
+  | 'run'
+  | 'operate'
+  | 'press'
+  | 'let-go'
+  | 'try'
+  // positions
+  | 'open'
+  | 'shut'
+  | 'in'
+  | 'out'
+  | 'set'
+  | 'turn'
+  | 'raise'
+  | 'lower'
+  | 'unplug'
+  | 'plug-in'
+  // energy
+  | 'isolate'
+  | 'lock'
+  | 'tag'
+  | 'lock-and-tag'
+  | 'unlock'
+  | 'untag'
+  | 'bleed'
+  | 'restrain'
+  | 'release'
+  | 'prove'
+  | 'test'
+  | 'energise'
+  | 'restore'
+  // hands
+  | 'remove'
+  | 'fit'
+  | 'put'
+  | 'replace'
+  | 'renew'
+  | 'loosen'
+  | 'tighten'
+  | 'adjust'
+  | 'clean'
+  | 'apply'
+  | 'move'
+  | 'handle'
+  | 'clear'
+  | 'weak'
+  // senses and measuring
+  | 'measure'
+  | 'read'
+  | 'look'
+  | 'listen'
+  | 'feel'
+  | 'watch'
+  | 'check'
+  | 'confirm'
+  | 'record'
+  // people
+  | 'tell'
+  | 'send'
+  | 'collect'
+  | 'wear'
+  | 'call'
+  | 'have'
+  // order
+  | 'wait'
+  | 'go'
+  | 'continue'
+  | 'repeat'
+  | 'see'
+  | 'do'
+  | 'leave'
+  | 'keep'
+  | 'use'
+  | 'finish'
+  | 'stay'
+  | 'make'
+  | 'declare';
+
+/** Third person, past, participle, gerund; three words where past and participle are the same. */
+export interface Verb {
+  readonly forms: string;
+  /** By particle; '' is the bare verb. */
+  readonly senses: Readonly<Record<string, Sense>>;
+  /** Also a noun or adjective: a verb only where an object follows. */
+  readonly noun?: true;
+}
+
+/** A generic noun that stands for no registered thing. */
+export type NounClass =
+  | 'people'
+  | 'tools'
+  | 'lock'
+  | 'tag'
+  | 'area'
+  | 'reading'
+  | 'following'
+  | 'work'
+  | 'machine'
+  | 'end'
+  | 'test'
+  | 'procedure'
+  | 'order'
+  | 'service'
+  | 'voltage'
+  | 'live-source';
+
+export type ConditionWord = 'if' | 'unless' | 'until' | 'before' | 'after' | 'once' | 'when' | 'while' | 'purpose' | 'because';
+
+export interface Lexicon {
+  readonly language: string;
+  readonly verbs: Readonly<Record<string, Verb>>;
+  /** Words that may stand before an imperative and change nothing. */
+  readonly openers: readonly string[];
+  readonly adverbs: readonly string[];
+  readonly determiners: readonly string[];
+  readonly possessives: readonly string[];
+  readonly pronouns: { readonly one: readonly string[]; readonly many: readonly string[] };
+  readonly subjects: readonly string[];
+  readonly numbers: Readonly<Record<string, number>>;
+  readonly all: readonly string[];
+  readonly except: readonly string[];
+  /** Adjectives that leave a name what it is. */
+  readonly adjectives: readonly string[];
+  /** Words for where one of several stands: "lower left". */
+  readonly places: readonly string[];
+  readonly prepositions: readonly string[];
+  readonly instrument: readonly string[];
+  readonly negators: readonly string[];
+  readonly modals: { readonly must: readonly string[]; readonly may: readonly string[] };
+  readonly be: readonly string[];
+  /** Verbs of statements about the machine: they describe, they do not instruct. */
+  readonly statives: readonly string[];
+  readonly conditions: Readonly<Record<string, ConditionWord>>;
+  readonly nouns: Readonly<Record<string, NounClass>>;
+  /** Position words that mean the same; the first is the class. */
+  readonly positions: readonly (readonly string[])[];
+  /** Which position classes are each other's opposite. */
+  readonly opposites: readonly (readonly [string, string])[];
+  /** Nouns that only say "position", "setting". */
+  readonly positionNouns: readonly string[];
+  readonly outcomes: { readonly [K in 'over' | 'under' | 'within' | 'not-within' | 'pass' | 'fail']: readonly string[] };
+  readonly limitNouns: readonly string[];
+  /** Words that tell what is seen when something is found wrong or right by the senses. */
+  readonly defects: { readonly seen: readonly string[]; readonly felt: readonly string[]; readonly sound: readonly string[] };
+  readonly manners: readonly string[];
+  readonly stages: Readonly<Record<string, 'hand' | 'first' | 'final'>>;
+  readonly outside: readonly string[];
+  readonly units: readonly string[];
+  readonly timeUnits: readonly string[];
+  readonly abbreviations: readonly string[];
+  readonly stepWords: readonly string[];
+  readonly sectionWords: readonly string[];
+  readonly callWords: readonly string[];
+  readonly rangeWords: readonly string[];
+  readonly reverse: readonly string[];
+  readonly testRun: readonly string[];
+  readonly standClear: readonly string[];
+  readonly zero: readonly string[];
+  readonly models: readonly string[];
+  readonly serial: readonly string[];
+  readonly without: readonly string[];
+  readonly others: readonly string[];
+  readonly otherwise: readonly string[];
+}

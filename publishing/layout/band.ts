@@ -1,0 +1,43 @@
+/** The energy band: a stripe whose colour and hatch both tell the state. Draws only; where it stands is decided before. */
+import { type Op, rectangle } from './ops.ts';
+import { bands } from './style.ts';
+import { type Mp, pt } from './units.ts';
+
+export function drawBand(x: Mp, y: Mp, width: Mp, height: Mp, state: keyof typeof bands): Op[] {
+  const { colour, ground, hatch } = bands[state];
+  const ops: Op[] = [{ op: 'path', path: rectangle(x, y, width, height), fill: hatch === 'solid' ? colour : ground }];
+  if (hatch === 'solid') return ops;
+  const segments: string[] = [];
+  const points: Mp[] = [];
+  const add = (x1: Mp, y1: Mp, x2: Mp, y2: Mp) => {
+    segments.push('ML');
+    points.push(x1, y1, x2, y2);
+  };
+  if (hatch === 'slant') {
+    const pitch = pt(4.2);
+    // From the foot of each stroke up to the right, cut at the band's own edges.
+    for (let at = y; at < y + height + width; at += pitch) {
+      const low = Math.min(at, y + height);
+      const high = Math.max(at - width, y);
+      if (low > high) add(x + (at - low), low, x + (at - high), high);
+    }
+  } else if (hatch === 'rungs') {
+    for (let at = y + pt(3); at < y + height; at += pt(6)) add(x, at, x + width, at);
+  } else {
+    for (let at = y + pt(4); at + pt(1) < y + height; at += pt(8))
+      add(x + Math.round(width / 2), at, x + Math.round(width / 2), at + pt(1));
+  }
+  const weight = hatch === 'slant' ? pt(1.5) : hatch === 'rungs' ? pt(2.2) : pt(1);
+  if (segments.length > 0) {
+    ops.push({ op: 'clip', path: rectangle(x, y, width, height) });
+    ops.push({ op: 'path', path: { segments: segments.join(''), points }, stroke: { colour, width: weight } });
+    ops.push({ op: 'unclip' });
+  }
+  const line = pt(0.6);
+  ops.push({
+    op: 'path',
+    path: rectangle(x + line / 2, y + line / 2, width - line, Math.max(0, height - line)),
+    stroke: { colour, width: line, ...(hatch === 'dots' ? { dash: [pt(2), pt(2)] } : {}) },
+  });
+  return ops;
+}

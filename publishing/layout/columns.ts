@@ -1,0 +1,32 @@
+/** Shares the width of a table among its columns from what their content needs. Knows numbers only. */
+import type { Mp } from './units.ts';
+
+export interface Extent {
+  /** The widest thing that cannot break, padding included. */
+  readonly least: Mp;
+  /** All on one line, padding included. */
+  readonly most: Mp;
+}
+
+/** Widths in whole millipoints, summing to at most `room`. Small tables keep their natural size and a little air. */
+export function shareColumns(columns: readonly Extent[], room: Mp): readonly Mp[] {
+  const least = columns.reduce((sum, column) => sum + column.least, 0);
+  const most = columns.reduce((sum, column) => sum + column.most, 0);
+  if (most <= room) {
+    // Spread what is left evenly by need, up to half as much again: wide gulfs between columns lose the reader's line.
+    const spare = Math.min(room - most, Math.floor(most / 2));
+    return columns.map((column) => column.most + Math.floor((spare * column.most) / Math.max(1, most)));
+  }
+  if (least <= room) {
+    const spare = room - least;
+    const wish = most - least;
+    return columns.map((column) => column.least + Math.floor((spare * (column.most - column.least)) / Math.max(1, wish)));
+  }
+  // Too much even broken: by need, but nobody below an even half share; words will be cut between letters.
+  const floor = Math.floor(room / (2 * columns.length));
+  const given = columns.map((column) => Math.max(floor, Math.floor((room * column.least) / least)));
+  const over = given.reduce((sum, width) => sum + width, 0) - room;
+  if (over <= 0) return given;
+  const above = given.reduce((sum, width) => sum + (width - floor), 0);
+  return given.map((width) => width - Math.ceil(((width - floor) * over) / Math.max(1, above)));
+}

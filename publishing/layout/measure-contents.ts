@@ -1,0 +1,68 @@
+/** The contents: one line an entry, dotted leader, page number kept in a column of its own. Which entries: normalise.ts. */
+import { baselineIn, type Kit, linesIn } from './kit.ts';
+import { segment } from './ops.ts';
+import type { Line, Part } from './paragraph.ts';
+import type { Measured, Room, Slab, SlabItem } from './slab.ts';
+import { colours, costs, type TextLook } from './style.ts';
+import { pt } from './units.ts';
+
+export function measureContents(depth: number, room: Room, kit: Kit): Measured {
+  const { sheet } = kit;
+  const toc = kit.structure.add(room.node, 'TOC');
+  const slabs: Slab[] = [];
+  const right = room.x + room.width;
+  const numberColumn = pt(30);
+  kit.contents
+    .filter((entry) => entry.level <= depth)
+    .forEach((entry, index) => {
+      const top = entry.level === 1;
+      const look: TextLook = top ? { ...sheet.body, face: 'bold' } : sheet.body;
+      const link = kit.structure.add(kit.structure.add(toc, 'TOCI'), 'Link');
+      const x = top ? room.left : room.x + (entry.level === 3 ? pt(14) : 0);
+      const width = right - numberColumn - x;
+      const words = entry.number !== undefined ? `${entry.number}\u2003${entry.text}` : entry.text;
+      const lines = linesIn([{ kind: 'text', text: words }], look, link, width, kit).map(
+        (line): Line => ({
+          ...line,
+          parts: line.parts.map((part): Part => (part.kind === 'text' ? { ...part, to: entry.anchor } : part)),
+        }),
+      );
+      const base = baselineIn(look, kit);
+      lines.forEach((line, at) => {
+        const items: SlabItem[] = [{ kind: 'line', x, width, baseline: base, line, align: 'left' }];
+        if (at === lines.length - 1) {
+          const from = x + line.width + pt(6);
+          const to = right - numberColumn;
+          if (to > from) {
+            const path = segment(0, 0, to - from, 0);
+            const stroke = { colour: colours.faint, width: pt(1), dash: [0, pt(4)], cap: 'round' as const };
+            items.push({ kind: 'art', x: from, y: base - pt(1.5), ops: [{ op: 'path', path, stroke }] });
+          }
+          const number: Part = { kind: 'page', anchor: entry.anchor, look, width: numberColumn, node: link, to: entry.anchor };
+          items.push({
+            kind: 'line',
+            x: right - numberColumn,
+            width: numberColumn,
+            baseline: base,
+            line: { parts: [number], width: numberColumn },
+            align: 'right',
+          });
+        }
+        const opens = at === 0 && index > 0;
+        const gap = opens ? (top ? pt(9) : pt(2)) : 0;
+        const cost = at > 0 ? costs.hard : index === 0 ? 0 : top ? 0 : costs.bullet;
+        slabs.push({
+          height: look.lead,
+          items,
+          gap,
+          cost: Math.max(cost, index === 0 && at === 0 ? 0 : room.cost),
+          decor: room.decor,
+          of: 'other',
+        });
+      });
+      // The first line under a chapter's name stays with it.
+      const before = kit.contents[kit.contents.indexOf(entry) - 1];
+      if (!top && before?.level === 1) (slabs[slabs.length - lines.length] as Slab).cost = costs.orphan;
+    });
+  return { slabs, before: sheet.around, after: sheet.around };
+}

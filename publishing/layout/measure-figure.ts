@@ -1,0 +1,95 @@
+/** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
+import type { BookBlock, Inline } from '../book.ts';
+import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
+import { type Op, rectangle } from './ops.ts';
+import type { Measured, Room, Slab, SlabItem } from './slab.ts';
+import { colours, costs } from './style.ts';
+import { drawSvg, readSvg } from './svg/index.ts';
+import { type Mp, pt } from './units.ts';
+
+type FigureBlock = Extract<BookBlock, { kind: 'figure' }>;
+
+/** No figure takes more than this share of the page, so that its caption and some text stay with it. */
+const tallest = 600;
+
+export function measureFigure(block: FigureBlock, room: Room, kit: Kit): Measured {
+  const { sheet } = kit;
+  const node = kit.structure.add(room.node, 'Figure', { alt: block.alt === '' ? (block.caption ?? '') : block.alt });
+  const drawn = picture(block, room.width, Math.round((kit.pageHeight * tallest) / 1000), kit);
+  const slabs: Slab[] = [];
+  const items: SlabItem[] = [{ kind: 'art', x: room.x, y: 0, ops: drawn.ops, node }];
+  if (drawn.text !== undefined) items.push(...drawn.text.map((item) => ({ ...item, x: item.x + room.x })));
+  slabs.push({ height: drawn.height, items, gap: 0, cost: 0, decor: room.decor, of: 'figure' });
+  if (block.caption !== undefined) {
+    // Beside the figure in the tree, not inside: what stands inside a figure is replaced by its alternate text.
+    const caption = kit.structure.add(room.node, 'P');
+    const inline: Inline[] = [{ kind: 'text', text: block.caption }];
+    const place = {
+      x: room.x,
+      width: Math.min(room.width, sheet.measure),
+      node: caption,
+      decor: room.decor,
+      cost: costs.heading,
+      of: 'figure' as const,
+    };
+    const lines = textSlabs(inline, sheet.caption, place, kit);
+    lines.forEach((slab, index) => {
+      if (index === 0) slab.gap = pt(6);
+      slab.cost = costs.heading;
+      slab.group = 'a figure and its caption';
+    });
+    slabs.push(...lines);
+  }
+  if (block.anchor !== undefined) (slabs[0] as Slab).anchors = [block.anchor];
+  return { slabs, before: sheet.around, after: sheet.around };
+}
+
+interface Picture {
+  readonly height: Mp;
+  readonly ops: readonly Op[];
+  readonly text?: readonly Extract<SlabItem, { kind: 'line' }>[];
+}
+
+function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
+  const { image } = block;
+  if (image.kind === 'svg') {
+    const svg = readSvg(image.source);
+    if (svg !== undefined) {
+      const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, svg.height, width));
+      return { height: Math.round(svg.height * scale), ops: drawSvg(svg, scale, kit.shaper) };
+    }
+    return placeholder(block.alt || 'SVG', width, kit);
+  }
+  if (image.kind === 'missing') return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, kit);
+  const index = kit.images.add(image.kind, image.bytes);
+  const facts = index === undefined ? undefined : kit.images.images[index];
+  if (index === undefined || facts === undefined) return placeholder(block.alt || image.kind.toUpperCase(), width, kit);
+  const scale = Math.min(1, width / facts.width, height / facts.height);
+  const w = Math.floor(facts.width * scale);
+  const h = Math.floor(facts.height * scale);
+  return { height: h, ops: [{ op: 'image', image: index, x: 0, y: 0, width: w, height: h }] };
+}
+
+/** Drawings smaller than the column are enlarged, but not beyond one and a half times: lines would grow clumsy. */
+const maxEnlarged = (width: number, _height: number, room: Mp): number => (width < room ? Math.min(1.5, room / width) : 1);
+
+function placeholder(text: string, width: Mp, kit: Kit): Picture {
+  kit.notes.push({ kind: 'bad-image', message: `A figure cannot be drawn: ${text}` });
+  const look = kit.sheet.caption;
+  const pad = pt(10);
+  // Says in print what is missing, as part of the page's furniture; the figure's alternate text carries the meaning.
+  const lines = linesIn([{ kind: 'text', text }], look, -1, width - 2 * pad, kit);
+  const height = pt(44) + lines.length * look.lead;
+  return {
+    height,
+    ops: [{ op: 'path', path: rectangle(0, 0, width, height), stroke: { colour: colours.quiet, width: pt(0.75), dash: [pt(4), pt(3)] } }],
+    text: lines.map((line, index) => ({
+      kind: 'line',
+      x: pad,
+      width: width - 2 * pad,
+      baseline: pt(22) + baselineIn(look, kit) + index * look.lead,
+      line,
+      align: 'center',
+    })),
+  };
+}

@@ -1,0 +1,94 @@
+/** A safety notice: signal-word panel over its message in one frame. The step it guards and the bond to it: measure-step.ts. */
+import type { NoticeBlock } from '../book.ts';
+import { baselineIn, type Kit, linesIn } from './kit.ts';
+import type { MeasureFlow } from './measure.ts';
+import { type Op, type Path, rectangle } from './ops.ts';
+import type { Decor, Measured, Room, Slab } from './slab.ts';
+import { costs, signals } from './style.ts';
+import { type Mp, pt } from './units.ts';
+
+/** The safety alert symbol: a triangle with an exclamation mark, drawn in a box of the height given. */
+function alertSymbol(x: Mp, y: Mp, height: Mp, mark: readonly [number, number, number], ground: readonly [number, number, number]): Op[] {
+  const at = (px: number, py: number): [Mp, Mp] => [x + Math.round((px * height) / 100), y + Math.round((py * height) / 100)];
+  const triangle: Path = { segments: 'MLLZ', points: [...at(57, 6), ...at(108, 94), ...at(6, 94)] };
+  const bar: Path = { segments: 'MLLLZ', points: [...at(51, 33), ...at(63, 33), ...at(60.5, 66), ...at(53.5, 66)] };
+  const [cx, cy] = at(57, 78);
+  const r = Math.round(height * 0.062);
+  const k = Math.round(r * 0.5523);
+  const dot: Path = {
+    segments: 'MCCCCZ',
+    // biome-ignore format: one quarter a line reads better
+    points: [
+      cx + r, cy, cx + r, cy + k, cx + k, cy + r, cx, cy + r,
+      cx - k, cy + r, cx - r, cy + k, cx - r, cy,
+      cx - r, cy - k, cx - k, cy - r, cx, cy - r,
+      cx + k, cy - r, cx + r, cy - k, cx + r, cy,
+    ],
+  };
+  return [
+    { op: 'path', path: triangle, fill: mark, stroke: { colour: mark, width: Math.round(height * 0.1), join: 'round' } },
+    { op: 'path', path: bar, fill: ground },
+    { op: 'path', path: dot, fill: ground },
+  ];
+}
+
+export function measureNotice(block: NoticeBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
+  const { sheet } = kit;
+  const signal = signals[block.word];
+  const note = kit.structure.add(room.node, 'Note');
+  const frame: Decor = { kind: 'box', x: room.x, width: room.width, edge: signal.edge, line: pt(1.25) };
+  const decor = [...room.decor, frame];
+  const panelOf = (repeat: boolean): Slab => {
+    const height = sheet.panel.lead + pt(6);
+    const base = pt(3) + baselineIn(sheet.panel, kit);
+    const symbolHeight = sheet.panel.size + pt(1.5);
+    const symbolTop = Math.round((height - symbolHeight) / 2) - pt(0.3);
+    const symbolWidth = signal.symbol ? Math.round(symbolHeight * 1.14) + pt(7) : 0;
+    const ops: Op[] = [{ op: 'path', path: rectangle(0, 0, room.width, height), fill: signal.ground }];
+    if (signal.symbol) ops.push(...alertSymbol(sheet.boxPad, symbolTop, symbolHeight, signal.word, signal.ground));
+    const look = { ...sheet.panel, colour: signal.word, face: signal.slanted ? ('italic' as const) : ('bold' as const) };
+    const node = repeat ? -1 : kit.structure.add(note, 'P');
+    const x = room.x + sheet.boxPad + symbolWidth;
+    const width = room.width - 2 * sheet.boxPad - symbolWidth;
+    const lines = linesIn([{ kind: 'text', text: block.panel }], look, node, width, kit);
+    return {
+      height: height + (lines.length - 1) * look.lead,
+      items: [
+        { kind: 'art', x: room.x, y: 0, ops },
+        ...lines.map((line, index) => ({
+          kind: 'line' as const,
+          x,
+          width,
+          baseline: base + index * look.lead,
+          line,
+          align: 'left' as const,
+        })),
+      ],
+      gap: 0,
+      cost: 0,
+      decor,
+      of: 'notice-panel',
+    };
+  };
+  const panel = panelOf(false);
+  const pad = sheet.boxPad;
+  const body = flow(
+    block.body,
+    { left: room.x + pad, x: room.x + pad, width: room.width - 2 * pad, node: note, cost: costs.notice, decor },
+    kit,
+  );
+  const again = [panelOf(true)];
+  const slabs = [panel];
+  body.forEach((slab, index) => {
+    slabs.push({
+      ...slab,
+      gap: index === 0 ? pt(6) : slab.gap,
+      height: slab.height + (index === body.length - 1 ? pt(7) : 0),
+      cost: index === 0 ? costs.notice * 2 : Math.max(slab.cost, costs.notice),
+      of: 'notice',
+      resume: slab.resume ?? again,
+      group: `the ${block.panel} notice`,
+    });
+  });
+  return { slabs, before: sheet.around, after: sheet.around };
+}

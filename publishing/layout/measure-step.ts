@@ -1,0 +1,103 @@
+/** A run of steps: hanging labels, substeps, the energy band beside them, notices bonded to the step they guard. */
+import type { BookBlock } from '../book.ts';
+import { type Kit, textWidth } from './kit.ts';
+import type { MeasureFlow } from './measure.ts';
+import { measureNotice } from './measure-notice.ts';
+import { hangLabel } from './measure-text.ts';
+import type { Decor, Measured, Room, Slab } from './slab.ts';
+import type { NodeId } from './structure.ts';
+import { costs } from './style.ts';
+import { type Mp, pt } from './units.ts';
+
+export type StepBlock = Extract<BookBlock, { kind: 'step' }>;
+
+export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, flow: MeasureFlow): Measured {
+  const { sheet } = kit;
+  const shallow = Math.min(...steps.map((step) => step.depth));
+  const depthOf = (step: StepBlock) => Math.min(step.depth - shallow, 4);
+  const labelLook = (depth: number) => (depth === 0 && room.left < room.x ? sheet.label : sheet.subLabel);
+
+  // One label column a depth, as wide as its widest label.
+  const columns: Mp[] = [];
+  for (const step of steps) {
+    const depth = depthOf(step);
+    for (let d = columns.length; d <= depth; d += 1) columns.push(pt(15));
+    columns[depth] = Math.max(
+      columns[depth] as Mp,
+      Math.min(textWidth(step.label, labelLook(depth), kit) + pt(7), Math.round(room.width / 5)),
+    );
+  }
+  const banded = steps.some((step) => step.band !== undefined);
+  const bandRoom = banded ? sheet.band + sheet.bandGap : 0;
+  const lefts: Mp[] = [];
+  const texts: Mp[] = [];
+  columns.forEach((column, depth) => {
+    const left = depth === 0 ? room.left + bandRoom : (texts[depth - 1] as Mp);
+    lefts.push(left);
+    texts.push(depth === 0 ? Math.max(left + column, room.x) : left + column);
+  });
+
+  const lists: NodeId[] = [];
+  const bodies: NodeId[] = [];
+  const slabs: Slab[] = [];
+  let bandDecor: Extract<Decor, { kind: 'band' }> | undefined;
+  let turnCost: number = 0;
+  let previousDepth = 0;
+  steps.forEach((step, index) => {
+    const depth = depthOf(step);
+    lists.length = Math.min(lists.length, depth + 1);
+    bodies.length = Math.min(bodies.length, depth);
+    while (lists.length <= depth) {
+      const parent = lists.length === 0 ? room.node : (bodies[lists.length - 1] ?? room.node);
+      lists.push(kit.structure.add(parent, 'L', { numbering: 'Decimal' }));
+      // A substep without a step above it still needs a list item to stand in.
+      if (lists.length <= depth)
+        bodies[lists.length - 1] = kit.structure.add(kit.structure.add(lists[lists.length - 1] as NodeId, 'LI'), 'LBody');
+    }
+    const li = kit.structure.add(lists[depth] as NodeId, 'LI');
+    const lbl = kit.structure.add(li, 'Lbl');
+    const body = kit.structure.add(li, 'LBody');
+    bodies[depth] = body;
+    if (step.band === undefined) bandDecor = undefined;
+    else if (bandDecor?.state !== step.band) bandDecor = { kind: 'band', x: room.left, width: sheet.band, state: step.band };
+    const decor = bandDecor === undefined ? room.decor : [...room.decor, bandDecor];
+    const x = texts[depth] as Mp;
+    const width = room.x + room.width - x;
+    const inside: Room = { left: x, x, width, node: body, cost: Math.max(room.cost, costs.insideStep), decor };
+
+    const guards: Slab[] = [];
+    for (const notice of step.notices) {
+      const measured = measureNotice(notice, inside, kit, flow);
+      const head = measured.slabs[0] as Slab;
+      if (guards.length > 0) {
+        head.gap = sheet.between;
+        head.cost = costs.notice * 2;
+      }
+      guards.push(...measured.slabs);
+    }
+    const content = flow(step.body, inside, kit);
+    const labelled = hangLabel(content, step.label, labelLook(depth), lefts[depth] as Mp, lbl, { ...inside, x }, kit);
+    const head = labelled[0] as Slab;
+    const group = `step ${step.label} and its notices`;
+    if (guards.length > 0) {
+      head.gap = sheet.between + pt(2);
+      head.cost = costs.notice * 2;
+      head.group = group;
+      // The step does not leave its first line alone under the notice unless nothing else fits.
+      for (const slab of guards) slab.group = group;
+    }
+    const all = [...guards, ...labelled];
+    const first = all[0] as Slab;
+    if (step.anchor !== undefined) first.anchors = [...(first.anchors ?? []), step.anchor];
+    if (index > 0) {
+      first.gap = guards.length > 0 ? sheet.around : Math.round(sheet.between * (depth === 0 ? 1.15 : 0.7));
+      const nested = depth > 0 ? costs.betweenSubsteps : 0;
+      const keepFirstSub = depth > previousDepth ? costs.insideStep : 0;
+      first.cost = Math.max(room.cost, turnCost, nested, keepFirstSub);
+    }
+    slabs.push(...all);
+    turnCost = step.safeAfter === true ? costs.afterSafe : step.safeAfter === false ? costs.afterUnsafe : costs.afterUnsaid;
+    previousDepth = depth;
+  });
+  return { slabs, before: sheet.between, after: sheet.around };
+}

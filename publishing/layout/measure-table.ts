@@ -1,0 +1,154 @@
+/** Tables: column widths from content, a head that stands again on every page, breaks between rows only (inside a row only when it fills a page). */
+import type { BookBlock, Inline } from '../book.ts';
+import { type Extent, shareColumns } from './columns.ts';
+import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
+import type { MeasureFlow } from './measure.ts';
+import { type Op, rectangle, segment } from './ops.ts';
+import { extentOf, type Line } from './paragraph.ts';
+import type { Measured, Room, Slab, SlabItem } from './slab.ts';
+import { type NodeId, StructureBuilder } from './structure.ts';
+import { colours, costs, type TextLook } from './style.ts';
+import { type Mp, pt } from './units.ts';
+
+type TableBlock = Extract<BookBlock, { kind: 'table' }>;
+type Cells = readonly (readonly Inline[])[];
+
+export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
+  const { sheet } = kit;
+  const count = Math.max(block.head.length, ...block.rows.map((row) => row.length), 1);
+  const pad = sheet.cellPad;
+  const scratch = new StructureBuilder();
+  const extents: Extent[] = Array.from({ length: count }, (_, column) => {
+    let least = pt(14);
+    let most = pt(14);
+    const see = (cells: Cells, look: TextLook) => {
+      const cell = cells[column];
+      if (cell === undefined || cell.length === 0) return;
+      const extent = extentOf(cell, look, kit, scratch);
+      least = Math.max(least, extent.least);
+      most = Math.max(most, extent.most);
+    };
+    see(block.head, sheet.cellHead);
+    for (const row of block.rows) see(row, sheet.cell);
+    return { least: least + 2 * pad, most: most + 2 * pad };
+  });
+  // A table too wide for the text column may use the hanging margin as well.
+  const need = extents.reduce((sum, column) => sum + column.most, 0);
+  const x = block.wide || need > room.width ? room.left : room.x;
+  const available = room.x + room.width - x;
+  const widths = shareColumns(extents, available);
+  const total = widths.reduce((sum, width) => sum + width, 0);
+  const node = kit.structure.add(room.node, 'Table');
+  const slabs: Slab[] = [];
+
+  if (block.caption !== undefined) {
+    const caption = kit.structure.add(node, 'Caption');
+    const look = { ...sheet.caption, face: 'bold' as const, colour: colours.ink };
+    const text: Inline[] = [{ kind: 'text', text: block.caption }];
+    const lines = textSlabs(text, look, { x, width: available, node: caption, decor: room.decor, cost: costs.heading, of: 'table' }, kit);
+    for (const slab of lines.slice(1)) slab.cost = costs.heading;
+    slabs.push(...lines);
+  }
+
+  const rowSlabs = (cells: Cells, look: TextLook, kind: 'head' | 'body' | 'again', parent: NodeId, last: boolean): Slab[] => {
+    const row = kind === 'again' ? -1 : kit.structure.add(parent, 'TR');
+    const columns: readonly (readonly Line[])[] = widths.map((width, column) => {
+      const role = kind === 'head' ? ('TH' as const) : ('TD' as const);
+      const cell = kind === 'again' ? -1 : kit.structure.add(row, role, kind === 'head' ? { scope: 'Column' } : {});
+      const inline = cells[column] ?? [];
+      if (kind !== 'again') return linesIn(inline, look, cell, width - 2 * pad, kit);
+      return linesIn(inline, look, 0, width - 2 * pad, { ...kit, structure: scratch }).map(asArtifact);
+    });
+    const tall = Math.max(1, ...columns.map((lines) => lines.length));
+    const top = pt(4);
+    const foot = pt(4);
+    const whole = top + tall * look.lead + foot;
+    const baseline = baselineIn(look, kit);
+    const pieces =
+      whole <= Math.floor(kit.pageHeight / 2)
+        ? [[0, tall] as const]
+        : Array.from({ length: tall }, (_, index) => [index, index + 1] as const);
+    return pieces.map(([from, to]): Slab => {
+      const above = from === 0 ? top : 0;
+      const below = to === tall ? foot : 0;
+      const height = above + (to - from) * look.lead + below;
+      const items: SlabItem[] = [];
+      const ops: Op[] = [];
+      if (kind !== 'body') ops.push({ op: 'path', path: rectangle(0, 0, total, height), fill: colours.wash });
+      if (kind !== 'body' && from === 0)
+        ops.push({ op: 'path', path: segment(0, 0, total, 0), stroke: { colour: colours.ink, width: pt(1) } });
+      if (to === tall) {
+        const strong = kind !== 'body' || last;
+        const stroke = strong ? { colour: colours.ink, width: pt(kind === 'body' ? 1 : 0.6) } : { colour: colours.faint, width: pt(0.6) };
+        ops.push({ op: 'path', path: segment(0, height, total, height), stroke });
+      }
+      items.push({ kind: 'art', x, y: 0, ops });
+      let at: Mp = x;
+      widths.forEach((width, column) => {
+        const align = block.align[column] ?? 'left';
+        (columns[column] as readonly Line[]).slice(from, to).forEach((line, index) => {
+          items.push({ kind: 'line', x: at + pad, width: width - 2 * pad, baseline: above + index * look.lead + baseline, line, align });
+        });
+        at += width;
+      });
+      return {
+        height,
+        items,
+        gap: 0,
+        cost: from === 0 ? 0 : costs.rowInside,
+        decor: room.decor,
+        of: kind === 'body' ? 'table' : 'table-head',
+      };
+    });
+  };
+
+  const hasHead = block.head.some((cell) => cell.length > 0);
+  if (hasHead) {
+    const head = rowSlabs(block.head, sheet.cellHead, 'head', kit.structure.add(node, 'THead'), false);
+    (head[0] as Slab).gap = slabs.length > 0 ? pt(4) : 0;
+    for (const slab of head) slab.cost = costs.heading;
+    slabs.push(...head);
+  }
+  const again = hasHead ? rowSlabs(block.head, sheet.cellHead, 'again', -1, false) : undefined;
+  const againHeight = again?.reduce((sum, slab) => sum + slab.height, 0) ?? 0;
+  const body = block.rows.length > 0 ? kit.structure.add(node, 'TBody') : node;
+  block.rows.forEach((row, index) => {
+    const made = rowSlabs(row, sheet.cell, 'body', body, index === block.rows.length - 1);
+    const first = made[0] as Slab;
+    const nearEdge = index === 1 || index === block.rows.length - 1;
+    first.cost = index === 0 ? (hasHead ? costs.heading : costs.orphan) : Math.max(room.cost, nearEdge ? costs.rowNearEdge : costs.row);
+    if (index === 0 && !hasHead && slabs.length > 0) first.gap = pt(4);
+    for (const slab of made) {
+      slab.group = 'a table row';
+      // A head that fills half a page is not repeated: nothing would fit under it.
+      if (again !== undefined && againHeight <= kit.pageHeight / 3) slab.resume = again;
+    }
+    slabs.push(...made);
+  });
+  if (block.notes !== undefined && block.notes.length > 0) {
+    const notes = flow(block.notes.map(smaller), { ...room, left: x, x, width: available }, kit);
+    notes.forEach((slab, index) => {
+      if (index === 0) slab.gap = pt(5);
+      slab.cost = costs.heading;
+      slab.group = 'a table and its notes';
+    });
+    slabs.push(...notes);
+  }
+  const first = slabs[0];
+  if (first !== undefined) {
+    first.cost = 0;
+    if (block.anchor !== undefined) first.anchors = [block.anchor];
+  }
+  return { slabs, before: sheet.around, after: sheet.around };
+}
+
+const asArtifact = (line: Line): Line => ({
+  ...line,
+  parts: line.parts.map((part) => {
+    const { to: _, ...rest } = part as typeof part & { to?: string };
+    return { ...rest, node: -1 } as typeof part;
+  }),
+});
+
+const smaller = (block: BookBlock): BookBlock =>
+  block.kind === 'paragraph' && block.style === undefined ? { ...block, style: 'small' } : block;

@@ -1,0 +1,172 @@
+/** Headings, paragraphs, bullets, rules, write-in boxes, the band's key. Leaves breaking of lines to paragraph.ts. */
+import type { BookBlock, Flow, Inline } from '../book.ts';
+import { drawBand } from './band.ts';
+import { baselineIn, type Kit, linesIn, textSlabs, textWidth } from './kit.ts';
+import type { MeasureFlow } from './measure.ts';
+import { rectangle, segment } from './ops.ts';
+import type { Measured, Room, Slab, SlabItem } from './slab.ts';
+import { bands, colours, costs, type TextLook } from './style.ts';
+import { mm, pt } from './units.ts';
+
+type Of<K extends BookBlock['kind']> = Extract<BookBlock, { kind: K }>;
+
+const plain = (text: string): Inline[] => [{ kind: 'text', text }];
+
+const headingSpace = [
+  [0, 14],
+  [22, 6],
+  [15, 4],
+  [11, 3],
+] as const;
+
+export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit): Measured {
+  const look = kit.sheet.headings[block.level - 1] as TextLook;
+  const node = kit.structure.add(room.node, `H${block.level}`);
+  const inline = plain(block.number === undefined ? block.text : `${block.number}\u2002${block.text}`);
+  const full = room.x + room.width - room.left;
+  const slabs = textSlabs(inline, look, { x: room.left, width: full, node, decor: room.decor, cost: room.cost, of: 'heading' }, kit);
+  for (const slab of slabs.slice(1)) slab.cost = costs.heading;
+  const first = slabs[0];
+  if (first !== undefined) {
+    if (block.anchor !== undefined) first.anchors = [block.anchor];
+    if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
+    if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;
+    first.group = `the heading "${block.text}" and what follows it`;
+  }
+  const [before, after] = headingSpace[block.level - 1] as readonly [number, number];
+  return { slabs, before: pt(before), after: pt(after), keepNext: costs.heading };
+}
+
+export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): Measured {
+  const { sheet } = kit;
+  const style = block.style ?? 'body';
+  const look: TextLook = style === 'center' ? { ...sheet.body, align: 'center' } : sheet[style];
+  const node = kit.structure.add(room.node, 'P');
+  const width = style === 'center' ? room.width : Math.min(room.width, sheet.measure);
+  const slabs = textSlabs(block.inline, look, { x: room.x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  const last = block.inline[block.inline.length - 1];
+  const leadsIn = last !== undefined && last.kind !== 'link' && last.text.trimEnd().endsWith(':');
+  return { slabs, before: sheet.between, after: sheet.between, ...(leadsIn ? { keepNext: costs.orphan } : {}) };
+}
+
+export function measureBullets(block: Of<'bullets'>, room: Room, kit: Kit, flow: MeasureFlow): Measured {
+  const { sheet } = kit;
+  const list = kit.structure.add(room.node, 'L', { numbering: 'Disc' });
+  const indent = pt(13);
+  const slabs: Slab[] = [];
+  block.items.forEach((item, index) => {
+    const li = kit.structure.add(list, 'LI');
+    const lbl = kit.structure.add(li, 'Lbl');
+    const body = kit.structure.add(li, 'LBody');
+    const inner = flow(
+      item,
+      { ...room, left: room.x, x: room.x + indent, width: room.width - indent, node: body, cost: Math.max(room.cost, costs.bullet) },
+      kit,
+    );
+    const withLabel = hangLabel(inner, '•', { ...sheet.body, colour: colours.quiet }, room.x + pt(1.5), lbl, room, kit);
+    const head = withLabel[0] as Slab;
+    if (index > 0) {
+      head.gap = Math.max(head.gap, Math.round(sheet.between * 0.6));
+      head.cost = Math.max(head.cost, room.cost, costs.bullet);
+    }
+    slabs.push(...withLabel);
+  });
+  return { slabs, before: sheet.between, after: sheet.between };
+}
+
+/** Puts a label on the first line of some slabs; an empty item still gets its label. */
+export function hangLabel(inner: Slab[], text: string, look: TextLook, x: number, node: number, room: Room, kit: Kit): Slab[] {
+  const first = inner[0];
+  const line = linesIn(plain(text), look, node, room.x + room.width, kit)[0];
+  const own = baselineIn(kit.sheet.body, kit);
+  if (first === undefined) {
+    const items: SlabItem[] = line === undefined ? [] : [{ kind: 'line', x, width: line.width, baseline: own, line, align: 'left' }];
+    return [{ height: look.lead, items, gap: 0, cost: 0, decor: room.decor, of: 'text' }];
+  }
+  if (line === undefined) return inner;
+  const firstLine = first.items.find((item) => item.kind === 'line');
+  const baseline = firstLine?.kind === 'line' ? firstLine.baseline : Math.min(own, first.height);
+  return [{ ...first, items: [{ kind: 'line', x, width: line.width, baseline, line, align: 'left' }, ...first.items] }, ...inner.slice(1)];
+}
+
+export function measureRule(room: Room, kit: Kit): Measured {
+  const art: SlabItem = {
+    kind: 'art',
+    x: room.left,
+    y: 0,
+    ops: [{ op: 'path', path: segment(0, 0, room.x + room.width - room.left, 0), stroke: { colour: colours.faint, width: pt(0.75) } }],
+  };
+  return {
+    slabs: [{ height: pt(1), items: [art], gap: 0, cost: 0, decor: room.decor, of: 'other' }],
+    before: kit.sheet.around,
+    after: kit.sheet.around,
+  };
+}
+
+export function measureSpace(lines: number, room: Room, kit: Kit): Measured {
+  const height = Math.min(Math.max(0, Math.round(lines * kit.sheet.body.lead)), Math.floor(kit.pageHeight / 2));
+  return { slabs: [{ height, items: [], gap: 0, cost: 0, decor: room.decor, of: 'other' }], before: 0, after: 0 };
+}
+
+/** Label, then a box a gloved hand can fill, then the unit. */
+export function measureWriteIn(block: Of<'write-in'>, room: Room, kit: Kit): Measured {
+  const { sheet } = kit;
+  const height = mm(9);
+  const box = Math.min(mm(42), Math.round(room.width * 0.45));
+  const unit = block.unit === undefined ? 0 : Math.min(textWidth(block.unit, sheet.body, kit) + pt(5), Math.round(room.width * 0.25));
+  const node = kit.structure.add(room.node, 'P');
+  const gap = pt(8);
+  const labelWidth = room.width - box - unit - gap;
+  const labels = linesIn(plain(block.label), sheet.body, node, labelWidth, kit);
+  const widest = Math.max(0, ...labels.map((line) => line.width));
+  const boxX = room.x + Math.min(labelWidth, Math.max(widest, Math.round(room.width * 0.3))) + gap;
+  const base = baselineIn(sheet.body, kit);
+  const tall = Math.max(height, labels.length * sheet.body.lead);
+  const top = Math.round((tall - labels.length * sheet.body.lead) / 2);
+  const items: SlabItem[] = labels.map((line, index) => ({
+    kind: 'line',
+    x: room.x,
+    width: labelWidth,
+    baseline: top + base + index * sheet.body.lead,
+    line,
+    align: 'left',
+  }));
+  items.push({
+    kind: 'art',
+    x: boxX,
+    y: Math.round((tall - height) / 2),
+    ops: [{ op: 'path', path: rectangle(0, 0, box, height), fill: colours.paper, stroke: { colour: colours.ink, width: pt(0.9) } }],
+  });
+  const unitLine = block.unit === undefined ? undefined : linesIn(plain(block.unit), sheet.body, node, Math.max(unit, pt(20)), kit)[0];
+  if (unitLine !== undefined) {
+    items.push({
+      kind: 'line',
+      x: boxX + box + pt(5),
+      width: unit,
+      baseline: Math.round((tall - sheet.body.lead) / 2) + base,
+      line: unitLine,
+      align: 'left',
+    });
+  }
+  return { slabs: [{ height: tall, items, gap: 0, cost: 0, decor: room.decor, of: 'other' }], before: sheet.between, after: sheet.between };
+}
+
+export function measureBandKey(room: Room, kit: Kit): Measured {
+  const { sheet } = kit;
+  const states = Object.keys(bands) as (keyof typeof bands)[];
+  const list = kit.structure.add(room.node, 'L', { numbering: 'None' });
+  const slabs = states.map((state, index): Slab => {
+    const node = kit.structure.add(kit.structure.add(kit.structure.add(list, 'LI'), 'LBody'), 'P');
+    const height = sheet.body.lead + pt(7);
+    const x = room.x + mm(9);
+    const line = linesIn(plain(kit.words.band[state]), sheet.body, node, room.width - mm(9), kit)[0];
+    const items: SlabItem[] = [{ kind: 'art', x: room.x, y: 0, ops: drawBand(0, 0, sheet.band, height - pt(4), state) }];
+    if (line !== undefined) {
+      items.push({ kind: 'line', x, width: room.width - mm(9), baseline: pt(1.5) + baselineIn(sheet.body, kit), line, align: 'left' });
+    }
+    return { height, items, gap: 0, cost: index === 0 ? 0 : costs.orphan, decor: room.decor, of: 'other' };
+  });
+  return { slabs, before: sheet.between, after: sheet.around };
+}
+
+export const allText = (flow: Flow): boolean => flow.every((block) => block.kind === 'paragraph');

@@ -1,0 +1,85 @@
+/** Second stage: blocks to slabs with heights, gaps and break costs. Each kind of block has its file; this one only strings them together. */
+
+import { never } from '../../procedures-schema/invariant.ts';
+import type { BookBlock, Flow } from '../book.ts';
+import type { Kit } from './kit.ts';
+import { measureContents } from './measure-contents.ts';
+import { measureFigure } from './measure-figure.ts';
+import { measureNotice } from './measure-notice.ts';
+import { measureSteps, type StepBlock } from './measure-step.ts';
+import { measureTable } from './measure-table.ts';
+import {
+  measureBandKey,
+  measureBullets,
+  measureHeading,
+  measureParagraph,
+  measureRule,
+  measureSpace,
+  measureWriteIn,
+} from './measure-text.ts';
+import type { Measured, Room, Slab } from './slab.ts';
+import { costs } from './style.ts';
+
+export type MeasureFlow = (blocks: Flow, room: Room, kit: Kit) => Slab[];
+
+/** Gap and cost of the first slab are left to the caller. Page breaks are the caller's too (layout-book.ts cuts the flow there). */
+export const measureFlow: MeasureFlow = (blocks, room, kit) => {
+  const out: Slab[] = [];
+  let after = 0;
+  let keep = 0;
+  const append = (measured: Measured, first: boolean) => {
+    const head = measured.slabs[0];
+    if (head === undefined) return;
+    if (!first) {
+      head.gap = Math.max(head.gap, after, measured.before);
+      head.cost = Math.max(head.cost, keep, room.cost);
+    }
+    out.push(...measured.slabs);
+    after = measured.after;
+    keep = measured.keepNext ?? 0;
+  };
+  for (let i = 0; i < blocks.length; i += 1) {
+    const block = blocks[i] as BookBlock;
+    if (block.kind === 'step') {
+      const run: StepBlock[] = [];
+      while (blocks[i]?.kind === 'step') {
+        run.push(blocks[i] as StepBlock);
+        i += 1;
+      }
+      i -= 1;
+      append(measureSteps(run, room, kit, measureFlow), out.length === 0);
+    } else append(measureBlock(block, room, kit), out.length === 0);
+  }
+  return out;
+};
+
+function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit): Measured {
+  switch (block.kind) {
+    case 'heading':
+      return measureHeading(block, room, kit);
+    case 'paragraph':
+      return measureParagraph(block, room, kit);
+    case 'bullets':
+      return measureBullets(block, room, kit, measureFlow);
+    case 'notice':
+      return measureNotice(block, room, kit, measureFlow);
+    case 'table':
+      return measureTable(block, room, kit, measureFlow);
+    case 'figure':
+      return measureFigure(block, room, kit);
+    case 'rule':
+      return measureRule(room, kit);
+    case 'write-in':
+      return measureWriteIn(block, room, kit);
+    case 'contents':
+      return measureContents(block.depth ?? 2, room, kit);
+    case 'band-key':
+      return measureBandKey(room, kit);
+    case 'space':
+      return measureSpace(block.lines, room, kit);
+    case 'page-break':
+      return { slabs: [], before: 0, after: 0, keepNext: costs.block };
+    default:
+      return never(block);
+  }
+}

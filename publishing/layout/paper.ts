@@ -1,0 +1,62 @@
+/** Paper sizes, margins and the frame text may stand in, by paper, binding edge and side. Leaves what stands there to the other stages. */
+import type { Book } from '../book.ts';
+import { type Mp, mm, pt } from './units.ts';
+
+export interface Frame {
+  readonly x: Mp;
+  readonly y: Mp;
+  readonly width: Mp;
+  readonly height: Mp;
+}
+
+export interface PageGeometry {
+  readonly width: Mp;
+  readonly height: Mp;
+  /** Where the flow stands; nothing of it leaves this frame. */
+  readonly body: Frame;
+  /** Baselines of the running head and of the foot, and the clear frame both keep to. */
+  readonly headBaseline: Mp;
+  readonly footBaseline: Mp;
+}
+
+interface PaperFacts {
+  readonly width: Mp;
+  readonly height: Mp;
+  /** At the bound edge: wide enough for punched holes (12 mm from the edge, 6 mm across) and the bend of the sheet. */
+  readonly bound: Mp;
+  readonly outer: Mp;
+  readonly top: Mp;
+  readonly foot: Mp;
+  /** Added at the bound edge when binding at the top. */
+  readonly boundTop: Mp;
+}
+
+/** ISO 216 and US sizes. */
+const papers: Readonly<Record<Book['paper'], PaperFacts>> = {
+  a4: { width: mm(210), height: mm(297), bound: mm(25), outer: mm(18), top: mm(25), foot: mm(24), boundTop: mm(12) },
+  letter: { width: pt(612), height: pt(792), bound: mm(25.4), outer: mm(19), top: mm(25), foot: mm(23), boundTop: mm(12) },
+  a5: { width: mm(148), height: mm(210), bound: mm(20), outer: mm(12), top: mm(20), foot: mm(19), boundTop: mm(11) },
+};
+
+/** Sheet side: right-hand pages are odd. Without duplex every page is a front. */
+export type Side = 'right' | 'left';
+
+export const sideOf = (pageIndex: number, book: Book): Side => (!book.duplex || pageIndex % 2 === 0 ? 'right' : 'left');
+
+export function geometryOf(book: Book, side: Side): PageGeometry {
+  const paper = papers[book.paper];
+  const unbound = Math.round((paper.bound + paper.outer) / 2);
+  const inner = book.binding === 'left' ? paper.bound : unbound;
+  const outer = book.binding === 'left' ? paper.outer : unbound;
+  const left = side === 'right' ? inner : outer;
+  // A pad bound at the top turns over its head, so the bound edge of a back is its foot.
+  const top = paper.top + (book.binding === 'top' && side === 'right' ? paper.boundTop : 0);
+  const foot = paper.foot + (book.binding === 'top' && side === 'left' ? paper.boundTop : 0);
+  return {
+    width: paper.width,
+    height: paper.height,
+    body: { x: left, y: top, width: paper.width - inner - outer, height: paper.height - top - foot },
+    headBaseline: top - mm(8.5),
+    footBaseline: paper.height - foot + mm(11),
+  };
+}

@@ -1,0 +1,146 @@
+/** How the printed page looks: type sizes, spaces, colours, and what a page break costs where. One table a subject; measures nothing. */
+import type { Book } from '../book.ts';
+import type { Face } from './shaped.ts';
+import { type Mp, mm, pt } from './units.ts';
+
+/** Red, green, blue, 0 to 255. */
+export type Colour = readonly [number, number, number];
+
+export const colours = {
+  ink: [24, 26, 28],
+  quiet: [84, 88, 92],
+  faint: [196, 200, 203],
+  wash: [240, 241, 241],
+  paper: [255, 255, 255],
+  link: [20, 62, 96],
+  draft: [226, 222, 220],
+} as const satisfies Readonly<Record<string, Colour>>;
+
+export interface TextLook {
+  readonly face: Face;
+  readonly size: Mp;
+  readonly lead: Mp;
+  readonly colour: Colour;
+  readonly align: 'left' | 'center' | 'right';
+}
+
+export interface Sheet {
+  readonly body: TextLook;
+  readonly lead: TextLook;
+  readonly small: TextLook;
+  readonly state: TextLook;
+  readonly cell: TextLook;
+  readonly cellHead: TextLook;
+  readonly caption: TextLook;
+  readonly label: TextLook;
+  readonly subLabel: TextLook;
+  readonly panel: TextLook;
+  readonly furniture: TextLook;
+  readonly title: TextLook;
+  readonly subtitle: TextLook;
+  readonly eyebrow: TextLook;
+  readonly headings: readonly [TextLook, TextLook, TextLook, TextLook];
+  /** Body text stands in from the headings by this much; labels and the energy band hang in it. */
+  readonly hang: Mp;
+  /** Width of the energy band and the space after it. */
+  readonly band: Mp;
+  readonly bandGap: Mp;
+  /** Longest line of running text. */
+  readonly measure: Mp;
+  /** Space between paragraphs, and around blocks. */
+  readonly between: Mp;
+  readonly around: Mp;
+  readonly cellPad: Mp;
+  readonly boxPad: Mp;
+}
+
+interface Scale {
+  readonly size: number;
+  readonly lead: number;
+  readonly small: number;
+  readonly h: readonly [number, number, number, number];
+  readonly hang: number;
+}
+
+const scales: Readonly<Record<Book['paper'], Scale>> = {
+  a4: { size: 11, lead: 15, small: 9.5, h: [23, 15.5, 12.5, 11], hang: 15 },
+  letter: { size: 11, lead: 15, small: 9.5, h: [23, 15.5, 12.5, 11], hang: 15 },
+  a5: { size: 10.5, lead: 14, small: 9, h: [18, 13.5, 11.5, 10.5], hang: 12.5 },
+};
+
+export function sheetOf(paper: Book['paper']): Sheet {
+  const scale = scales[paper];
+  const ink = colours.ink;
+  const look = (face: Face, size: number, lead: number, colour: Colour = ink): TextLook => ({
+    face,
+    size: pt(size),
+    lead: pt(lead),
+    colour,
+    align: 'left',
+  });
+  const heading = (size: number): TextLook => look('bold', size, Math.round(size * 1.22 * 2) / 2);
+  return {
+    body: look('regular', scale.size, scale.lead),
+    lead: look('regular', scale.size + 1.5, scale.lead + 2, colours.quiet),
+    small: look('regular', scale.small, scale.small + 3.5, colours.quiet),
+    state: look('italic', scale.size, scale.lead, colours.quiet),
+    cell: look('regular', scale.size - 0.5, scale.lead - 1),
+    cellHead: look('bold', scale.size - 1, scale.lead - 1),
+    caption: look('regular', scale.small, scale.small + 3.5, colours.quiet),
+    label: look('bold', scale.size, scale.lead),
+    subLabel: look('regular', scale.size, scale.lead),
+    panel: look('bold', scale.size + 1, scale.lead),
+    furniture: look('regular', paper === 'a5' ? 8 : 8.5, 11, colours.quiet),
+    title: look('bold', paper === 'a5' ? 27 : 36, paper === 'a5' ? 31 : 41),
+    subtitle: look('regular', paper === 'a5' ? 13 : 16, paper === 'a5' ? 18 : 22, colours.quiet),
+    eyebrow: look('bold', scale.small, scale.small + 4, colours.quiet),
+    headings: [heading(scale.h[0]), heading(scale.h[1]), heading(scale.h[2]), heading(scale.h[3])],
+    hang: mm(scale.hang),
+    band: mm(2.4),
+    bandGap: mm(2.2),
+    measure: pt(scale.size * 37),
+    between: pt(scale.lead * 0.4),
+    around: pt(scale.lead * 0.8),
+    cellPad: pt(5.5),
+    boxPad: pt(9),
+  };
+}
+
+/** Panels of the four signal words: common sRGB approximations of the ANSI Z535.1 colours; contrast of word on ground is at least 4.5. */
+export const signals = {
+  danger: { ground: [200, 16, 46], word: [255, 255, 255], edge: [200, 16, 46], symbol: true, slanted: false },
+  warning: { ground: [255, 130, 0], word: [0, 0, 0], edge: [214, 105, 0], symbol: true, slanted: false },
+  caution: { ground: [255, 209, 0], word: [0, 0, 0], edge: [190, 152, 0], symbol: true, slanted: false },
+  notice: { ground: [0, 114, 206], word: [255, 255, 255], edge: [0, 114, 206], symbol: false, slanted: true },
+} as const;
+
+/** Energy band: colour and hatch both tell the state, so that a photocopy tells it too. */
+export const bands = {
+  live: { colour: [178, 34, 34], ground: [250, 226, 222], hatch: 'slant' },
+  safe: { colour: [35, 122, 82], ground: [228, 240, 233], hatch: 'solid' },
+  open: { colour: [0, 83, 135], ground: [225, 236, 244], hatch: 'rungs' },
+  unknown: { colour: [110, 114, 118], ground: [255, 255, 255], hatch: 'dots' },
+} as const;
+
+/**
+ * Cost of a page break, against 10,000 for an empty page and the square of the unused share otherwise.
+ * From `hard` on a break is taken only where no other way exists, the cheapest tier first, and is told to the caller.
+ */
+export const costs = {
+  block: 0,
+  line: 120,
+  insideStep: 500,
+  betweenSubsteps: 150,
+  bullet: 60,
+  row: 80,
+  rowNearEdge: 900,
+  beforeSteps: 1200,
+  orphan: 6000,
+  afterSafe: 0,
+  afterUnsaid: 120,
+  afterUnsafe: 700,
+  hard: 1_000_000,
+  rowInside: 2_000_000,
+  heading: 10_000_000,
+  notice: 1_000_000_000,
+} as const;

@@ -1,0 +1,45 @@
+/** Pairs of words a line must not part: a number and its unit, "Fig." and its number, "step" and its label. Leaves breaking to lines.ts. */
+
+/** Units after a number; the sign forms of the trade, not a register. */
+const units = new Set(
+  (
+    'mm cm m km in ft yd µm μm mil mg g kg t lb lbs oz N kN N·m N⋅m N.m Nm kN·m lbf lbf·ft lbf·in ft·lbf Pa kPa MPa bar mbar psi kV V mV A mA Ω kΩ MΩ ohm ohms W kW VA kVA ' +
+    'Hz kHz MHz s ms min h °C °F K % l L ml mL l/min L/min gal qt pt rpm r/min 1/min m/s m/min mm/s ft/min dB dB(A) J kJ hp lx mm² cm² m² mm³ cm³ m³ in² ft² AWG V~ VAC VDC V AC V DC ' +
+    'hours hour minutes minute seconds second days day turns turn people person'
+  ).split(' '),
+);
+
+/** Words that point at the number or letter after them. */
+const pointers = new Set([
+  'fig.',
+  'figs.',
+  'figure',
+  'figures',
+  'table',
+  'tables',
+  'step',
+  'steps',
+  'page',
+  'pages',
+  'section',
+  'no.',
+  'nos.',
+  'rev',
+  'revision',
+  'item',
+  'items',
+  'size',
+]);
+
+const number = /^[(±+\-−–≈<>≤≥]*\d[\d.,\u202f/⁄¼½¾⅛⅜⅝⅞–−-]*$/u;
+const label = /^\(?(?:\d+[a-z]?|[A-Z]|[a-z]|[ivxlc]+)[).,;:]*$/u;
+const edges = /^[("'“‘[]+|[)\]"'”’.,;:!?]+$/gu;
+
+/** True when the space between the two words is to hold. */
+export function tied(left: string, right: string): boolean {
+  const bare = right.replace(edges, '');
+  if (number.test(left) && (units.has(right) || units.has(bare) || bare === '×' || bare === 'x')) return true;
+  if ((left === '×' || left === 'x') && number.test(bare)) return true;
+  if (/^M\d/u.test(left) && (bare === '×' || bare === 'x')) return true;
+  return pointers.has(left.toLowerCase().replace(/^[("'“‘[]+/u, '')) && label.test(right);
+}

@@ -1,0 +1,110 @@
+import { createRequire } from 'node:module';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { markupInPieces, markupWhole, pieceCount } from '../../support/format.ts';
+
+interface Example {
+  readonly markdown: string;
+  readonly number: number;
+}
+const { tests: examples } = createRequire(import.meta.url)('commonmark-spec') as { tests: readonly Example[] };
+
+const same = (text: string): void => {
+  expect(markupInPieces(text)).toEqual(markupWhole(text));
+};
+
+/** Lines that meet each other in odd ways: containers, fences, lettered lines, what may and may not interrupt a paragraph. */
+const line = fc.constantFrom(
+  '',
+  '',
+  '',
+  'text',
+  'Do this:',
+  '## Heading',
+  '## Records',
+  '   # indented heading',
+  '1. one',
+  '2. two',
+  '10. ten',
+  '3) three',
+  '1.',
+  '- bullet',
+  '* star',
+  '-',
+  '  - inner',
+  '   text at three',
+  '    text at four',
+  ' text at one',
+  '      - deep',
+  '   1. inner one',
+  '   2. inner two',
+  '1. - both',
+  '1. ## heading in item',
+  '- ```',
+  '```',
+  '   ```',
+  '~~~',
+  '```js',
+  ':::danger',
+  ':::warning {#x}',
+  '   :::caution',
+  ':::',
+  '   :::',
+  '::::notice',
+  '::::',
+  '> quote',
+  '> - item in quote',
+  '> ```',
+  '>',
+  'A. lettered',
+  'B. lettered',
+  '   a) inner lettered',
+  '   b) inner lettered',
+  '(a) bracketed',
+  'Step 3: said',
+  '3.1 decimal',
+  '| a | b |',
+  '|---|---|',
+  '| 1 | 2 |',
+  '   | a | b |',
+  '   |---|---|',
+  '---',
+  '***',
+  '\ttab',
+  '1.\ttab item',
+  '  \ttab after blanks',
+);
+
+describe('a file read piece by piece is the file read whole, node for node and place for place', () => {
+  // CommonMark 0.31.2: the examples of the specification itself, read under our profile.
+  test.each(examples.map((example) => [example.number, example.markdown] as const))('CommonMark example %i', (_, markdown) => {
+    same(markdown);
+  });
+
+  test('all examples one after the other', () => {
+    same(examples.map((example) => example.markdown).join('\n\n'));
+  });
+
+  test('random documents', () => {
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 24 }), fc.constantFrom('\n', '\r\n'), (lines, newline) => {
+        same(lines.join(newline));
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  test('random documents in a procedure section', () => {
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 24 }), (lines) => {
+        same(`## Work\n${lines.join('\n')}`);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+});
+
+test('a long list is cut at every item', () => {
+  const items = Array.from({ length: 100 }, (_, n) => `${n + 1}. Clean the [scraper].\n   - If it is worn, stop.\n`).join('');
+  expect(pieceCount(`## Work\n${items}`)).toBeGreaterThanOrEqual(100);
+});

@@ -1,6 +1,7 @@
 /**
  * One parsed piece of a file to our blocks: paragraphs, figures, notices, tables, lists. Offsets are those of the piece's text.
  * Items become steps in step-reader.ts; sections are put together in procedure.ts.
+ * Long because one piece is read in one pass; a second idea is still to be cut out.
  */
 import { attributeProblems, readAttributes, readTrailingAttributes } from './attributes.ts';
 import { readInline } from './inline.ts';

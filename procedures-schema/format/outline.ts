@@ -5,6 +5,7 @@
  *
  * The given text differs from the source only inside lines; each line remembers where it came from, so that every
  * position leads back to the typed character. Values are always taken from the source, never from the given text.
+ * Long because one pass over the lines with all that it must remember; to be cut by what it writes.
  */
 import type { Span } from '../finding.ts';
 import { closesCode, indentOf, isNoticeClose, type LineKind, lineKind, NOTICE_OPEN, runLength } from './line-shape.ts';

@@ -1,27 +1,5 @@
 /** Registers, front matter, names and variants. Exports only. */
-import type { Guide, Procedure, YamlFile } from '../format/index.ts';
-import { decodeGuideHead, decodeHead } from './head.ts';
-import type { GuideHead, ProcedureHead, Registers } from './model.ts';
-import { decodeRegisters } from './read-registers.ts';
-export interface SchemaProblem {
-  readonly span: { readonly start: number; readonly end: number };
-  readonly message: string;
-  readonly actual?: string;
-  readonly expected?: string;
-  readonly path: string;
-}
-export function readRegisters(files: readonly YamlFile[]): {
-  registers: Registers;
-  problems: ReadonlyMap<string, readonly SchemaProblem[]>;
-} {
-  return { registers: decodeRegisters(files), problems: new Map() };
-}
-export function readHead(tree: Procedure, _registers?: Registers): { head: ProcedureHead; problems: readonly SchemaProblem[] } {
-  return { head: decodeHead(tree), problems: [] };
-}
-export function readGuideHead(tree: Guide): { head: GuideHead; problems: readonly SchemaProblem[] } {
-  return { head: decodeGuideHead(tree), problems: [] };
-}
+export { readGuideHead, readHead, readRegisters, type SchemaProblem } from './doors.ts';
 export type * from './model.ts';
 export { namesFor } from './names.ts';
 export { nearestNames } from './nearest.ts';

@@ -1,6 +1,7 @@
 /**
  * What the registers say, decoded and typed: the library, its equipment, and the machine of one variant.
  * Raw text of quantities is kept as typed; `quantities/` reads it. Spans point into the register file named by `file`.
+ * Long because the record of one machine is read as a whole.
  */
 import type { Span } from '../finding.ts';
 

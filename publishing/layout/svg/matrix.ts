@@ -22,7 +22,7 @@ export const apply = (m: Matrix, x: number, y: number): readonly [number, number
 /** How much lengths grow: the square root of the area's growth. */
 export const scaleOf = (m: Matrix): number => Math.sqrt(Math.abs(m[0] * m[3] - m[1] * m[2]));
 
-const pi = 3.141592653589793;
+const pi = Math.PI;
 
 /** Sine and cosine of an angle in degrees by their series, exact at the right angles. */
 export function turn(degrees: number): readonly [sine: number, cosine: number] {

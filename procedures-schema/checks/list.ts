@@ -1,0 +1,221 @@
+/** The list of checks, in the order of their names, and the ways to run them. */
+
+import type { Finding } from '../finding.ts';
+import { asideEntered } from './aside-entered.ts';
+import { attributes } from './attributes.ts';
+import { branchesMixed } from './branches-mixed.ts';
+import type { Check, LibraryFacts, ProcedureFacts } from './check.ts';
+import { claimsTrue } from './claims-true.ts';
+import { clearBeforeTry } from './clear-before-try.ts';
+import { closesWhatIsOpen } from './closes-what-is-open.ts';
+import { consumableNotListed } from './consumable-not-listed.ts';
+import { consumableNotUsed } from './consumable-not-used.ts';
+import { controlLocked } from './control-locked.ts';
+import { controlsOff } from './controls-off.ts';
+import { coverRefitted } from './cover-refitted.ts';
+import { coversBeforeLive } from './covers-before-live.ts';
+import { documentCited } from './document-cited.ts';
+import { documentNumber } from './document-number.ts';
+import { dualAgree } from './dual-agree.ts';
+import { endAsSaid } from './end-as-said.ts';
+import { energyAnswered } from './energy-answered.ts';
+import { fastenerTight } from './fastener-tight.ts';
+import { figureThere } from './figure-there.ts';
+import { forceNotMass } from './force-not-mass.ts';
+import { frontMatterFields } from './front-matter-fields.ts';
+import { frontMatterForm } from './front-matter-form.ts';
+import { guideForm } from './guide-form.ts';
+import { guideLists } from './guide-lists.ts';
+import { handsIsolated } from './hands-isolated.ts';
+import { handsLocked } from './hands-locked.ts';
+import { handsProved } from './hands-proved.ts';
+import { handsRelieved } from './hands-relieved.ts';
+import { inlineMarkup } from './inline-markup.ts';
+import { instrumentFits } from './instrument-fits.ts';
+import { labelAsTyped } from './label-as-typed.ts';
+import { lazyLine } from './lazy-line.ts';
+import { limitsCover } from './limits-cover.ts';
+import { limitsOrdered } from './limits-ordered.ts';
+import { limitsQuantity } from './limits-quantity.ts';
+import { limitsRestated } from './limits-restated.ts';
+import { liveTaskShape } from './live-task-shape.ts';
+import { lockOff } from './lock-off.ts';
+import { namesAmbiguous } from './names-ambiguous.ts';
+import { namesKnown } from './names-known.ts';
+import { noCircles } from './no-circles.ts';
+import { noticeConflict } from './notice-conflict.ts';
+import { noticeCrowd } from './notice-crowd.ts';
+import { noticeElements } from './notice-elements.ts';
+import { noticeForm } from './notice-form.ts';
+import { noticeGrade } from './notice-grade.ts';
+import { noticePlace } from './notice-place.ts';
+import { noticeRepeated } from './notice-repeated.ts';
+import { numberDoubtful } from './number-doubtful.ts';
+import { oneAction } from './one-action.ts';
+import { outcomeAnswered } from './outcome-answered.ts';
+import { outcomeMeasured } from './outcome-measured.ts';
+import { partNotListed } from './part-not-listed.ts';
+import { partNotUsed } from './part-not-used.ts';
+import { partRefitted } from './part-refitted.ts';
+import { peopleClear } from './people-clear.ts';
+import { peopleEnough } from './people-enough.ts';
+import { plugKept } from './plug-kept.ts';
+import { pointRestored } from './point-restored.ts';
+import { proofAgain } from './proof-again.ts';
+import { proofBounded } from './proof-bounded.ts';
+import { proofInOrder } from './proof-in-order.ts';
+import { proofShows } from './proof-shows.ts';
+import { protectionListed } from './protection-listed.ts';
+import { quantityAsBullet } from './quantity-as-bullet.ts';
+import { referenceLeads } from './reference-leads.ts';
+import { referenceTyped } from './reference-typed.ts';
+import { registerFields } from './register-fields.ts';
+import { repeatMeasures } from './repeat-measures.ts';
+import { requiresMet } from './requires-met.ts';
+import { returnTest } from './return-test.ts';
+import { reverseSaid } from './reverse-said.ts';
+import { runAll, runLibraryChecks, runProcedureChecks } from './run.ts';
+import { sectionForm } from './section-form.ts';
+import { sentenceLength } from './sentence-length.ts';
+import { sentenceRead } from './sentence-read.ts';
+import { shutdownFirst } from './shutdown-first.ts';
+import { startEstablished } from './start-established.ts';
+import { stepReached } from './step-reached.ts';
+import { strayInstruction } from './stray-instruction.ts';
+import { temporaryLeft } from './temporary-left.ts';
+import { temporaryOut } from './temporary-out.ts';
+import { textDamage } from './text-damage.ts';
+import { toldBeforeLive } from './told-before-live.ts';
+import { toldBeforeLockout } from './told-before-lockout.ts';
+import { toolNotListed } from './tool-not-listed.ts';
+import { toolNotUsed } from './tool-not-used.ts';
+import { toolsOut } from './tools-out.ts';
+import { torqueAsRegistered } from './torque-as-registered.ts';
+import { torqueCondition } from './torque-condition.ts';
+import { torqueReached } from './torque-reached.ts';
+import { tryHasResult } from './try-has-result.ts';
+import { vagueWording } from './vague-wording.ts';
+import { variantsKnown } from './variants-known.ts';
+import { wayOut } from './way-out.ts';
+import { yamlComment } from './yaml-comment.ts';
+
+export const checks: readonly Check[] = [
+  asideEntered,
+  attributes,
+  branchesMixed,
+  claimsTrue,
+  clearBeforeTry,
+  closesWhatIsOpen,
+  consumableNotListed,
+  consumableNotUsed,
+  controlLocked,
+  controlsOff,
+  coverRefitted,
+  coversBeforeLive,
+  documentCited,
+  documentNumber,
+  dualAgree,
+  endAsSaid,
+  energyAnswered,
+  fastenerTight,
+  figureThere,
+  forceNotMass,
+  frontMatterFields,
+  frontMatterForm,
+  guideForm,
+  guideLists,
+  handsIsolated,
+  handsLocked,
+  handsProved,
+  handsRelieved,
+  inlineMarkup,
+  instrumentFits,
+  labelAsTyped,
+  lazyLine,
+  limitsCover,
+  limitsOrdered,
+  limitsQuantity,
+  limitsRestated,
+  liveTaskShape,
+  lockOff,
+  namesAmbiguous,
+  namesKnown,
+  noCircles,
+  noticeConflict,
+  noticeCrowd,
+  noticeElements,
+  noticeForm,
+  noticeGrade,
+  noticePlace,
+  noticeRepeated,
+  numberDoubtful,
+  oneAction,
+  outcomeAnswered,
+  outcomeMeasured,
+  partNotListed,
+  partNotUsed,
+  partRefitted,
+  peopleClear,
+  peopleEnough,
+  plugKept,
+  pointRestored,
+  proofAgain,
+  proofBounded,
+  proofInOrder,
+  proofShows,
+  protectionListed,
+  quantityAsBullet,
+  referenceLeads,
+  referenceTyped,
+  registerFields,
+  repeatMeasures,
+  requiresMet,
+  returnTest,
+  reverseSaid,
+  sectionForm,
+  sentenceLength,
+  sentenceRead,
+  shutdownFirst,
+  startEstablished,
+  stepReached,
+  strayInstruction,
+  temporaryLeft,
+  temporaryOut,
+  textDamage,
+  toldBeforeLive,
+  toldBeforeLockout,
+  toolNotListed,
+  toolNotUsed,
+  toolsOut,
+  torqueAsRegistered,
+  torqueCondition,
+  torqueReached,
+  tryHasResult,
+  vagueWording,
+  variantsKnown,
+  wayOut,
+  yamlComment,
+];
+
+/** Tests only: `without` leaves one check out. Safety findings have no off switch. */
+export interface RunOptions {
+  readonly without?: string;
+}
+
+export function runChecks(library: LibraryFacts, options: RunOptions = {}): readonly Finding[] {
+  return runAll(chosen(options), library);
+}
+
+/** What one edit of a procedure asks for. */
+export function checkProcedure(facts: ProcedureFacts, library: LibraryFacts): readonly Finding[] {
+  return runProcedureChecks(checks, facts, library);
+}
+
+/** What holds between files. */
+export function checkBetweenFiles(library: LibraryFacts): readonly Finding[] {
+  return runLibraryChecks(checks, library);
+}
+
+function chosen(options: RunOptions): readonly Check[] {
+  return options.without === undefined ? checks : checks.filter((check) => check.id !== options.without);
+}

@@ -1,4 +1,4 @@
-/** English: words only. Rules that use them stand elsewhere. */
+/** English: words only. Rules that use them stand elsewhere. Long because it is one language's words as data. */
 import type { Lexicon } from './lexicon.ts';
 
 export const english: Lexicon = {

@@ -24,6 +24,7 @@ const ajv = new (Ajv2020.default ?? Ajv2020)({
   strictRequired: false,
   allowUnionTypes: true,
   ownProperties: true,
+  messages: false,
   code: { source: true, esm: true, lines: true },
 });
 const ids = {};
@@ -37,6 +38,7 @@ const source = (standaloneCode.default ?? standaloneCode)(ajv, ids);
 const bundled = await build({
   stdin: { contents: source, resolveDir: folder, sourcefile: 'validators.mjs' },
   bundle: true,
+  minify: true,
   format: 'esm',
   target: 'es2022',
   write: false,

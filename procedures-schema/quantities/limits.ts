@@ -63,7 +63,11 @@ export function limitsOf(
     if (limit) limits.push(model === undefined ? limit : { ...limit, model });
   };
   take(measurement, measurement.span);
-  for (const entry of measurement.perModel) take(entry, entry.span, entry.model);
+  for (const entry of measurement.perModel) {
+    const model = models.find((one) => foldText(one) === foldText(entry.model));
+    if (model === undefined) problems.push({ kind: 'stray row', span: entry.span, names: [entry.model] });
+    else take(entry, entry.span, model);
+  }
   if (measurement.perModel.length > 0) cover(limits, models, measurement.span, problems);
   ordered(limits, problems);
   return { limits, problems };
@@ -128,9 +132,10 @@ function fromTable(name: string, table: Table, models: readonly string[], mark: 
   if (columns.length === 0) return { limits: [], problems: [{ kind: 'no limits column', span: table.span, names: [name] }] };
   const limits: Limit[] = [];
   for (const { cells, span } of table.rows) {
-    const model = cells[0]?.prose.text.trim() ?? '';
-    if (!models.includes(model)) {
-      problems.push({ kind: 'stray row', span: cells[0]?.span ?? span, names: [model] });
+    const typed = cells[0]?.prose.text.trim() ?? '';
+    const model = models.find((one) => foldText(one) === foldText(typed));
+    if (model === undefined) {
+      problems.push({ kind: 'stray row', span: cells[0]?.span ?? span, names: [typed] });
       continue;
     }
     if (limits.some((limit) => limit.model === model)) problems.push({ kind: 'double row', span: cells[0]?.span ?? span, names: [model] });

@@ -27,11 +27,15 @@ const VULGAR: Readonly<Record<string, readonly [number, number]>> = {
 const SHAPE =
   /([-−–+]?)(?:(\d{1,4})[  -](\d{1,3})\/(\d{1,3})|(\d{1,4})\/(\d{1,4})|(\d{0,4})\s?([½¼¾⅛⅜⅝⅞⅓⅔⅕⅙])|(\d+(?:[.,\u202f  ]\d{3})*(?:[.,]\d+)?|\d+[.,]\d+|[.,]\d+))(?![\d])/y;
 
+/** Nobody types a longer value; a row of digits without end is no quantity. */
+const LONGEST = 30;
+
 /** The number that starts at `at`; undefined where there is none. A sign counts only right before the digits. */
 export function numberAt(text: string, at: number, mark: DecimalMark): { readonly amount: Amount; readonly end: number } | undefined {
   SHAPE.lastIndex = at;
   const found = SHAPE.exec(text);
   if (!found) return undefined;
+  if (found[0].length > LONGEST) return undefined;
   const [typed, sign, whole, wn, wd, n, d, vulgarWhole, vulgar, decimal] = found;
   let value: Rational;
   let step: Rational;

@@ -194,6 +194,7 @@ const MODEL_KEYS = new Set(['family', 'options', 'serials', 'also']);
 export function modelsIn(file: string, root: YamlNode | undefined): Model[] {
   return entriesOf(yamlGet(root, 'models')).map(({ name, key, value }) => ({
     name,
+    aliases: listOf(value, 'also'),
     family: textOf(value, 'family') ?? '',
     origin: { file, span: key.span },
     attributes: attributesOf(value, MODEL_KEYS),

@@ -4,9 +4,10 @@ import type { Fitted, Origin } from './model.ts';
 
 export type Entry = { readonly name: string; readonly key: YamlScalar; readonly value: YamlNode | undefined };
 
+/** A key that is no name is told by reading the form, and left out here. */
 export function entriesOf(node: YamlNode | undefined): readonly Entry[] {
   if (node?.kind !== 'map') return [];
-  return node.entries.map(({ key, value }) => ({ name: key.text.trim(), key, value }));
+  return node.entries.map(({ key, value }) => ({ name: key.text.trim(), key, value })).filter(({ name }) => name !== '');
 }
 
 export function mapOf(node: YamlNode | undefined): YamlMap | undefined {

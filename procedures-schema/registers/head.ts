@@ -11,6 +11,7 @@ export function decodeHead(tree: Procedure): ProcedureHead {
   const root = tree.front?.root;
   const text = (key: string): string | undefined => textOf(root, key);
   const span = tree.front?.span ?? NOWHERE;
+  const only = listOf(root, 'only on');
   const live = yamlGet(root, 'live task');
   return {
     id: text('id') ?? '',
@@ -30,6 +31,7 @@ export function decodeHead(tree: Procedure): ProcedureHead {
     requires: listed(yamlGet(root, 'requires')),
     roles: listed(yamlGet(root, 'roles')),
     ...present({
+      onlyOn: only.length > 0 ? only : undefined,
       revision: text('revision'),
       date: text('date'),
       endsWith: wordOf(root, ['closed', 'opened and locked out', 'out of service'] as const, 'ends with'),

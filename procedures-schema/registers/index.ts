@@ -1,7 +1,11 @@
 /** Registers, front matter, names and variants. Exports only. */
-export { readGuideHead, readHead, readRegisters, type SchemaProblem } from './doors.ts';
+export { spellingsOf } from './look-up.ts';
+export { machineOf } from './machine.ts';
 export type * from './model.ts';
 export { namesFor } from './names.ts';
 export { nearestNames } from './nearest.ts';
-export { familiesOf, machineOf, variantsFor } from './variants.ts';
-export { foldWords } from './words.ts';
+export type { FieldPath, SchemaProblem } from './problem.ts';
+export { readGuideHead, readHead } from './read-heads.ts';
+export { readRegisters } from './read-registers.ts';
+export { familiesOf, variantsFor } from './variants.ts';
+export { type FoldedWord, foldWords } from './words.ts';

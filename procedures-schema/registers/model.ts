@@ -196,6 +196,7 @@ export interface Family {
 
 export interface Model {
   readonly name: string;
+  readonly aliases?: readonly string[];
   readonly family: string;
   readonly origin: Origin;
   /** Attributes as typed: {stroke: "820 mm"}. */
@@ -347,6 +348,8 @@ export interface ProcedureHead {
   readonly titleSpan: Span;
   readonly models: readonly ListedName[];
   readonly options: readonly ListedName[];
+  /** Models or options without which the procedure is not used at all; undefined: all of `models`. */
+  readonly onlyOn?: readonly string[];
   readonly symptoms: readonly ListedName[];
   readonly startsWith: 'live' | 'closed' | 'opened and locked out';
   readonly endsWith?: 'closed' | 'opened and locked out' | 'out of service';

@@ -1,5 +1,7 @@
-/** The machines a procedure is for: models by serial break by options, and what each of them has. */
-import type { Family, Fitted, Machine, Model, ProcedureHead, Registers, Variant } from './model.ts';
+/** The machines a procedure is for: models by serial range by options, as people name them. What each has is machine.ts. */
+import { foldText } from '../format/index.ts';
+import { spellingsOf } from './look-up.ts';
+import type { Family, Fitted, Model, ProcedureHead, Registers, Variant } from './model.ts';
 
 /** Families of the models a procedure is for, in register order. */
 export function familiesOf(head: ProcedureHead, registers: Registers): readonly Family[] {
@@ -7,8 +9,11 @@ export function familiesOf(head: ProcedureHead, registers: Registers): readonly 
   return registers.families.filter((family) => names.has(family.name));
 }
 
-function modelsOf(head: ProcedureHead, registers: Registers): Model[] {
-  return head.models.flatMap(({ name }) => registers.models.find((model) => model.name.toLowerCase() === name.toLowerCase()) ?? []);
+/** In the order of the front matter, each once. */
+function modelsOf(head: ProcedureHead, registers: Registers): readonly Model[] {
+  const spellings = spellingsOf(registers.models);
+  const names = new Set(head.models.map(({ name }) => spellings.get(foldText(name))));
+  return [...names].flatMap((name) => registers.models.find((model) => model.name === name) ?? []);
 }
 
 /**
@@ -16,40 +21,36 @@ function modelsOf(head: ProcedureHead, registers: Registers): Model[] {
  * different things, and what two of them do together is seen with all.
  */
 export function variantsFor(head: ProcedureHead, registers: Registers): readonly Variant[] {
-  const out: Variant[] = [];
-  for (const model of modelsOf(head, registers)) {
-    const options = optionsThatMatter(model, head, registers);
-    const sets = [[], ...options.map((option) => [option]), ...(options.length > 1 ? [options] : [])];
-    const ranges = model.serials.length > 1 ? model.serials : [undefined];
-    for (const range of ranges)
-      for (const set of sets) {
-        const serial = range
-          ? { ...(range.from === undefined ? {} : { from: range.from }), ...(range.to === undefined ? {} : { to: range.to }) }
-          : undefined;
-        out.push({ name: variantName(model.name, set, serial), model: model.name, options: set, ...(serial ? { serial } : {}) });
-      }
-  }
-  return out;
+  const [options, models] = [spellingsOf(registers.options), spellingsOf(registers.models)];
+  const settled = (names: readonly string[]): string[] =>
+    names.map((name) => options.get(foldText(name)) ?? models.get(foldText(name)) ?? name);
+  const only = head.onlyOn === undefined ? undefined : settled(head.onlyOn);
+  const named = new Set([...settled(head.options.map(({ name }) => name)), ...(only ?? [])]);
+  return modelsOf(head, registers)
+    .flatMap((model) => variantsOf(model, named, registers))
+    .filter(({ model, options }) => only === undefined || only.includes(model) || options.some((option) => only.includes(option)));
 }
 
-function optionsThatMatter(model: Model, head: ProcedureHead, registers: Registers): string[] {
+function variantsOf(model: Model, named: ReadonlySet<string>, registers: Registers): Variant[] {
   const family = registers.families.find((one) => one.name === model.family);
   const fitted = new Set((family ? thingsOf(family) : []).flatMap((thing) => thing.fitted?.options ?? []));
-  const asked = new Set(head.options.map(({ name }) => name.toLowerCase()));
-  return model.options.filter((option) => fitted.has(option) || asked.has(option.toLowerCase()));
+  const options = model.options.filter((option) => fitted.has(option) || named.has(option));
+  const sets = [[], ...options.map((option) => [option]), ...(options.length > 1 ? [options] : [])];
+  // One range without a second is the whole of the model.
+  const ranges = model.serials.length > 1 ? model.serials : [undefined];
+  return ranges.flatMap((range) =>
+    sets.map((set): Variant => {
+      const serial = range
+        ? { ...(range.from === undefined ? {} : { from: range.from }), ...(range.to === undefined ? {} : { to: range.to }) }
+        : undefined;
+      return { name: variantName(model.name, set, serial), model: model.name, options: set, ...(serial ? { serial } : {}) };
+    }),
+  );
 }
 
 function thingsOf(family: Family): readonly { readonly fitted?: Fitted }[] {
-  return [
-    ...family.sources,
-    ...family.points,
-    ...family.controls,
-    ...family.covers,
-    ...family.zones,
-    ...family.parts,
-    ...family.fasteners,
-    ...family.gauges,
-  ];
+  const { sources, points, controls, covers, zones, parts, fasteners, gauges } = family;
+  return [...sources, ...points, ...controls, ...covers, ...zones, ...parts, ...fasteners, ...gauges];
 }
 
 function variantName(model: string, options: readonly string[], serial: Variant['serial']): string {
@@ -60,52 +61,4 @@ function variantName(model: string, options: readonly string[], serial: Variant[
     );
   if (options.length > 0) parts.push(`with ${options.join(' and ')}`);
   return parts.join(' ');
-}
-
-/** A family cut to what one variant has. Points that only serve absent sources are gone with them. */
-export function machineOf(variant: Variant, registers: Registers): Machine {
-  const model = registers.models.find((one) => one.name === variant.model);
-  const family = registers.families.find((one) => one.name === model?.family);
-  const has = ({ fitted }: { readonly fitted?: Fitted }): boolean => {
-    if (!fitted) return true;
-    return (fitted.models?.includes(variant.model) ?? false) || variant.options.some((option) => fitted.options?.includes(option));
-  };
-  if (!family)
-    return {
-      name: model?.family ?? '',
-      variant,
-      sources: [],
-      none: [],
-      points: [],
-      controls: [],
-      covers: [],
-      zones: [],
-      parts: [],
-      fasteners: [],
-      gauges: [],
-    };
-  const sources = family.sources.filter(has);
-  const gone = family.sources.filter((source) => !has(source));
-  const used = new Set(sources.flatMap((source) => [...source.isolate, ...source.relieve, ...source.restrain].map((use) => use.point)));
-  const lost = new Set(gone.flatMap((source) => [...source.isolate, ...source.relieve, ...source.restrain].map((use) => use.point)));
-  const covers = family.covers.filter(has);
-  const coverNames = new Set(covers.map((cover) => cover.name));
-  const sourceNames = new Set(sources.map((source) => source.name));
-  return {
-    name: family.name,
-    variant,
-    sources,
-    none: family.none,
-    points: family.points.filter((point) => has(point) && (used.has(point.name) || !lost.has(point.name))),
-    controls: family.controls.filter(has),
-    covers,
-    zones: family.zones.filter(has).map((zone) => ({
-      ...zone,
-      behind: zone.behind.filter((cover) => coverNames.has(cover)),
-      endangeredBy: zone.endangeredBy.filter((source) => sourceNames.has(source)),
-    })),
-    parts: family.parts.filter(has),
-    fasteners: family.fasteners.filter(has),
-    gauges: family.gauges.filter(has),
-  };
 }

@@ -11,30 +11,40 @@ const WORD = /[\p{L}\p{N}]+(?:[-'’./][\p{L}\p{N}]+)*/gu;
 
 export function foldWords(text: string): readonly FoldedWord[] {
   const out: FoldedWord[] = [];
-  for (const found of text.matchAll(WORD))
-    out.push({ word: foldText(found[0]).replace(/’/g, "'"), at: found.index, end: found.index + found[0].length });
+  for (const found of text.matchAll(WORD)) out.push({ word: folded(found[0]), at: found.index, end: found.index + found[0].length });
   return out;
 }
 
-/** Singular forms an English plural may come from, the word itself first. Irregular ones of the trade are listed. */
+/** Nearly every word is plain letters, which have nothing to fold but their case. */
+function folded(word: string): string {
+  return PLAIN.test(word) ? word.toLowerCase() : foldText(word);
+}
+
+const PLAIN = /^[\w.'/-]+$/;
+
+/** Irregular plurals of the trade, and regular ones that look like others. */
 const IRREGULAR: Readonly<Record<string, string>> = {
-  feet: 'foot',
-  knives: 'knife',
-  halves: 'half',
-  teeth: 'tooth',
-  shelves: 'shelf',
-  leaves: 'leaf',
-  people: 'person',
-  valves: 'valve',
-  sleeves: 'sleeve',
+  foot: 'feet',
+  knife: 'knives',
+  half: 'halves',
+  tooth: 'teeth',
+  shelf: 'shelves',
+  leaf: 'leaves',
+  person: 'people',
 };
 
-export function singularsOf(word: string): readonly string[] {
+/** The forms in which an English word of a registered name may be typed, besides the word itself: its plurals, and its singulars. */
+export function formsOf(word: string): { readonly plurals: readonly string[]; readonly singulars: readonly string[] } {
   const irregular = IRREGULAR[word];
-  if (irregular !== undefined) return [word, irregular];
-  const out = [word];
-  if (word.endsWith('ies') && word.length > 4) out.push(`${word.slice(0, -3)}y`);
-  if (/(?:s|x|z|ch|sh)es$/.test(word)) out.push(word.slice(0, -2));
-  if (word.endsWith('s') && !word.endsWith('ss') && word.length > 2) out.push(word.slice(0, -1));
-  return out;
+  const plurals: string[] = irregular === undefined ? [] : [irregular];
+  if (/[^s]y$/.test(word) && word.length > 2) plurals.push(`${word.slice(0, -1)}ies`);
+  if (/(?:s|x|z|ch|sh)$/.test(word)) plurals.push(`${word}es`);
+  if (!word.endsWith('s') && word.length > 1) plurals.push(`${word}s`);
+  // The register may name the plural ("guard screws") and the writer one of them ("the guard screw").
+  const singulars: string[] = [];
+  if (/[^s]s$/.test(word) && word.length > 2) singulars.push(word.slice(0, -1));
+  if (/(?:s|x|z|ch|sh)es$/.test(word)) singulars.push(word.slice(0, -2));
+  if (/[^aeiou]ies$/.test(word) && word.length > 4) singulars.push(`${word.slice(0, -3)}y`);
+  for (const [one, many] of Object.entries(IRREGULAR)) if (many === word) singulars.push(one);
+  return { plurals, singulars };
 }

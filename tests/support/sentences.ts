@@ -158,7 +158,10 @@ function registersOf(file: SentenceFile): { readonly registers: Registers; reado
 }
 
 function procedureOf(file: SentenceFile, text: string, registers: Registers) {
-  const tree = readProcedure('procedures/sentence.md', `---\n${file.front}---\n\n## Sentence\n\n1. ${text}\n\n${file.body}`);
+  const tree = readProcedure(
+    'procedures/sentence.md',
+    `---\nrevision: "A"\ndate: 2026-01-15\n${file.front}---\n\n## Sentence\n\n1. ${text}\n\n${file.body}`,
+  );
   return { tree, head: readHead(tree.tree, registers) };
 }
 

@@ -9,3 +9,6 @@ export function prove({ machines }: FlowInput): FlowResult {
     unreached: [],
   };
 }
+
+/** "unwritten": tests that need verdicts are left out, and say so. */
+export const proofVersion: string = 'unwritten';

@@ -11,7 +11,7 @@ export function decimalsFor(step: Rational): number {
   const twice = multiply(step, rational(2));
   let decimals = 0;
   let worth = ONE;
-  while (compare(worth, twice) > 0 && decimals < 9) {
+  while (compare(worth, twice) > 0 && decimals < 18) {
     decimals += 1;
     worth = divide(worth, rational(10));
   }
@@ -83,7 +83,7 @@ export function converted(quantity: Quantity, to: Unit): Quantity {
 function convertedAt(quantity: Quantity, to: Unit, extra: number): Quantity {
   const amount = (from: Amount, rounding: Rounding, interval = false): Amount => {
     const step = convert(from.step, quantity.unit, to, true);
-    const decimals = Math.min(9, decimalsFor(step) + extra);
+    const decimals = Math.min(24, decimalsFor(step) + extra);
     const text = toDecimal(convert(from.value, quantity.unit, to, interval), decimals, rounding);
     return { value: fromDecimal(text) as Rational, step: rational(1n, 10n ** BigInt(decimals)), text };
   };

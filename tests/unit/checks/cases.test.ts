@@ -1,8 +1,8 @@
 /** Runs the worked examples that every check carries: the text `explain` shows is the text that is tested. */
 import { describe, expect, test } from 'vitest';
 import { checks } from '../../../procedures-schema/checks/index.ts';
+import { proofVersion } from '../../../procedures-schema/flow/index.ts';
 import { checkLibrary } from '../../../procedures-schema/pipeline.ts';
-import { readingVersion } from '../../../procedures-schema/reading/index.ts';
 import { expandCase } from '../../support/cases.ts';
 import { readsActions } from '../../support/reads-actions.ts';
 
@@ -10,7 +10,7 @@ import { readsActions } from '../../support/reads-actions.ts';
 const WAITS_FOR_SCHEMAS: readonly string[] = [];
 /** Known not to hold yet, reader or not. */
 const OPEN = ['stray-instruction', 'reference-leads', 'guide-form', 'dual-agree'];
-const unwritten = readingVersion === 'unwritten';
+const unwritten = proofVersion === 'unwritten';
 
 for (const check of checks)
   describe(check.id, () => {

@@ -1,0 +1,746 @@
+/**
+ * From a verb phrase to actions, by what its sense does to which kind of thing. Returns a reason where the words do not decide:
+ * wrong is worse than unread. Long because it is one table of senses by kinds of thing. Knows senses and kinds, no word of any language but through the lexicon.
+ */
+import type { Thing } from '../registers/index.ts';
+import type { Action, ActionKind, ThingUse } from './action.ts';
+import type { Equipment } from './equipment.ts';
+import { isTime } from './items.ts';
+import type { Phrase } from './phrase.ts';
+import type { Tables } from './tables.ts';
+
+/** What stands around the phrase in its sentence. */
+export interface Around {
+  /** What "it" stands for, by sentence order. */
+  readonly it: readonly ThingUse[];
+  /** The point named last in this sentence: what a lock goes on when none is said. */
+  readonly point: ThingUse | undefined;
+  /** The only point the sentence names: what a lock is taken off when none is said. */
+  readonly only: ThingUse | undefined;
+  readonly result: string | undefined;
+  /** "to prove that", "to check that": trying, not starting. */
+  readonly proving: boolean;
+  readonly testRun: boolean;
+  readonly outside: boolean;
+  readonly stage: Action['stage'];
+  readonly manner: string | undefined;
+}
+
+export type Classified = { readonly actions: readonly Action[] } | { readonly why: string };
+
+const HANDS: readonly ActionKind[] = [
+  'open',
+  'close',
+  'renew',
+  'loosen',
+  'tighten',
+  'adjust',
+  'clean',
+  'apply',
+  'move',
+  'handle',
+  'put-in',
+  'take-out',
+];
+
+export function classify(phrase: Phrase, around: Around, equipment: Equipment, tables: Tables): Classified {
+  const ambiguous = phrase.ambiguous[0];
+  if (ambiguous) return { why: `"${ambiguous.text}" leads to two things` };
+  const maker = new Maker(phrase, around, equipment, tables);
+  return maker.make();
+}
+
+class Maker {
+  private readonly phrase: Phrase;
+  private readonly around: Around;
+  private readonly equipment: Equipment;
+  private readonly tables: Tables;
+  private readonly objects: readonly ThingUse[];
+  private readonly tools: readonly ThingUse[];
+
+  constructor(phrase: Phrase, around: Around, equipment: Equipment, tables: Tables) {
+    this.phrase = phrase;
+    this.around = around;
+    this.equipment = equipment;
+    this.tables = tables;
+    this.objects =
+      phrase.objects.length === 0 && phrase.pronoun
+        ? (phrase.many ? around.it : around.it.slice(-1)).map((use) => ({ ...use, at: phrase.at, end: phrase.end }))
+        : phrase.objects;
+    this.tools = phrase.places.filter((place) => tables.lexicon.instrument.includes(place.preposition)).flatMap((place) => [...place.uses]);
+  }
+
+  make(): Classified {
+    const { phrase } = this;
+    if (
+      phrase.pronoun &&
+      phrase.objects.length === 0 &&
+      this.around.it.length === 0 &&
+      !['wait', 'continue', 'leave', 'keep'].includes(phrase.sense)
+    )
+      return { why: 'it is not clear what "it" stands for' };
+    if (this.locksNamed()) {
+      const locks = this.locks();
+      if (locks) return locks;
+    }
+    switch (phrase.sense) {
+      case 'off':
+        return (
+          this.atPoint() ?? (this.objects.some((use) => use.thing.kind === 'point') ? this.move(['off', 'shut', 'unplugged']) : this.stop())
+        );
+      case 'on':
+        return (
+          this.atPoint() ??
+          (this.objects.some((use) => use.thing.kind === 'point') ? this.move(['on', 'open', 'plugged in']) : this.start())
+        );
+      case 'stop':
+        return this.stop();
+      case 'start':
+      case 'run':
+        return this.start();
+      case 'press':
+      case 'operate':
+      case 'try':
+        return this.press();
+      case 'let-go':
+        return this.objects.every((use) => use.thing.kind === 'control') && this.objects.length > 0
+          ? this.done('control', this.objects)
+          : this.cannot();
+      case 'open':
+        return this.byKind({ point: () => this.move(['open']), cover: () => this.done('open', this.objects) });
+      case 'shut':
+        return this.byKind({ point: () => this.move(['shut']), cover: () => this.done('close', this.objects) });
+      case 'in':
+        return this.byKind({
+          point: () => this.move(['in']),
+          tool: () => this.temporary('put-in'),
+          cover: () => this.done('close', this.objects),
+          part: () => this.done('close', this.objects),
+          replacement: () => this.done('close', this.objects),
+        });
+      case 'out':
+        return this.byKind({ point: () => this.move(['out']), tool: () => this.temporary('take-out') });
+      case 'unplug':
+        return this.byKind({ point: () => this.move(['unplugged', 'off']), part: () => this.done('open', this.objects) });
+      case 'plug-in':
+        return this.byKind({ point: () => this.move(['plugged in', 'on']), part: () => this.done('close', this.objects) });
+      case 'set':
+      case 'turn':
+        return this.set();
+      case 'raise':
+      case 'lower':
+        return this.byKind({
+          part: () => this.done('move', this.objects),
+          machine: () => this.done('move', this.objects, { contact: false }),
+          measurement: () => this.done('adjust', this.objects),
+        });
+      case 'isolate':
+        return this.isolate();
+      case 'lock':
+      case 'tag':
+      case 'lock-and-tag':
+        return this.lockObjects();
+      case 'unlock':
+      case 'untag':
+        return this.byKind({ point: () => this.done(phrase.sense === 'unlock' ? 'unlock' : 'untag', this.objects) });
+      case 'bleed':
+        return this.bleed();
+      case 'restrain':
+        return this.restrain();
+      case 'release':
+        return this.byKind({ point: () => this.move(['out']), control: () => this.done('control', this.objects) });
+      case 'prove':
+      case 'test':
+        return this.prove();
+      case 'energise':
+        return this.cannot();
+      case 'restore':
+        return this.byKind({ point: () => this.move(['on', 'open', 'plugged in']) });
+      case 'remove':
+        return this.remove();
+      case 'fit':
+        return this.fit();
+      case 'put':
+        return this.put();
+      case 'replace':
+        return phrase.renewed || this.tools.some((use) => use.thing.kind === 'replacement')
+          ? this.renew()
+          : this.cannot('"replace" may be to put back or to renew');
+      case 'renew':
+        return this.renew();
+      case 'loosen':
+        return this.byKind({
+          fastener: () => this.done('loosen', this.objects),
+          part: () => (['loosen', 'slacken', 'undo'].includes(phrase.base) ? this.done('loosen', this.objects) : this.cannot()),
+          cover: () => this.done('open', this.objects),
+        });
+      case 'tighten':
+        return this.byKind({ fastener: () => this.done('tighten', this.objects), part: () => this.done('tighten', this.objects) });
+      case 'adjust':
+        return this.byKind({
+          part: () => this.done('adjust', this.objects),
+          fastener: () => this.done('adjust', this.objects),
+          measurement: () => this.done('adjust', this.objects),
+          control: () => this.done('adjust', this.objects),
+          cover: () => this.done('adjust', this.objects),
+        });
+      case 'clean':
+        // "Dust the belts with talc" puts something on; "dust the belts" takes it off.
+        if (phrase.base === 'dust' && this.tools.some((use) => use.thing.kind === 'consumable')) return this.cannot();
+        return this.physical('clean');
+      case 'apply':
+        return this.apply();
+      case 'move':
+        return phrase.position || this.objects[0]?.thing.kind === 'control' || this.objects[0]?.thing.kind === 'point'
+          ? this.set()
+          : this.physical('move');
+      case 'handle':
+        return this.handle();
+      case 'clear':
+        return this.clear();
+      case 'measure':
+        return this.measure();
+      case 'read':
+        return this.read();
+      case 'look':
+        return this.sense(false);
+      case 'listen':
+        return this.sense(false);
+      case 'feel':
+        return this.sense(true);
+      case 'watch':
+        return this.named('observe', false);
+      case 'check':
+        return this.check();
+      case 'record':
+        return phrase.unknown.length > 0 && this.objects.length === 0 && phrase.nouns.length === 0
+          ? this.cannot()
+          : { actions: [this.action('record', this.objects, { contact: false })] };
+      case 'tell':
+        return { actions: [this.action('tell', [], { contact: false })] };
+      case 'send':
+        return phrase.nouns.includes('people') ||
+          phrase.places.some((place) => place.preposition === 'from' || place.preposition === 'out') ||
+          phrase.objects.some((use) => use.thing.kind === 'role')
+          ? { actions: [this.action('clear-people', [], { contact: false })] }
+          : this.cannot();
+      case 'collect':
+        return phrase.nouns.includes('tools') || this.allTools()
+          ? { actions: [this.action('take-tools', [], { contact: false })] }
+          : this.cannot();
+      case 'wear':
+        return this.byKind({ tool: () => this.done('protect', this.objects, { contact: false }) });
+      case 'stay':
+        if (this.objects.length > 0 || phrase.unknown.length > 0) return this.cannot();
+        return phrase.nouns.includes('people')
+          ? { actions: [this.action('clear-people', [], { contact: false })] }
+          : { actions: [this.action('stand-clear', [], { contact: false })] };
+      case 'keep':
+        return this.keep();
+      case 'leave':
+        return { actions: [] };
+      case 'wait':
+        return { actions: [this.action('wait', this.objects, { contact: false })] };
+      case 'use':
+        if (phrase.particle !== '') return this.temporary('put-in');
+        return { actions: [this.action('use', this.objects, { contact: false })] };
+      default:
+        return this.cannot();
+    }
+  }
+
+  // ---------------------------------------------------------------- making actions
+
+  private action(kind: ActionKind, things: readonly ThingUse[], more: Partial<Action> = {}): Action {
+    const { phrase, around } = this;
+    const inHand = this.tools.filter((use) => ['tool', 'consumable', 'replacement', 'gauge'].includes(use.thing.kind));
+    return {
+      kind,
+      things,
+      with: inHand,
+      contact: HANDS.includes(kind),
+      outside: around.outside,
+      amounts: phrase.amounts.map(({ text, at, end }) => ({ text, at, end })),
+      when: [],
+      at: phrase.at,
+      end: phrase.end,
+      ...(around.result === undefined ? {} : { result: around.result }),
+      ...(around.manner === undefined ? {} : { manner: around.manner }),
+      ...(kind === 'tighten' && around.stage ? { stage: around.stage } : {}),
+      ...more,
+    };
+  }
+
+  private done(kind: ActionKind, things: readonly ThingUse[], more: Partial<Action> = {}): Classified {
+    if (things.length === 0) return this.cannot();
+    return { actions: [this.action(kind, things, more)] };
+  }
+
+  private cannot(why?: string): Classified {
+    const unknown = this.phrase.unknown[0];
+    return { why: why ?? (unknown ? `"${unknown.text}" is no registered name` : `"${this.phrase.text}" could not be read`) };
+  }
+
+  /** All objects must be of kinds the sense acts on; unknown words beside them make it unread. */
+  private byKind(make: Partial<Record<Thing['kind'], () => Classified>>): Classified {
+    const [first] = this.objects;
+    if (!first || this.phrase.unknown.length > 0) return this.cannot();
+    const own = make[first.thing.kind];
+    if (!own || this.objects.some((use) => use.thing.kind !== first.thing.kind && make[use.thing.kind] === undefined)) return this.cannot();
+    if (this.objects.every((use) => use.thing.kind === first.thing.kind)) return own();
+    // Objects of several kinds under one verb: each kind for itself.
+    const actions: Action[] = [];
+    for (const kind of new Set(this.objects.map((use) => use.thing.kind))) {
+      const part = new Maker(
+        { ...this.phrase, objects: this.objects.filter((use) => use.thing.kind === kind) },
+        this.around,
+        this.equipment,
+        this.tables,
+      ).make();
+      if ('why' in part) return part;
+      actions.push(...part.actions);
+    }
+    return { actions };
+  }
+
+  private physical(kind: ActionKind): Classified {
+    // "Scrape the dust off the blades": the hand is where the blades are, whatever the dust is.
+    if (this.objects.length === 0 && (kind === 'clean' || kind === 'handle')) {
+      const where = this.uses(
+        'off',
+        'from',
+        'on',
+        'at',
+        'of',
+        'in',
+        'along',
+        'against',
+        'between',
+        'through',
+        'around',
+        'under',
+        'over',
+      ).filter((use) => ['part', 'cover', 'fastener', 'zone'].includes(use.thing.kind));
+      if (where.length > 0) return this.done(kind, where);
+    }
+    if (this.phrase.unknown.length > 0) return this.cannot();
+    const things = this.objects.filter((use) =>
+      ['part', 'cover', 'fastener', 'zone', 'gauge', 'control', 'replacement', 'machine'].includes(use.thing.kind),
+    );
+    const points = this.objects.filter((use) => use.thing.kind === 'point');
+    if (points.length > 0 && kind !== 'clean') return this.cannot();
+    if (things.length + points.length !== this.objects.length)
+      return this.objects.every((use) => use.thing.kind === 'tool') && this.objects.length > 0 && kind === 'handle'
+        ? { actions: [this.action('use', this.objects, { contact: false })] }
+        : this.cannot();
+    return this.done(kind, this.objects);
+  }
+
+  private move(wanted: readonly string[]): Classified {
+    const actions: Action[] = [];
+    for (const use of this.objects) {
+      if (use.thing.kind !== 'point') return this.cannot();
+      const moved = wanted.map((position) => this.equipment.move(use.thing.name, position)).find((one) => one !== undefined);
+      if (!moved) return this.cannot(`the register does not say what "${wanted[0]}" is for the ${use.thing.name}`);
+      const before = actions.at(-1);
+      if (before?.kind === moved.kind && before.position === moved.position)
+        actions[actions.length - 1] = { ...before, things: [...before.things, use] };
+      else actions.push(this.action(moved.kind, [use], { position: moved.position, contact: false }));
+    }
+    return actions.length === 0 || this.phrase.unknown.length > 0 ? this.cannot() : { actions };
+  }
+
+  private temporary(kind: 'put-in' | 'take-out'): Classified {
+    const own = this.objects.filter((use) => this.equipment.tool(use.thing.name)?.temporary);
+    if (own.length === this.objects.length && own.length > 0) return this.done(kind, own);
+    if (kind === 'put-in' && this.objects.length > 0 && this.objects.every((use) => this.equipment.tool(use.thing.name)?.protective))
+      return this.done('protect', this.objects, { contact: false });
+    return this.objects.every((use) => use.thing.kind === 'tool')
+      ? { actions: [this.action('use', this.objects, { contact: false })] }
+      : this.cannot();
+  }
+
+  // ---------------------------------------------------------------- senses
+
+  private stop(): Classified {
+    const control = [...this.objects, ...this.tools, ...this.uses('at', 'on')].find((use) => use.thing.kind === 'control');
+    const stops = control && (this.equipment.control(control.thing.name)?.stops.length ?? 0) > 0;
+    if (control && !stops && this.phrase.sense === 'off') return this.done('control', [control], { position: 'off', contact: false });
+    if (control && stops) return this.done('shut-down', [control], { contact: false });
+    const machine =
+      this.phrase.nouns.includes('machine') || this.objects.some((use) => ['machine', 'part', 'model'].includes(use.thing.kind));
+    if (!machine || this.phrase.unknown.length > 0) return this.cannot();
+    return {
+      actions: [
+        this.action(
+          'shut-down',
+          this.objects.filter((use) => use.thing.kind === 'machine'),
+          { contact: false },
+        ),
+      ],
+    };
+  }
+
+  private start(): Classified {
+    const control = [...this.objects, ...this.tools].filter((use) => use.thing.kind === 'control');
+    const machine =
+      this.phrase.nouns.some((noun) => noun === 'machine' || noun === 'test') ||
+      this.objects.some((use) => ['machine', 'part', 'model'].includes(use.thing.kind));
+    if (control.length === 0 && !machine) return this.cannot();
+    if (this.phrase.unknown.length > 0 && !this.around.testRun) return this.cannot();
+    return { actions: [this.action(this.around.testRun ? 'test-run' : 'start', control, { contact: false })] };
+  }
+
+  private press(): Classified {
+    const controls = this.objects.filter((use) => use.thing.kind === 'control');
+    if (controls.length === 0 || controls.length !== this.objects.length || this.phrase.unknown.length > 0) return this.cannot();
+    const nothing = this.around.result !== undefined && /\b(?:not|no|nothing|never|still|dead|stays?|without)\b/i.test(this.around.result);
+    if (this.phrase.sense === 'try' || this.around.proving || nothing) return this.done('try-out', controls, { contact: false });
+    if (this.around.testRun) return this.done('test-run', controls, { contact: false });
+    if (this.phrase.position !== undefined) return this.done('control', controls, { position: this.phrase.position, contact: false });
+    const stops = controls.every((use) => (this.equipment.control(use.thing.name)?.stops.length ?? 0) > 0);
+    const starts = controls.every((use) => {
+      const control = this.equipment.control(use.thing.name);
+      return control !== undefined && (control.starts.length > 0 || control.holdToRun);
+    });
+    if (stops) return this.done('shut-down', controls, { contact: false });
+    return starts ? this.done('start', controls, { contact: false }) : this.done('control', controls, { contact: false });
+  }
+
+  /** "Set the knob to run", "turn the isolator off", "put the lever in neutral". */
+  private set(): Classified {
+    const { phrase } = this;
+    const to = phrase.position ?? this.namedPosition();
+    const [first] = this.objects;
+    if (!first || phrase.unknown.length > 0) return this.cannot();
+    if (first.thing.kind === 'point') {
+      if (to !== undefined) return this.move([to]);
+      // A prop or pin has one way to be set; a valve has two.
+      const holds = this.objects.every((use) => this.equipment.roles(use.thing.name).join() === 'restrain');
+      return holds && ['set', 'put', 'place', 'fit', 'insert'].includes(phrase.base) ? this.move(['in']) : this.cannot();
+    }
+    if (first.thing.kind === 'control') {
+      if (this.around.proving) return this.done('try-out', this.objects, { contact: false });
+      if (to === undefined) return phrase.sense === 'turn' || phrase.amounts.length > 0 ? this.done('adjust', this.objects) : this.cannot();
+      return this.done('control', this.objects, { position: to, contact: false });
+    }
+    if (first.thing.kind === 'measurement') return this.done('adjust', this.objects);
+    if (first.thing.kind === 'part' || first.thing.kind === 'fastener' || first.thing.kind === 'cover')
+      return phrase.sense === 'set' && phrase.amounts.length > 0
+        ? this.done('adjust', this.objects)
+        : this.done('move', this.objects, to === undefined ? {} : { position: to });
+    if (first.thing.kind === 'tool') return { actions: [this.action('use', this.objects, { contact: false })] };
+    return this.cannot();
+  }
+
+  private namedPosition(): string | undefined {
+    const place = this.phrase.places.find((one) => ['to', 'in', 'into', 'at'].includes(one.preposition) && one.uses.length === 0);
+    const word = /^(?:to|in|into|at)\s+(?:the\s+)?["“]?([\p{L}\p{N}]+(?:-[\p{L}\p{N}]+)*)["”]?(?:\s+(?:position|mode|setting))?\b/iu
+      .exec(place?.text ?? '')?.[1]
+      ?.toLowerCase();
+    return word === undefined || this.tables.sets.determiners.has(word) ? undefined : word;
+  }
+
+  private isolate(): Classified {
+    const points = [...this.objects, ...this.uses('at', 'with', 'by', 'using')].filter((use) => use.thing.kind === 'point');
+    if (points.length === 0) return this.cannot('"isolate" needs the point that does it');
+    const actions = points.map((use) =>
+      this.equipment.roles(use.thing.name).includes('isolate') ? this.action('isolate', [use], { contact: false }) : undefined,
+    );
+    return actions.every((one) => one !== undefined) ? { actions } : this.cannot();
+  }
+
+  private locksNamed(): boolean {
+    const { phrase } = this;
+    if (!['put', 'fit', 'apply', 'remove', 'in', 'keep', 'handle', 'leave', 'unlock'].includes(phrase.sense) && phrase.base !== 'secure')
+      return false;
+    return this.lockKinds().length > 0;
+  }
+
+  private lockKinds(): ('lock' | 'tag')[] {
+    const { phrase } = this;
+    const out: ('lock' | 'tag')[] = [];
+    const all = phrase.base === 'secure' ? phrase.places.flatMap((place) => [...place.nouns]) : phrase.nouns;
+    for (const kind of ['lock', 'tag'] as const) {
+      const tool = (phrase.base === 'secure' ? this.tools : phrase.objects).some((use) => this.toolKind(use) === kind);
+      if (all.includes(kind) || tool) out.push(kind);
+    }
+    return out;
+  }
+
+  private toolKind(use: ThingUse): string | undefined {
+    return use.thing.kind === 'tool' ? this.equipment.tool(use.thing.name)?.kind : undefined;
+  }
+
+  /** Locks and tags as objects: "put your lock and tag on the isolator", "take the lock off". */
+  private locks(): Classified | undefined {
+    const { phrase } = this;
+    const kinds = this.lockKinds();
+    const points = [...phrase.places.flatMap((place) => [...place.uses]), ...phrase.objects].filter(
+      (use) => use.thing.kind === 'point' || use.thing.kind === 'control',
+    );
+    const pronoun = phrase.places.some((place) => place.pronoun) || (phrase.base === 'secure' && phrase.pronoun);
+    const on =
+      points.length > 0
+        ? points
+        : pronoun && this.around.it.length > 0
+          ? phrase.many || phrase.places.some((place) => / each\b| both\b| all\b| them\b/.test(place.text))
+            ? this.around.it
+            : this.around.it.slice(-1)
+          : this.around.point
+            ? [this.around.point]
+            : this.around.only
+              ? [this.around.only]
+              : [];
+    if (phrase.sense === 'keep' || phrase.sense === 'leave') return { actions: [] };
+    const off = phrase.sense === 'remove' || phrase.sense === 'unlock';
+    if (on.length === 0) return this.cannot('it is not said what the lock goes on');
+    if (on.some((use) => use.thing.kind !== 'point' && use.thing.kind !== 'control')) return this.cannot();
+    if (phrase.unknown.length > 0) return this.cannot();
+    return { actions: kinds.map((kind) => this.action(off ? (kind === 'lock' ? 'unlock' : 'untag') : kind, on, { contact: false })) };
+  }
+
+  private lockObjects(): Classified {
+    const { phrase } = this;
+    const points = this.objects.filter((use) => use.thing.kind === 'point' || use.thing.kind === 'control');
+    const on =
+      points.length > 0 ? points : this.objects.length === 0 && phrase.unknown.length === 0 && this.around.point ? [this.around.point] : [];
+    if (on.length === 0 || on.length < this.objects.length || phrase.unknown.length > 0) return this.cannot();
+    if (
+      phrase.position !== undefined ||
+      phrase.places.some(
+        (place) => place.preposition === 'in' && place.uses.length === 0 && this.tables.positions.has(place.text.split(' ').at(-1) ?? ''),
+      )
+    ) {
+      // "Lock the valve shut": the position is said, the lock holds it.
+    }
+    const kinds: ActionKind[] = phrase.sense === 'lock-and-tag' ? ['lock', 'tag'] : [phrase.sense as ActionKind];
+    return { actions: kinds.map((kind) => this.action(kind, on, { contact: false })) };
+  }
+
+  private bleed(): Classified {
+    const points = [...this.objects, ...this.uses('through', 'with', 'at', 'by', 'using', 'via')].filter(
+      (use) => use.thing.kind === 'point',
+    );
+    if (points.length > 0) {
+      const relieving = points.filter((use) => this.equipment.roles(use.thing.name).includes('relieve'));
+      const use = relieving[0];
+      const moved = use && (this.equipment.move(use.thing.name, 'open') ?? this.equipment.move(use.thing.name, 'on'));
+      return use && moved?.kind === 'relieve'
+        ? { actions: [this.action('relieve', [use], { position: moved.position, contact: false })] }
+        : this.cannot();
+    }
+    const sources = this.objects.filter((use) => use.thing.kind === 'source');
+    return sources.length > 0 && sources.length === this.objects.length ? this.done('relieve', sources, { contact: false }) : this.cannot();
+  }
+
+  private restrain(): Classified {
+    const points = [...this.objects, ...this.tools].filter((use) => use.thing.kind === 'point');
+    const holding = points.filter((use) => this.equipment.roles(use.thing.name).includes('restrain'));
+    if (holding.length === 0 || this.phrase.unknown.length > 0) {
+      const temporary = this.tools.filter((use) => this.equipment.tool(use.thing.name)?.temporary);
+      return temporary.length > 0 ? this.done('put-in', temporary) : this.cannot();
+    }
+    const use = holding[0] as ThingUse;
+    const moved = this.equipment.move(use.thing.name, 'in') ?? this.equipment.move(use.thing.name, 'on');
+    return moved?.kind === 'restrain'
+      ? { actions: [this.action('restrain', holding, { position: moved.position, contact: false })] }
+      : this.cannot();
+  }
+
+  private prove(): Classified {
+    const meter = this.tools.some((use) => use.thing.kind === 'tool' || use.thing.kind === 'gauge');
+    const measurement = this.objects.filter((use) => use.thing.kind === 'measurement');
+    if (measurement.length > 0) return this.done('measure', measurement, { contact: meter });
+    if (!meter || this.phrase.nouns.includes('live-source')) return this.cannot();
+    return { actions: [this.action('prove', this.objects, { contact: true })] };
+  }
+
+  private remove(): Classified {
+    if (this.phrase.nouns.includes('tools') || this.allTools()) return { actions: [this.action('take-tools', [], { contact: false })] };
+    return this.byKind({
+      cover: () => this.done('open', this.objects),
+      part: () => this.done('open', this.objects),
+      replacement: () => this.done('open', this.objects),
+      fastener: () => this.done(this.phrase.base === 'remove' ? 'open' : 'loosen', this.objects),
+      point: () => this.move(['out', 'unplugged']),
+      tool: () => this.temporary('take-out'),
+    });
+  }
+
+  private allTools(): boolean {
+    return (
+      this.objects.length > 0 &&
+      this.objects.every((use) => use.thing.kind === 'tool' && !this.equipment.tool(use.thing.name)?.temporary) &&
+      (this.phrase.sense === 'collect' || (this.phrase.sense === 'remove' && this.phrase.base !== 'put'))
+    );
+  }
+
+  private fit(): Classified {
+    return this.byKind({
+      cover: () => this.done('close', this.objects),
+      part: () => this.done(this.phrase.renewed ? 'renew' : 'close', this.objects),
+      replacement: () => this.done('close', this.objects),
+      fastener: () => this.done('close', this.objects),
+      point: () => this.move(['in', 'plugged in']),
+      tool: () => this.temporary('put-in'),
+      consumable: () => this.apply(),
+    });
+  }
+
+  private put(): Classified {
+    const { phrase } = this;
+    const [first] = this.objects;
+    if (phrase.nouns.includes('machine') && phrase.places.some((place) => place.nouns.includes('service') && place.preposition === 'out'))
+      return { actions: [this.action('out-of-service', [], { contact: false })] };
+    if (!first || phrase.unknown.length > 0) return this.cannot();
+    switch (first.thing.kind) {
+      case 'point':
+      case 'control':
+        if (phrase.particle === 'in' || phrase.particle === 'out')
+          return first.thing.kind === 'point' ? this.move([phrase.particle]) : this.cannot();
+        return this.set();
+      case 'cover':
+        return this.done('close', this.objects);
+      case 'part':
+      case 'fastener':
+      case 'replacement':
+        return this.done('close', this.objects);
+      case 'consumable':
+        return this.apply();
+      case 'tool': {
+        if (this.objects.every((use) => this.equipment.tool(use.thing.name)?.protective))
+          return this.done('protect', this.objects, { contact: false });
+        return this.temporary('put-in');
+      }
+      default:
+        return this.cannot();
+    }
+  }
+
+  private renew(): Classified {
+    return this.byKind({
+      part: () => this.done('renew', this.objects),
+      fastener: () => this.done('renew', this.objects),
+      replacement: () => this.done('close', this.objects),
+      cover: () => this.done('renew', this.objects),
+    });
+  }
+
+  private apply(): Classified {
+    const onto = this.uses('to', 'on', 'onto', 'into', 'in', 'over', 'along', 'between', 'through', 'around').filter((use) =>
+      ['part', 'cover', 'fastener', 'zone'].includes(use.thing.kind),
+    );
+    const consumables = this.objects.filter((use) => use.thing.kind === 'consumable');
+    const parts = this.objects.filter((use) => ['part', 'cover', 'fastener', 'replacement', 'zone'].includes(use.thing.kind));
+    if (consumables.length + parts.length !== this.objects.length) return this.cannot();
+    const onIt = this.phrase.places.some((place) => place.pronoun);
+    const itself = onIt ? this.around.it.filter((use) => ['part', 'cover', 'fastener'].includes(use.thing.kind)) : [];
+    if (consumables.length > 0 && onIt && itself.length === 0) return this.cannot('it is not clear what "it" stands for');
+    if (consumables.length > 0 && itself.length > 0) return { actions: [this.action('apply', itself, { with: consumables })] };
+    if (consumables.length > 0)
+      return { actions: [this.action('apply', onto.length > 0 ? onto : consumables, { with: onto.length > 0 ? consumables : [] })] };
+    if (parts.length === 0 || (this.phrase.unknown.length > 0 && this.tools.length === 0)) return this.cannot();
+    return this.done('apply', parts);
+  }
+
+  private clear(): Classified {
+    const { phrase } = this;
+    if (phrase.nouns.includes('people')) return { actions: [this.action('clear-people', [], { contact: false })] };
+    if (phrase.nouns.includes('tools')) return { actions: [this.action('take-tools', [], { contact: false })] };
+    return this.cannot('"clear" may be people, tools or a blockage');
+  }
+
+  private measure(): Classified {
+    const measured = this.objects.filter((use) => use.thing.kind === 'measurement');
+    if (measured.length > 0)
+      return this.done('measure', measured, { contact: this.tools.some((use) => this.equipment.tool(use.thing.name)?.contact) });
+    const gauges = this.objects.filter((use) => use.thing.kind === 'gauge');
+    if (gauges.length > 0 && gauges.length === this.objects.length) return this.done('observe', gauges, { contact: false });
+    const where = this.uses('between', 'from', 'at', 'on', 'across', 'in', 'along').filter((use) =>
+      ['part', 'fastener', 'cover', 'source', 'zone'].includes(use.thing.kind),
+    );
+    if (this.tools.length > 0 && this.objects.length === 0 && where.length > 0) return this.done('measure', where, { contact: true });
+    if (this.tools.length === 0 || this.objects.length === 0) return this.cannot();
+    return this.done('measure', this.objects, { contact: true });
+  }
+
+  private read(): Classified {
+    const measured = this.objects.filter((use) => use.thing.kind === 'measurement');
+    if (measured.length > 0) return this.measure();
+    const gauges = this.objects.filter((use) => use.thing.kind === 'gauge');
+    if (gauges.length > 0 && gauges.length === this.objects.length)
+      return this.done(this.around.result !== undefined ? 'prove' : 'observe', gauges, { contact: false });
+    const tools = this.objects.filter((use) => use.thing.kind === 'tool');
+    if (tools.length > 0 && tools.length === this.objects.length) return this.done('observe', tools, { contact: false });
+    return this.objects.length === 0 ? { actions: [this.action('observe', [], { contact: false })] } : this.cannot();
+  }
+
+  private sense(contact: boolean): Classified {
+    const things = [...this.objects, ...this.uses('at', 'for', 'on', 'in', 'along', 'over', 'into', 'under', 'through')].filter(
+      (use) => use.thing.kind !== 'tool' && use.thing.kind !== 'consumable',
+    );
+    const gauges = things.filter((use) => use.thing.kind === 'gauge');
+    if (gauges.length > 0 && gauges.length === things.length && !contact)
+      return this.done(this.around.result === undefined ? 'observe' : 'prove', gauges, { contact: false });
+    if (things.length === 0) return this.phrase.unknown.length > 0 ? this.cannot() : { actions: [this.action('sense', [], { contact })] };
+    return { actions: [this.action('sense', things, { contact })] };
+  }
+
+  private named(kind: ActionKind, contact: boolean): Classified {
+    return { actions: [this.action(kind, [...this.objects, ...this.uses('at', 'on')], { contact })] };
+  }
+
+  private check(): Classified {
+    const measured = this.objects.filter((use) => use.thing.kind === 'measurement');
+    if (measured.length > 0 && measured.length === this.objects.length) return this.measure();
+    const gauges = this.objects.filter((use) => use.thing.kind === 'gauge');
+    if (gauges.length > 0 && gauges.length === this.objects.length) return this.read();
+    if (this.objects.length === 0 || this.phrase.unknown.length > 0) return this.cannot();
+    return { actions: [this.action('sense', this.objects, { contact: this.around.manner === 'by hand' })] };
+  }
+
+  private keep(): Classified {
+    const { phrase } = this;
+    if (phrase.nouns.includes('people')) return { actions: [this.action('clear-people', [], { contact: false })] };
+    if (/\b(?:clear|away|back|out)\b/.test(phrase.text)) return { actions: [this.action('stand-clear', [], { contact: false })] };
+    const plug = this.objects.find((use) => use.thing.kind === 'point' && this.equipment.isPlug(use.thing.name));
+    if (plug) return { actions: [this.action('lock', [plug], { contact: false })] };
+    const gauges = this.objects.filter((use) => use.thing.kind === 'gauge');
+    if (gauges.length > 0 && /\b(?:view|sight)\b/.test(phrase.text))
+      return this.done('observe', gauges, { contact: false, manner: 'in view' });
+    return { actions: [] };
+  }
+
+  /** "Switch on at the isolator". */
+  private atPoint(): Classified | undefined {
+    if (this.objects.length > 0 || this.phrase.nouns.length > 0) return undefined;
+    const points = this.uses('at', 'with', 'on').filter((use) => use.thing.kind === 'point');
+    if (points.length === 0) return undefined;
+    return new Maker({ ...this.phrase, objects: points, places: [] }, this.around, this.equipment, this.tables).make();
+  }
+
+  private handle(): Classified {
+    const { phrase } = this;
+    if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'control'))
+      return phrase.base === 'hold' ? this.press() : this.cannot();
+    const temporary = this.tools.filter((use) => this.equipment.tool(use.thing.name)?.temporary);
+    if (temporary.length > 0 && phrase.unknown.length === 0) return this.done('put-in', temporary);
+    if (
+      phrase.particle === 'in' &&
+      this.objects.length > 0 &&
+      this.objects.every((use) => use.thing.kind === 'part' || use.thing.kind === 'replacement')
+    )
+      return this.done(phrase.renewed ? 'renew' : 'close', this.objects);
+    return this.physical('handle');
+  }
+
+  private uses(...prepositions: readonly string[]): readonly ThingUse[] {
+    return this.phrase.places.filter((place) => prepositions.includes(place.preposition)).flatMap((place) => [...place.uses]);
+  }
+}
+
+/** Whether an amount is a time. */
+export function timeOf(phrase: Phrase): boolean {
+  return phrase.amounts.some((amount) => isTime(amount.unit));
+}

@@ -1,0 +1,215 @@
+/** Takes a sentence apart before any verb is understood: what stands in front, conditions, purpose, result, and the verb phrases of the main clause. */
+
+import type { Item } from './items.ts';
+import type { ConditionWord } from './lexicon/lexicon.ts';
+import type { Tables, VerbForm } from './tables.ts';
+
+export interface FoundCondition {
+  readonly kind: ConditionWord;
+  readonly items: readonly Item[];
+}
+
+export interface Clauses {
+  readonly leading: readonly FoundCondition[];
+  /** "On the DM-20,", "Using the torque wrench,": prepositional heads before the comma. */
+  readonly heads: readonly (readonly Item[])[];
+  readonly main: readonly Item[];
+  readonly trailing: readonly FoundCondition[];
+  /** After a colon or semicolon, when it is no order: what must be seen. */
+  readonly result: readonly Item[];
+  /** "to prove that ..." */
+  readonly purpose: readonly Item[];
+}
+
+export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
+  let rest = withoutOpeners(items, tables);
+  const leading: FoundCondition[] = [];
+  const heads: (readonly Item[])[] = [];
+  for (let again = true; again; ) {
+    again = false;
+    const condition = conditionAt(rest, 0, tables) ?? (wordOf(rest[0]) === 'should' ? { kind: 'if' as const, length: 1 } : undefined);
+    const head = rest[0];
+    if (condition && !['because', 'purpose'].includes(condition.kind)) {
+      const comma = endOfHead(rest, condition.length, tables);
+      if (comma < 0) break;
+      leading.push({ kind: condition.kind, items: rest.slice(condition.length, comma) });
+      rest = withoutOpeners(rest.slice(comma + 1), tables);
+      again = rest.length > 0;
+    } else if (
+      head?.kind === 'word' &&
+      tables.sets.prepositions.has(head.word) &&
+      !tables.verbs.get(head.word)?.some((one) => one.form === 'base')
+    ) {
+      const comma = endOfHead(rest, 1, tables);
+      if (comma < 0) break;
+      heads.push(rest.slice(0, comma));
+      rest = withoutOpeners(rest.slice(comma + 1), tables);
+      again = rest.length > 0;
+    }
+  }
+  const colon = rest.findIndex((item, index) => index > 0 && item.kind === 'mark' && (item.word === ':' || item.word === ';'));
+  let result: readonly Item[] = [];
+  if (colon > 0) {
+    const after = withoutOpeners(rest.slice(colon + 1), tables);
+    if (after.length > 0 && !verbAt(after, 0, true, tables)) {
+      result = after;
+      rest = rest.slice(0, colon);
+    }
+  }
+  const trailing: FoundCondition[] = [];
+  let purpose: readonly Item[] = [];
+  for (let index = rest.length - 1; index > 0; index -= 1) {
+    const condition = conditionAt(rest, index, tables);
+    if (condition && !(condition.kind === 'after' && index === rest.length - 1)) {
+      if (condition.kind === 'purpose') purpose = rest.slice(index + condition.length);
+      trailing.unshift({ kind: condition.kind, items: rest.slice(index + condition.length) });
+      rest = trimmed(rest.slice(0, index));
+      continue;
+    }
+    const item = rest[index];
+    const next = rest[index + 1];
+    if (
+      item?.kind === 'word' &&
+      item.word === 'to' &&
+      next?.kind === 'word' &&
+      tables.verbs.get(next.word)?.some((form) => form.form === 'base') &&
+      !tables.positions.has(next.word) &&
+      !tables.lexicon.stepWords.includes(next.word) &&
+      !tables.sets.determiners.has(next.word)
+    ) {
+      purpose = rest.slice(index + 1);
+      rest = trimmed(rest.slice(0, index));
+    } else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) rest = trimmed(rest.slice(0, index));
+  }
+  return { leading, heads, main: rest, trailing, result, purpose };
+}
+
+/** The verb that starts at `index`, if the words after it let it be one. */
+export function verbAt(items: readonly Item[], index: number, opening: boolean, tables: Tables): VerbForm | undefined {
+  const item = items[index];
+  if (item?.kind !== 'word') return undefined;
+  const form = tables.verbs.get(item.word)?.find((one) => one.form === 'base');
+  if (!form) return undefined;
+  const next = items[index + 1];
+  if (next?.kind === 'word' && (tables.sets.be.has(next.word) || ['must', 'has', 'shall', 'should'].includes(next.word))) return undefined;
+  if (opening && !form.verb.noun) return form;
+  if (!next) return opening || !form.verb.noun ? form : undefined;
+  if (next.kind !== 'word') return next.kind === 'mark' ? (opening || !form.verb.noun || next.word === ',' ? form : undefined) : form;
+  const follows =
+    tables.sets.determiners.has(next.word) ||
+    tables.sets.possessives.has(next.word) ||
+    tables.sets.all.has(next.word) ||
+    tables.sets.prepositions.has(next.word) ||
+    tables.sets.adjectives.has(next.word) ||
+    tables.lexicon.numbers[next.word] !== undefined ||
+    tables.nouns.has(next.word) ||
+    ['it', 'them', 'and', 'that', 'everyone', 'everybody', 'again', 'whether', 'until', 'to'].includes(next.word) ||
+    Object.hasOwn(form.verb.senses, next.word) ||
+    /ly$/.test(next.word);
+  if (form.verb.noun && !opening && next.word === 'and') return undefined;
+  return follows || !form.verb.noun || opening ? form : undefined;
+}
+
+/** Cuts a main clause at "and", "then" and commas where a verb follows. */
+export function verbPhrases(
+  main: readonly Item[],
+  tables: Tables,
+): readonly { readonly form: VerbForm; readonly items: readonly Item[] }[] | undefined {
+  const from = skipAdverbs(main, 0, tables);
+  const first = verbAt(main, from, true, tables);
+  if (!first) return undefined;
+  const out: { form: VerbForm; items: Item[] }[] = [{ form: first, items: [] }];
+  for (let index = from; index < main.length; index += 1) {
+    const item = main[index] as Item;
+    if (index > from && separates(item)) {
+      let at = index;
+      while (
+        at < main.length &&
+        (separates(main[at] as Item) || (main[at]?.kind === 'word' && tables.sets.openers.has((main[at] as { word: string }).word)))
+      )
+        at += 1;
+      at = skipAdverbs(main, at, tables);
+      const form = at < main.length ? verbAt(main, at, false, tables) : undefined;
+      if (form) {
+        out.push({ form, items: [] });
+        index = at - 1;
+        continue;
+      }
+    }
+    (out[out.length - 1] as (typeof out)[number]).items.push(item);
+  }
+  return out.map((phrase) => ({ form: phrase.form, items: trimmed(phrase.items) }));
+}
+
+function separates(item: Item): boolean {
+  return (
+    (item.kind === 'mark' && (item.word === ',' || item.word === ';' || item.word === ':' || item.word === '–')) ||
+    (item.kind === 'word' && (item.word === 'and' || item.word === 'then'))
+  );
+}
+
+function skipAdverbs(items: readonly Item[], from: number, tables: Tables): number {
+  let index = from;
+  for (;;) {
+    const item = items[index];
+    if (
+      item?.kind === 'word' &&
+      ((/^[a-z]+ly$/.test(item.word) && !tables.verbs.has(item.word)) || (tables.sets.openers.has(item.word) && item.word !== 'and'))
+    )
+      index += 1;
+    else return index;
+  }
+}
+
+function withoutOpeners(items: readonly Item[], tables: Tables): readonly Item[] {
+  let index = 0;
+  while (index < items.length) {
+    const item = items[index] as Item;
+    if (item.kind === 'mark' && [',', '-', '–', ':', '(', '"'].includes(item.word)) index += 1;
+    else if (item.kind === 'word' && (tables.sets.openers.has(item.word) || (index === 0 && item.word === 'otherwise'))) index += 1;
+    else break;
+  }
+  return items.slice(index);
+}
+
+function conditionAt(items: readonly Item[], index: number, tables: Tables): { kind: ConditionWord; length: number } | undefined {
+  for (const { words, kind } of tables.conditions)
+    if (words.every((word, offset) => wordOf(items[index + offset]) === word)) return { kind, length: words.length };
+  return undefined;
+}
+
+const wordOf = (item: Item | undefined): string | undefined => (item?.kind === 'word' ? item.word : undefined);
+
+/** The comma that ends what stands in front: the first after which an order starts, or the only one. */
+function endOfHead(items: readonly Item[], from: number, tables: Tables): number {
+  const commas = items.flatMap((item, index) =>
+    index >= from && item.kind === 'mark' && (item.word === ',' || item.word === ':') ? [index] : [],
+  );
+  for (const comma of commas) {
+    const after = withoutOpeners(items.slice(comma + 1), tables);
+    const word = wordOf(after[0]);
+    if (
+      verbAt(after, skipAdverbs(after, 0, tables), true, tables) ||
+      (word !== undefined && (tables.sets.negators.has(word) || tables.sets.prepositions.has(word) || word === 'do')) ||
+      after[0]?.kind === 'name' ||
+      (word !== undefined && tables.sets.determiners.has(word)) ||
+      conditionAt(after, 0, tables)
+    )
+      return comma;
+  }
+  return -1;
+}
+
+function trimmed(items: readonly Item[]): readonly Item[] {
+  let end = items.length;
+  while (end > 0) {
+    const item = items[end - 1] as Item;
+    if (
+      (item.kind === 'mark' && item.word !== ')') ||
+      (item.kind === 'word' && (item.word === 'and' || item.word === 'then' || item.word === 'or'))
+    )
+      end -= 1;
+    else break;
+  }
+  return items.slice(0, end);
+}

@@ -1,0 +1,719 @@
+/** Prose to sentences with their actions: puts clauses, phrases, conditions and targets together, sentence by sentence. Long because one sentence is one idea; the special orders are next to be cut out. */
+import type { Prose } from '../format/index.ts';
+import type { Thing } from '../registers/index.ts';
+import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
+import { type Around, classify } from './classify.ts';
+import { clausesOf, type FoundCondition, verbPhrases } from './clauses.ts';
+import { readCondition } from './conditions.ts';
+import type { ReadingContext } from './context.ts';
+import { type Equipment, equipmentOf } from './equipment.ts';
+import { type Item, itemsOf } from './items.ts';
+import { english } from './lexicon/en.ts';
+import { passiveOf } from './passive.ts';
+import { type Phrase, phraseOf } from './phrase.ts';
+import { sentencesOf } from './sentences.ts';
+import { type Tables, tablesOf, type VerbForm } from './tables.ts';
+import { targetIn } from './targets.ts';
+
+const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
+
+/** Part of every cache key: changes when the same words may read otherwise. */
+export const readingVersion: string = 'en-1';
+
+export function readProse(prose: Prose, context: ReadingContext): Reading {
+  const tables = TABLES[context.language];
+  if (context.kind === 'condition') {
+    const items = itemsOf(prose, 0, prose.text.length, context.names);
+    const when = prose.text.trim() === '' ? [] : [readCondition(items, prose.text.trim(), context, tables)];
+    return { sentences: [], when, ...(context.carry ? { carry: context.carry } : {}) };
+  }
+  const reader = new SentenceReader(prose, context, tables);
+  const sentences = sentencesOf(prose, tables).map(({ at, end }) => reader.read(at, end));
+  const carry = reader.carried();
+  return { sentences, ...(carry ? { carry } : {}) };
+}
+
+/** Trailing conditions have no heads, and a question before counts once. */
+const NO_HEADS: readonly (readonly Item[])[] = [];
+
+class SentenceReader {
+  private readonly prose: Prose;
+  private readonly context: ReadingContext;
+  private readonly tables: Tables;
+  private readonly equipment: Equipment;
+  private it: Thing | undefined;
+  private lastRow: readonly Condition[] = [];
+  /** "Is the gap over 0.6 mm? Then ...": the question is the next sentence's condition. */
+  private asked: Condition | undefined;
+
+  constructor(prose: Prose, context: ReadingContext, tables: Tables) {
+    this.prose = prose;
+    this.context = context;
+    this.tables = tables;
+    this.equipment = equipmentOf(context.families, context.registers, tables);
+    this.it = context.carry;
+  }
+
+  carried(): Thing | undefined {
+    return this.it;
+  }
+
+  read(at: number, end: number): Sentence {
+    const { tables } = this;
+    const text = this.prose.text.slice(at, end);
+    const items = this.verbsFirst(itemsOf(this.prose, at, end, this.context.names));
+    const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));
+    const mentions: ThingUse[] = named.flatMap((item) => (item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : []));
+    const base = {
+      text,
+      at,
+      end,
+      actions: [] as readonly Action[],
+      unknown: [] as Sentence['unknown'],
+      ambiguous: [] as Sentence['ambiguous'],
+      mentions,
+    };
+    const override = this.context.override;
+    if (override && at === 0) return { ...base, ...this.overridden(override, mentions), override };
+    const be = items[0]?.kind === 'word' && (tables.sets.be.has(items[0].word) || ['does', 'do', 'has', 'have'].includes(items[0].word));
+    if (be && text.endsWith('?')) {
+      this.asked = readCondition(items.slice(1, -1), this.words(items.slice(1, -1)), this.context, tables);
+      return { ...base, status: 'remark' };
+    }
+    const hung = this.context.kind === 'bullet' && at === 0 ? this.context.lead?.sentences.at(-1)?.hanging : undefined;
+    const sentence = this.understand(hung ? this.hangOn(hung, items) : items, text, base);
+    this.asked = undefined;
+    this.remember(sentence, mentions);
+    return sentence;
+  }
+
+  /** "it" goes on standing for the last thing handled, unless another candidate was named and it is a point (rule 20). */
+  private remember(sentence: Sentence, mentions: readonly ThingUse[]): void {
+    const last = sentence.actions.at(-1)?.things.at(-1)?.thing ?? (mentions.length === 1 ? mentions[0]?.thing : undefined);
+    const candidates = new Set(
+      mentions.filter((use) => !['tool', 'consumable', 'model', 'option', 'role'].includes(use.thing.kind)).map((use) => use.thing.name),
+    );
+    if (last === undefined) {
+      if (candidates.size > 0) this.it = undefined;
+    } else this.it = last.kind === 'point' && candidates.size > 1 ? undefined : last;
+  }
+
+  private understand(items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
+    const { tables, context } = this;
+    const clauses = clausesOf(items, tables);
+    const main = clauses.main;
+    const first = main[0];
+    const word = first?.kind === 'word' ? first.word : '';
+    const second = main[1]?.kind === 'word' ? main[1].word : '';
+    if (main.length === 0)
+      return {
+        ...base,
+        status: base.mentions.length > 0 ? 'unread' : 'remark',
+        ...(base.mentions.length > 0 ? { why: 'no order could be found in it' } : {}),
+      };
+    if (tables.sets.negators.has(word) || (word === 'do' && second === 'not') || (word === 'take' && second === 'care') || word === 'no')
+      return { ...base, status: 'prohibition' };
+    const conditions = this.conditionsOf(clauses.leading, clauses.heads, text);
+    if (conditions === undefined) return this.unread(base, 'its condition could not be read');
+    if (this.confirms(main)) {
+      const proof = this.provingCheck(main, clauses.result, text, base);
+      if (proof) return { ...base, status: 'read', actions: [{ ...proof, when: conditions.when }] };
+      return { ...base, status: 'confirmation' };
+    }
+    const role = this.roleOf(main);
+    const order = role === undefined ? main : this.afterRole(main);
+    const phrases = role === undefined ? (verbPhrases(order, tables) ?? passiveOf(order, tables)) : verbPhrases(order, tables);
+    if (!phrases) return this.statement(main, items, base);
+    const trailing = this.conditionsOf(
+      clauses.trailing.filter((one) => one.kind === 'if' || one.kind === 'unless'),
+      NO_HEADS,
+      text,
+    );
+    if (!trailing) return this.unread(base, 'its condition could not be read');
+    const hidden = [...clauses.leading, ...clauses.trailing].some(
+      (one) => ['after', 'before', 'while'].includes(one.kind) && this.hidesOrder(one.items),
+    );
+    if (hidden) return this.unread(base, 'an order hides in a clause of time');
+    const until = clauses.trailing.find((one) => one.kind === 'until');
+    const shared = {
+      when: [...conditions.when, ...trailing.when],
+      ...(until ? { until: readCondition(until.items, this.words(until.items), context, tables) } : {}),
+    };
+    this.lastRow = shared.when;
+    return this.orders(
+      phrases,
+      {
+        ...shared,
+        role,
+        result: this.words(clauses.result),
+        purpose: this.words(clauses.purpose),
+        heads: clauses.heads,
+        tools: conditions.tools,
+        outside: conditions.outside,
+      },
+      text,
+      base,
+    );
+  }
+
+  private orders(
+    phrases: readonly { readonly form: VerbForm; readonly items: readonly Item[] }[],
+    shared: {
+      when: readonly Condition[];
+      until?: Condition;
+      role: string | undefined;
+      result: string;
+      purpose: string;
+      heads: readonly (readonly Item[])[];
+      tools: readonly ThingUse[];
+      outside: boolean;
+    },
+    text: string,
+    base: Omit<Sentence, 'status'>,
+  ): Sentence {
+    const { tables } = this;
+    const read = phrases.map(({ form, items }) =>
+      phraseOf(items, form.base, form.verb.senses, this.words(items), tables, (name) => this.context.names.lookup(name)),
+    );
+    const actions: Action[] = [];
+    const unknown: Sentence['unknown'][number][] = [];
+    const ambiguous: Sentence['ambiguous'][number][] = [];
+    let why: string | undefined;
+    let it: readonly ThingUse[] = this.it ? [{ thing: this.it, at: base.at, end: base.at }] : [];
+    const points = base.mentions.filter((use) => use.thing.kind === 'point');
+    const only = new Set(points.map((use) => use.thing.name)).size === 1 ? points[0] : undefined;
+    if (/\bevery (?:second|other|third)\b|\bbut leave\b|\bexcept for\b/i.test(text))
+      return this.unread(base, 'which of them is meant is not clear');
+    let point: ThingUse | undefined;
+    const lower = ` ${text.toLowerCase()} `;
+    for (const [index, own] of read.entries()) {
+      // "Loosen and remove the bolts": the first verb takes its objects from the next.
+      const borrowed =
+        own.objects.length === 0 &&
+        own.nouns.length === 0 &&
+        !own.pronoun &&
+        own.places.length === 0 &&
+        own.amounts.length === 0 &&
+        own.unknown.length === 0;
+      const next = read[index + 1];
+      const phrase: Phrase =
+        borrowed && next && takesObject(own) ? { ...own, objects: next.objects, nouns: next.nouns, pronoun: next.pronoun } : own;
+      const items = phrases[index]?.items ?? [];
+      const last = index === read.length - 1;
+      const special = this.special(phrase, items, text);
+      const around: Around = {
+        it,
+        point,
+        result: last && shared.result !== '' ? shared.result : undefined,
+        only,
+        proving:
+          (last && /^(?:prove|check|verify|confirm|show|test that|make sure|see|try)\b/i.test(shared.purpose)) || confirmsNothing(next),
+        testRun: tables.lexicon.testRun.some((phraseWords) => lower.includes(` ${phraseWords}`)),
+        outside: shared.outside || tables.lexicon.outside.some((words) => lower.includes(words)),
+        stage: stageOf(phrase.text, tables),
+        manner: tables.lexicon.manners.find((manner) => phrase.text.toLowerCase().includes(manner)),
+      };
+      const made = special ?? classify(phrase, around, this.equipment, tables);
+      if ('why' in made) {
+        why ??= made.why;
+        unknown.push(...phrase.unknown);
+        ambiguous.push(...phrase.ambiguous);
+        continue;
+      }
+      for (const action of staged(made.actions, phrase)) {
+        actions.push({
+          ...action,
+          when: [...shared.when, ...action.when],
+          with: [...action.with, ...(handsOn(action.kind) ? shared.tools : [])],
+          ...(last && shared.until && action.until === undefined ? { until: shared.until } : {}),
+          ...(shared.role === undefined ? {} : { role: shared.role }),
+        });
+      }
+      const acted = made.actions.at(-1)?.things ?? [];
+      if (phrase.objects.length > 0 || acted.length > 0) it = acted.length > 0 ? acted : phrase.objects;
+      const pointsHere = [...phrase.objects, ...phrase.places.flatMap((place) => [...place.uses])].filter(
+        (use) => use.thing.kind === 'point',
+      );
+      if (pointsHere.length > 0) point = pointsHere.at(-1);
+    }
+    const ending = read.at(-1);
+    const waits =
+      ending !== undefined &&
+      ending.objects.length === 0 &&
+      ending.amounts.length === 0 &&
+      !ending.pronoun &&
+      /(?::|\bthese|\bfollowing)\W*$/.test(text);
+    if (ending && waits)
+      return {
+        ...base,
+        status: 'read',
+        actions,
+        hanging: { verb: ending.base, ...(ending.particle === '' ? {} : { particle: ending.particle }) },
+      };
+    if (why !== undefined) return { ...base, status: 'unread', actions, unknown, ambiguous, why };
+    // A verb with "leave", "continue" alone asserts nothing and is read all the same.
+    return { ...base, status: 'read', actions };
+  }
+
+  /** Orders about order: where to go, what to repeat, whom to call, when to stop. */
+  private special(phrase: Phrase, items: readonly Item[], text: string): { actions: readonly Action[] } | { why: string } | undefined {
+    const { tables, context } = this;
+    const words = this.words(items);
+    const first = items[0] as Item;
+    const found = targetIn(items, words, first.at, context);
+    const lower = words.toLowerCase();
+    const make = (kind: ActionKind, more: Partial<Action> = {}): { actions: readonly Action[] } => ({
+      actions: [
+        {
+          kind,
+          things: [],
+          with: [],
+          contact: false,
+          outside: false,
+          amounts: phrase.amounts.map(({ text: amount, at, end }) => ({ text: amount, at, end })),
+          when: [],
+          at: phrase.at,
+          end: phrase.end,
+          ...more,
+        },
+      ],
+    });
+    const target = found ? { target: found.target } : {};
+    const reverse = tables.lexicon.reverse.some((one) => lower.includes(one));
+    if (reverse) return make('reverse', { ...target, things: phrase.objects, manner: 'reverse order' });
+    switch (phrase.sense) {
+      case 'go':
+        if (phrase.base === 'return' && phrase.objects.length > 0)
+          return classify(
+            { ...phrase, sense: 'set' },
+            {
+              it: [],
+              point: undefined,
+              only: undefined,
+              result: undefined,
+              proving: false,
+              testRun: false,
+              outside: false,
+              stage: undefined,
+              manner: undefined,
+            },
+            this.equipment,
+            tables,
+          );
+        return found ? make('go-to', target) : { why: `"${words}" does not say where to` };
+      case 'continue':
+        if (!found) return { actions: [] };
+        return found.target.kind === 'document' ? make('continue-with', target) : make('go-to', target);
+      case 'repeat':
+        return found ? make('repeat', target) : { why: `"${words}" does not say which steps` };
+      case 'see':
+        return found ? make('refer', target) : undefined;
+      case 'do':
+        if (found) return make('call', target);
+        if (phrase.nouns.includes('test') || /\btest\b/.test(lower))
+          return make(tables.lexicon.testRun.some((one) => lower.includes(one)) ? 'test-run' : 'sense', { things: phrase.objects });
+        return { why: `"${words}" does not say what to do` };
+      case 'call':
+        return make('stop-and-call');
+      case 'stop':
+        // "Stop and call the works office."
+        return phrase.objects.length === 0 &&
+          phrase.nouns.length === 0 &&
+          /\bstop(?: work)?(?: here)? and (?:call|ask|phone|contact)\b/i.test(text)
+          ? { actions: [] }
+          : undefined;
+      case 'finish':
+        return make('end');
+      case 'declare':
+        return /\bout of (?:service|use)\b/.test(lower) ? make('out-of-service') : undefined;
+      case 'make':
+        if (/^make (?:sure|certain)\b/.test(lower)) return { actions: [] };
+        if (tables.lexicon.testRun.some((one) => lower.includes(one))) return make('test-run');
+        return undefined;
+      case 'remove':
+        return /\bout of (?:service|use)\b/.test(lower) ? make('out-of-service') : undefined;
+      case 'wait':
+        if (phrase.base !== 'allow' && phrase.base !== 'let') return undefined;
+        if (/\bknow\b/.test(lower)) return make('tell');
+        return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|run (?:down|out|dry|empty)|come to)\w*\b/.test(
+          lower,
+        ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
+          ? make('wait', { things: [] })
+          : { why: `"${words}" could not be read` };
+      case 'confirm':
+      case 'check':
+        return phrase.sense === 'confirm' || /\b(?:that|whether|if)\b/.test(lower) ? { actions: [] } : undefined;
+      case 'leave':
+      case 'use':
+        return undefined;
+      default: {
+        // "renew the seal as in [Renew the seal]": the words name the work, the call does it.
+        if (!found || !tables.lexicon.callWords.some((one) => ` ${lower} `.includes(` ${one} `))) return undefined;
+        const calls =
+          found.target.kind === 'section' ||
+          found.target.kind === 'document' ||
+          found.target.kind === 'step-id' ||
+          found.target.kind === 'steps-id' ||
+          found.target.kind === 'typed-step' ||
+          found.target.kind === 'typed-steps';
+        if (!calls) return undefined;
+        const own = classify(
+          { ...phrase, unknown: [] },
+          {
+            it: [],
+            point: undefined,
+            only: undefined,
+            result: undefined,
+            proving: false,
+            testRun: false,
+            outside: false,
+            stage: undefined,
+            manner: undefined,
+          },
+          this.equipment,
+          tables,
+        );
+        return { actions: ['actions' in own ? own.actions : [], make('call', target).actions].flat() };
+      }
+    }
+  }
+
+  // ---------------------------------------------------------------- parts
+
+  private conditionsOf(
+    found: readonly FoundCondition[],
+    heads: readonly (readonly Item[])[],
+    text: string,
+  ): { when: readonly Condition[]; tools: readonly ThingUse[]; outside: boolean } | undefined {
+    const when: Condition[] = this.asked && heads !== NO_HEADS ? [this.asked] : [];
+    const tools: ThingUse[] = [];
+    let outside = false;
+    for (const { kind, items } of found) {
+      const said = this.words(items);
+      if (kind === 'if' || kind === 'unless') when.push(readCondition(items, said, this.context, this.tables, kind === 'unless'));
+      else if (kind === 'when') {
+        // "Where an option is fitted" chooses; "when the drum stands still" waits for what comes anyway.
+        const condition = readCondition(items, said, this.context, this.tables);
+        if (condition.kind === 'variant' || condition.kind === 'outcome') when.push(condition);
+      }
+    }
+    for (const head of heads) {
+      const named = head.flatMap((item) =>
+        item.kind === 'name' ? item.things.slice(0, 1).map((thing) => ({ thing, at: item.at, end: item.end })) : [],
+      );
+      if (named.some((use) => use.thing.kind === 'model' || use.thing.kind === 'option'))
+        when.push(readCondition(head, this.words(head), this.context, this.tables));
+      else if (/serial/i.test(this.words(head))) when.push(readCondition(head, this.words(head), this.context, this.tables));
+      else {
+        const lead = head[0]?.kind === 'word' ? head[0].word : '';
+        if (this.tables.lexicon.instrument.includes(lead))
+          tools.push(...named.filter((use) => use.thing.kind === 'tool' || use.thing.kind === 'consumable'));
+        if (this.tables.lexicon.outside.some((words) => this.words(head).toLowerCase().startsWith(words))) outside = true;
+        const limited =
+          head.some((item) => item.kind === 'word' && this.tables.sets.limitNouns.has(item.word)) ||
+          named.some((use) => use.thing.kind === 'measurement');
+        if (limited && ['within', 'over', 'under', 'above', 'below', 'outside'].includes(lead))
+          when.push(readCondition(head, this.words(head), this.context, this.tables));
+      }
+    }
+    if (heads !== NO_HEADS && /^\s*otherwise\b/i.test(text) && this.lastRow.length > 0)
+      when.push({
+        kind: 'fact',
+        key: `otherwise: ${this.lastRow.map((one) => one.text).join(' and ')}`,
+        negated: false,
+        text: 'otherwise',
+      });
+    return when.some((one) => one.kind === 'unread') ? undefined : { when, tools, outside };
+  }
+
+  private confirms(main: readonly Item[]): boolean {
+    const word = (index: number): string => (main[index]?.kind === 'word' ? (main[index] as { word: string }).word : '');
+    if (word(0) === 'make' && (word(1) === 'sure' || word(1) === 'certain')) return true;
+    const form = this.tables.verbs.get(word(0))?.find((one) => one.form === 'base');
+    const sense = form?.verb.senses[''];
+    if (sense === 'confirm') return true;
+    return (
+      (sense === 'check' || sense === 'prove') &&
+      main.some((item, index) => index > 0 && item.kind === 'word' && ['that', 'whether', 'if'].includes(item.word))
+    );
+  }
+
+  /** "Check with the multimeter that no voltage ...": a proof said as a check. */
+  private provingCheck(main: readonly Item[], _result: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Action | undefined {
+    const that = main.findIndex((item) => item.kind === 'word' && item.word === 'that');
+    const head = that < 0 ? main : main.slice(0, that);
+    const tools = head.flatMap((item) =>
+      item.kind === 'name' && item.things[0]?.kind === 'tool' ? [{ thing: item.things[0], at: item.at, end: item.end }] : [],
+    );
+    const meter = tools.filter((use) => /meter|tester|detector/.test(this.equipment.tool(use.thing.name)?.kind ?? ''));
+    const gauges = main
+      .slice(Math.max(0, that))
+      .flatMap((item) =>
+        item.kind === 'name' && item.things[0]?.kind === 'gauge' ? [{ thing: item.things[0], at: item.at, end: item.end }] : [],
+      );
+    if (gauges.length > 0 && /(?:^|\s)0(?:\s|$)|\bzero\b/i.test(text))
+      return {
+        kind: 'prove',
+        things: gauges,
+        with: [],
+        contact: false,
+        outside: false,
+        amounts: [],
+        when: [],
+        result: text,
+        at: base.at,
+        end: base.end,
+      };
+    if (meter.length === 0 || !/\b(?:no|zero|dead|0)\b/i.test(text)) return undefined;
+    const things = main
+      .slice(Math.max(0, that))
+      .flatMap((item) =>
+        item.kind === 'name' && item.things[0] && item.things[0].kind !== 'tool'
+          ? [{ thing: item.things[0], at: item.at, end: item.end }]
+          : [],
+      );
+    return {
+      kind: 'prove',
+      things: things.filter((use) => use.thing.kind === 'source'),
+      with: meter,
+      contact: true,
+      outside: false,
+      amounts: [],
+      when: [],
+      result: text,
+      at: base.at,
+      end: base.end,
+    };
+  }
+
+  /** "Lock the fan out": a name that is also a verb is one where an order starts and an object follows. */
+  private verbsFirst(items: readonly Item[]): readonly Item[] {
+    return items.map((item, index) => {
+      if (item.kind !== 'name' || /\s/.test(item.text)) return item;
+      const before = items[index - 1];
+      const opens = index === 0 || before?.kind === 'mark' || (before?.kind === 'word' && ['and', 'then'].includes(before.word));
+      const next = items[index + 1];
+      const { determiners, possessives, all } = this.tables.sets;
+      const object =
+        next?.kind === 'name' ||
+        (next?.kind === 'word' && (determiners.has(next.word) || possessives.has(next.word) || all.has(next.word)));
+      const word = item.text.toLowerCase();
+      const bracket = this.prose.marks.some((mark) => mark.kind === 'reference' && mark.at <= item.at && item.end <= mark.end);
+      const verb = this.tables.verbs.get(word)?.some((form) => form.base === word) ?? false;
+      return opens && object && !bracket && verb ? { kind: 'word', word, text: item.text, at: item.at, end: item.end } : item;
+    });
+  }
+
+  /** "after releasing both clips": something is done there, and nobody reads it as a step. */
+  private hidesOrder(items: readonly Item[]): boolean {
+    const gerund = items.findIndex(
+      (item) =>
+        item.kind === 'word' &&
+        this.tables.verbs.get(item.word)?.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base)),
+    );
+    return (
+      gerund >= 0 &&
+      items
+        .slice(gerund)
+        .some(
+          (item) =>
+            item.kind === 'name' && item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)),
+        )
+    );
+  }
+
+  /** A bullet with the verb of its lead in front: "Remove:" and then "the guard". */
+  private hangOn(hung: NonNullable<Sentence['hanging']>, items: readonly Item[]): readonly Item[] {
+    const first = items[0];
+    if (!first || (first.kind === 'word' && this.tables.verbs.get(first.word)?.some((form) => form.form === 'base' && !form.verb.noun)))
+      return items;
+    const { at } = first;
+    const word = (text: string): Item => ({ kind: 'word', word: text, text, at, end: at });
+    return [word(hung.verb), ...(hung.particle === undefined ? [] : [word(hung.particle)]), ...items];
+  }
+
+  private roleOf(main: readonly Item[]): string | undefined {
+    const item = main[this.articles(main)];
+    return item?.kind === 'name' && item.things[0]?.kind === 'role' ? item.things[0].name : undefined;
+  }
+
+  private articles(main: readonly Item[]): number {
+    const first = main[0];
+    return first?.kind === 'word' && this.tables.sets.determiners.has(first.word) ? 1 : 0;
+  }
+
+  /** After "the second person", verbs stand in the third person: read as orders to that person. */
+  private afterRole(main: readonly Item[]): readonly Item[] {
+    return main.slice(this.articles(main) + 1).map((item) => {
+      if (item.kind !== 'word') return item;
+      const form = this.tables.verbs.get(item.word)?.find((one) => one.form === 'third');
+      return form && !this.tables.verbs.get(item.word)?.some((one) => one.form === 'base') ? { ...item, word: form.base } : item;
+    });
+  }
+
+  /** A sentence that tells and does not order. */
+  private statement(main: readonly Item[], items: readonly Item[], base: Omit<Sentence, 'status'>): Sentence {
+    const words = main.flatMap((item) => (item.kind === 'word' ? [item.word] : []));
+    const must = words.some((word) => ['must', 'shall', 'should'].includes(word));
+    const held =
+      base.mentions.some((use) => use.thing.kind === 'point') &&
+      words.some((word) => this.tables.positions.has(word)) &&
+      !words.includes('not');
+    if (held && (must || /\bha(?:s|ve) to\b/.test(base.text)))
+      return this.unread(base, 'it says how a point must stand, not who puts it there');
+    if (must) return { ...base, status: 'confirmation' };
+    const first = main[0];
+    const tells =
+      first?.kind === 'name' ||
+      (first?.kind === 'word' &&
+        (this.tables.sets.determiners.has(first.word) ||
+          this.tables.sets.possessives.has(first.word) ||
+          this.tables.sets.subjects.has(first.word) ||
+          this.tables.sets.all.has(first.word) ||
+          this.tables.sets.adjectives.has(first.word) ||
+          this.tables.sets.places.has(first.word)));
+    // An order by a verb nobody listed: "Roll the gate by hand", "lap it as in [section ...]".
+    const second = main[1]?.kind === 'word' ? main[1].word : main[1]?.kind;
+    const ordered =
+      second !== undefined &&
+      (this.tables.sets.determiners.has(second) ||
+        this.tables.sets.possessives.has(second) ||
+        this.tables.sets.all.has(second) ||
+        ['it', 'them', 'name', 'reference', 'amount'].includes(second));
+    const orders =
+      ordered ||
+      items.some(
+        (item, index) =>
+          index > 0 && item.kind === 'word' && this.tables.verbs.get(item.word)?.some((form) => form.form === 'base' && !form.verb.noun),
+      );
+    if (!tells && (base.mentions.length > 0 || orders)) return this.unread(base, 'its verb is not known');
+    const verb = words.some(
+      (word) => this.tables.sets.statives.has(word) || this.tables.verbs.get(word)?.some((form) => form.form === 'third'),
+    );
+    if (verb) return { ...base, status: 'remark' };
+    if (
+      base.mentions.length === 0 &&
+      !words.some((word) => this.tables.verbs.get(word)?.some((form) => form.form === 'base' && !form.verb.noun))
+    )
+      return { ...base, status: 'remark' };
+    return this.unread(base, 'no order could be found in it');
+  }
+
+  private unread(base: Omit<Sentence, 'status'>, why: string): Sentence {
+    return { ...base, status: 'unread', why };
+  }
+
+  private overridden(
+    override: NonNullable<ReadingContext['override']>,
+    mentions: readonly ThingUse[],
+  ): Pick<Sentence, 'status' | 'actions'> & { why?: string } {
+    const [verb = ''] = override.reads.toLowerCase().split(' ');
+    const KINDS: Readonly<Record<string, ActionKind>> = {
+      isolates: 'isolate',
+      relieves: 'relieve',
+      restrains: 'restrain',
+      opens: 'open',
+      closes: 'close',
+      removes: 'open',
+      refits: 'close',
+      measures: 'measure',
+      adjusts: 'adjust',
+      cleans: 'clean',
+      observes: 'observe',
+      senses: 'sense',
+      moves: 'move',
+      restores: 'restore',
+      nothing: 'refer',
+    };
+    const kind = KINDS[verb];
+    const rest = override.reads.slice(verb.length).trim();
+    const things =
+      rest === ''
+        ? []
+        : this.context.names
+            .lookup(rest)
+            .slice(0, 1)
+            .map((thing) => ({ thing, at: 0, end: 0 }));
+    // A lock, a try-out or clear people can never be asserted this way (F14).
+    if (!kind || (rest !== '' && things.length === 0))
+      return { status: 'unread', actions: [], why: `"${override.reads}" is no reading that can be said outright` };
+    const used = things.length > 0 ? things : mentions.slice(0, 1);
+    return {
+      status: 'read',
+      actions:
+        verb === 'nothing'
+          ? []
+          : [
+              {
+                kind,
+                things: used,
+                with: [],
+                contact: handsOn(kind),
+                outside: false,
+                amounts: [],
+                when: [],
+                at: 0,
+                end: this.prose.text.length,
+              },
+            ],
+    };
+  }
+
+  private words(items: readonly Item[]): string {
+    const first = items[0];
+    const last = items[items.length - 1];
+    return first && last ? this.prose.text.slice(first.at, last.end) : '';
+  }
+}
+
+/** "... and confirm that nothing moves": the phrase before it was a try-out. */
+function confirmsNothing(next: Phrase | undefined): boolean {
+  return (
+    next !== undefined &&
+    (next.sense === 'check' || next.sense === 'confirm') &&
+    /\bthat\b.*\b(?:not|no|nothing|still|dead|never)\b/i.test(next.text)
+  );
+}
+
+function takesObject(phrase: Phrase): boolean {
+  return !['wait', 'stop', 'continue', 'finish', 'stay', 'leave', 'go', 'look', 'listen'].includes(phrase.sense);
+}
+
+function handsOn(kind: ActionKind): boolean {
+  return [
+    'open',
+    'close',
+    'renew',
+    'loosen',
+    'tighten',
+    'adjust',
+    'clean',
+    'apply',
+    'move',
+    'handle',
+    'measure',
+    'prove',
+    'put-in',
+    'take-out',
+  ].includes(kind);
+}
+
+function stageOf(text: string, tables: Tables): Action['stage'] {
+  const lower = text.toLowerCase();
+  return Object.entries(tables.lexicon.stages)
+    .sort((a, b) => b[0].length - a[0].length)
+    .find(([words]) => lower.includes(words))?.[1];
+}
+
+/** "First to 30 N·m and then to 60 N·m": one tightening a stage. */
+function staged(actions: readonly Action[], phrase: Phrase): readonly Action[] {
+  return actions.flatMap((action) => {
+    if (action.kind !== 'tighten' || action.amounts.length < 2 || !/\b(?:then|finally|stages?)\b|,\s*to\b/i.test(phrase.text))
+      return [action];
+    return action.amounts.map((amount, index) => ({
+      ...action,
+      amounts: [amount],
+      stage: index === action.amounts.length - 1 ? ('final' as const) : ('first' as const),
+    }));
+  });
+}

@@ -59,7 +59,9 @@ export interface CheckCase {
   readonly work?: string;
   /** Lines of the fixture's procedure that hold the first text are replaced by the second; '' takes them out. */
   readonly change?: readonly (readonly [string, string])[];
-  /** All sections, instead of the fixture's; lines `@SAFE` and `@WORK` stand for the fixture's first section and for `work`. */
+  /** Lines of the fixture's equipment register, likewise. */
+  readonly equipment?: readonly (readonly [string, string])[];
+  /** All sections, instead of the fixture's; lines `@SAFE`, `@WORK` and `@CLOSE` stand for the fixture's own and for `work`. */
   readonly body?: string;
   /** Whole files, added or replacing the fixture's, by path. */
   readonly files?: Readonly<Record<string, string>>;

@@ -17,6 +17,6 @@ export const coversBeforeLive = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['R-covers'],
-  message: (v) => `${placeName(v.at)} makes ${v.thing} live while ${missingList(v)} is off${onVariants(v)}.`,
+  message: (v) => `${placeName(v.at)} makes ${missingList(v)} live while ${v.thing} is off${onVariants(v)}.`,
   expected: () => 'refit it first, or say that it is a test run with the cover off and set a notice to stand clear before it',
 });

@@ -8,7 +8,10 @@ export const endAsSaid = flowCheck({
   question: 'Does the procedure end in the state its front matter says?',
   why: 'The next page begins where this one says it ends.',
   source: 'semantics rule 3',
-  cases: [{ name: 'the fixture as it is', finds: 0 }],
+  cases: [
+    { name: 'said locked out and switched on', finds: 2, front: 'ends with: opened and locked out' },
+    { name: 'the fixture as it is', finds: 0 },
+  ],
   rules: ['ends-with'],
   message: (v) => `The procedure ends at ${placeName(v.at)} in another state than it says: ${missingList(v)}${onVariants(v)}.`,
   expected: () => 'an end as said under "ends with"',

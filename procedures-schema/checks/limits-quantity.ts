@@ -58,7 +58,7 @@ export const limitsQuantity: ProcedureCheck = {
       name: 'a torque in newtons',
       finds: 1,
       front: 'tools: [torque wrench]',
-      work: '#. Loosen the [scraper bolts].\n#. Tighten the [scraper bolts] to 25 N with the torque wrench.\n                                ^^^^',
+      work: '#. Loosen the [scraper bolts].\n#. Tighten the [scraper bolts] to 25 N with the torque wrench.\n                                  ^^^^',
     },
   ],
   *run(facts, { registers }) {

@@ -38,7 +38,6 @@ import { limitsCover } from './limits-cover.ts';
 import { limitsOrdered } from './limits-ordered.ts';
 import { limitsQuantity } from './limits-quantity.ts';
 import { limitsRestated } from './limits-restated.ts';
-import { liveTaskShape } from './live-task-shape.ts';
 import { lockOff } from './lock-off.ts';
 import { namesAmbiguous } from './names-ambiguous.ts';
 import { namesKnown } from './names-known.ts';
@@ -136,7 +135,6 @@ export const checks: readonly Check[] = [
   limitsOrdered,
   limitsQuantity,
   limitsRestated,
-  liveTaskShape,
   lockOff,
   namesAmbiguous,
   namesKnown,

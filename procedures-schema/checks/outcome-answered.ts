@@ -8,7 +8,23 @@ export const outcomeAnswered = flowCheck({
   question: 'Has every outcome of a measurement a next step?',
   why: 'A reading outside the branches leaves the technician to guess.',
   source: 'semantics rule 16; IEC/IEEE 82079-1 (from memory), completeness',
-  cases: [{ name: 'the fixture as it is', finds: 0 }],
+  cases: [
+    {
+      name: 'over and under are left open',
+      finds: 1,
+      front:
+        'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}',
+      work: '#. Read the [scraper gap].\n   - If it is within the limits, go on.',
+    },
+    {
+      name: 'every outcome has its way',
+      finds: 0,
+      front:
+        'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}',
+      work: '#. Read the [scraper gap].\n   - If it is within the limits, go on.\n   - Otherwise stop and call the works office.',
+    },
+    { name: 'the fixture as it is', finds: 0 },
+  ],
   rules: ['outcome-open'],
   message: (v) => `${placeName(v.at)} leaves an outcome of ${v.thing} without a next step: ${missingList(v)}${onVariants(v)}.`,
   expected: (v) => `a branch for ${missingList(v)}, or a general sentence after the branches`,

@@ -1,3 +1,3 @@
-/** The proof's door. The border and the compiler of the graph stand; the search is not written: every verdict is "not proved". Exports only. */
+/** The proof: every way a procedure can be walked, on every variant. Exports only. */
 export type * from './model.ts';
-export { proofVersion, prove } from './unwritten.ts';
+export { proofVersion, prove } from './prove.ts';

@@ -107,6 +107,8 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
     Object.hasOwn(form.verb.senses, next.word) ||
     /ly$/.test(next.word);
   if (form.verb.noun && !opening && next.word === 'and') return undefined;
+  // "your lock and tag on the valve": a noun, not an order.
+  if (!opening && ['lock', 'tag'].includes(form.verb.senses[''] ?? '') && tables.sets.prepositions.has(next.word)) return undefined;
   return follows || !form.verb.noun || opening ? form : undefined;
 }
 

@@ -2,6 +2,8 @@
 import type { CheckCase } from '../../procedures-schema/checks/index.ts';
 import { FIXTURE_CLOSE, FIXTURE_FRONT, FIXTURE_REGISTERS, FIXTURE_SAFE } from './fixture.ts';
 
+const EQUIPMENT = 'registers/equipment.yaml';
+
 export interface ExpandedCase {
   readonly files: readonly { readonly path: string; readonly text: string }[];
   /** Line and column (from 1) of the first caret of each caret line. */
@@ -10,6 +12,7 @@ export interface ExpandedCase {
 
 export function expandCase(example: CheckCase): ExpandedCase {
   const texts: Record<string, string> = { ...FIXTURE_REGISTERS };
+  for (const [from, to] of example.equipment ?? []) texts[EQUIPMENT] = changed(texts[EQUIPMENT] as string, from, to);
   texts['procedures/FX-100.md'] = procedureText(example);
   for (const [path, text] of Object.entries(example.files ?? {})) texts[path] = path.endsWith('.md') ? numbered(text) : text;
   const carets: ExpandedCase['carets'][number][] = [];
@@ -24,7 +27,7 @@ function procedureText(example: CheckCase): string {
     else front.set((block.split(':')[0] ?? '').trim(), block);
   }
   const work = example.work === undefined ? '' : `## Work\n\n${example.work.trimEnd()}\n\n`;
-  const given = example.body?.replace('@SAFE\n', `${FIXTURE_SAFE}\n`).replace('@WORK\n', work);
+  const given = example.body?.replace('@SAFE\n', `${FIXTURE_SAFE}\n`).replace('@WORK\n', work).replace('@CLOSE\n', FIXTURE_CLOSE);
   let body = given ?? `${FIXTURE_SAFE}\n${work}${FIXTURE_CLOSE}`;
   for (const [from, to] of example.change ?? []) body = changed(body, from, to);
   return numbered(`---\n${[...front.values()].join('\n')}\n---\n\n${body.trimEnd()}\n`);

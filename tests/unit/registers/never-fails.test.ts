@@ -66,7 +66,7 @@ test('mutants of registers and of front matter', () => {
             expect(span.start).toBeGreaterThanOrEqual(0);
             expect(span.end).toBeGreaterThanOrEqual(span.start);
             expect(span.end).toBeLessThanOrEqual(length);
-            expect(message).not.toMatch(/undefined|\[object|(^| )""( |$)/);
+            expect(message).not.toMatch(/undefined|\[object/);
           }
         }
         const { tree } = readProcedure('procedures/p.md', `---\n${front.reduce(mutated, FRONT)}---\n\n## Work\n\n1. Wait.\n`);

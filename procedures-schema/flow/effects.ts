@@ -1,0 +1,576 @@
+/**
+ * What each kind of action does to the state, and the rules that are asked when it is done: H before hands-on, R before energy
+ * comes back. One function a kind. After a violation the bits are taken as right, so that one cause is one violation.
+ * Long because an effect a kind is one table; rules H and R are asked where the effect is.
+ */
+import type { Action, ActionKind, ThingUse } from '../reading/index.ts';
+import type { ActFacts } from './code.ts';
+import { longEnough, type SourceRow, secondsOf } from './machine.ts';
+import type { Rule } from './model.ts';
+import { held, isolated, locked, proved, relieved, safeButProof } from './safety.ts';
+import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State } from './state.ts';
+
+/** A rule broken here: `bits` are the places of the state that should have been otherwise. */
+export interface Breach {
+  readonly rule: Rule;
+  readonly thing: string;
+  readonly zone?: string;
+  readonly missing: readonly string[];
+  readonly bits: readonly number[];
+  readonly severity: 'error' | 'warning';
+}
+
+export interface Done {
+  readonly state: State;
+  readonly breaches: readonly Breach[];
+}
+
+/** Kinds of procedure facts an effect may need. */
+export interface Doing {
+  readonly action: Action;
+  readonly facts: ActFacts;
+  readonly liveTask: boolean;
+  readonly temporary: (tool: string) => boolean;
+  readonly toolKind: (tool: string) => string | undefined;
+  /** The part a replacement renews. */
+  readonly renews: (replacement: string) => string | undefined;
+  readonly quantityOf: (measurement: string) => string;
+}
+
+export function act(layout: Layout, before: State, doing: Doing): Done {
+  return new Effect(layout, before, doing).run();
+}
+
+const CONTACT: readonly ActionKind[] = [
+  'open',
+  'close',
+  'renew',
+  'loosen',
+  'tighten',
+  'adjust',
+  'clean',
+  'apply',
+  'move',
+  'handle',
+  'measure',
+  'sense',
+  'prove',
+  'put-in',
+  'take-out',
+];
+
+class Effect {
+  private readonly layout: Layout;
+  private readonly state: State;
+  private readonly doing: Doing;
+  private readonly breaches: Breach[] = [];
+  private readonly role: number;
+
+  constructor(layout: Layout, before: State, doing: Doing) {
+    this.layout = layout;
+    this.state = before.slice();
+    this.doing = doing;
+    const at = doing.action.role === undefined ? 0 : layout.roles.indexOf(doing.action.role) + 1;
+    this.role = 1 << Math.max(0, Math.min(at, 7));
+  }
+
+  run(): Done {
+    const { action } = this.doing;
+    if (action.contact && !action.outside && CONTACT.includes(action.kind)) this.handsOn();
+    this.effect();
+    return { state: this.state, breaches: this.breaches };
+  }
+
+  private breach(
+    rule: Rule,
+    thing: string,
+    missing: readonly string[],
+    bits: readonly number[],
+    zone?: string,
+    severity: Breach['severity'] = 'error',
+  ): void {
+    this.breaches.push({ rule, thing, missing, bits, severity, ...(zone === undefined || zone === '' ? {} : { zone }) });
+  }
+
+  private things(kind: string): readonly ThingUse[] {
+    return this.doing.action.things.filter((use) => use.thing.kind === kind);
+  }
+
+  // ---------------------------------------------------------------- rule H
+
+  private handsOn(): void {
+    const { action } = this.doing;
+    const dangers = new Map<SourceRow, string>();
+    for (const { thing } of action.things) {
+      const name = thing.kind === 'replacement' ? (this.doing.renews(thing.name) ?? thing.name) : thing.name;
+      const kind = thing.kind === 'replacement' ? 'part' : thing.kind;
+      const danger = thing.kind === 'measurement' ? undefined : this.layout.table.dangerTo(kind, name);
+      for (const row of danger?.sources ?? []) if (!dangers.has(row)) dangers.set(row, danger?.zone ?? '');
+      if (thing.kind === 'measurement') for (const { row, zone } of this.exposed()) if (!dangers.has(row)) dangers.set(row, zone);
+    }
+    if (dangers.size === 0) return;
+    for (const [row, zone] of dangers) this.askSafe(row, zone);
+    this.state[this.layout.people] = 0;
+    this.state[this.layout.tools] = 0;
+    for (const [row] of dangers) this.wearProof(row);
+  }
+
+  /** Zones with a cover off: where a hand goes that measures something whose place is not named. */
+  private exposed(): { row: SourceRow; zone: string }[] {
+    const { table } = this.layout;
+    return table.machine.zones
+      .filter((zone) => zone.behind.some((cover) => this.state[this.layout.cover + (table.covers.get(cover) ?? 255)] === COVER.open))
+      .flatMap((zone) => zone.endangeredBy.flatMap((name) => table.sourceOf.get(name) ?? []).map((row) => ({ row, zone: zone.name })));
+  }
+
+  private askSafe(row: SourceRow, zone: string): void {
+    const { layout, state, doing } = this;
+    const { source } = row;
+    const { action } = doing;
+    const names = (points: readonly number[]): string[] => points.map((point) => layout.table.pointNames[point] as string);
+    if (doing.liveTask && (action.kind === 'measure' || action.kind === 'prove' || action.kind === 'sense')) return;
+    const pointBits = row.isolate.map((point) => layout.point + point);
+    if (!isolated(layout, state, row)) {
+      const open = row.isolate.filter((point) => state[layout.point + point] !== POINT.safe);
+      this.breach('H-isolated', source.name, names(open), pointBits, zone);
+      this.makeSafe(row);
+      return;
+    }
+    if (!locked(layout, state, row, this.role)) {
+      const open = row.isolate.filter(
+        (point) => layout.table.machine.points[point]?.lockable && ((state[layout.lock + point] ?? 0) & this.role) === 0,
+      );
+      this.breach(
+        'H-locked',
+        source.name,
+        names(open),
+        row.isolate.map((point) => layout.lock + point),
+        zone,
+      );
+      this.makeSafe(row);
+      return;
+    }
+    if (!relieved(layout, state, row)) {
+      const ways = [...names(row.relieve), ...names(row.restrain)];
+      const missing = ways.length > 0 ? [ways.join(' or ')] : [`a wait of ${source.settles ?? 'its time'}`];
+      this.breach(
+        'H-relieved',
+        source.name,
+        missing,
+        [layout.stored + row.index, ...[...row.relieve, ...row.restrain].map((point) => layout.point + point)],
+        zone,
+      );
+      this.makeSafe(row);
+      return;
+    }
+    if (proved(layout, state, row) || action.kind === 'prove') return;
+    // The opening through which a meter gets at it is judged at the next other hands-on.
+    if (row.meterOnly && action.kind === 'open' && this.things('cover').length > 0) return;
+    const proof = state[layout.proof + row.index];
+    const rule =
+      proof === PROOF.early ? 'proof-early' : proof === PROOF.used ? 'proof-used' : proof === PROOF.empty ? 'proof-empty' : 'H-proved';
+    this.breach(rule, source.name, waysToProve(row), [layout.proof + row.index], zone);
+    this.makeSafe(row);
+  }
+
+  private makeSafe(row: SourceRow): void {
+    const { layout, state } = this;
+    for (const point of row.isolate) {
+      state[layout.point + point] = POINT.safe;
+      state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
+    }
+    state[layout.stored + row.index] = STORED.gone;
+    state[layout.proof + row.index] = PROOF.good;
+  }
+
+  /** A source that can come back: the first hands-on or pause uses its proof up. semantics.md 7. */
+  private wearProof(row: SourceRow): void {
+    const at = this.layout.proof + row.index;
+    if (row.source.canComeBack && this.state[at] === PROOF.good && !held(this.layout, this.state, row)) this.state[at] = PROOF.used;
+  }
+
+  // ---------------------------------------------------------------- effects
+
+  private effect(): void {
+    const { layout, state } = this;
+    const { action } = this.doing;
+    switch (action.kind) {
+      case 'isolate':
+      case 'restrain':
+        for (const point of this.points()) state[layout.point + point] = POINT.safe;
+        this.settle();
+        return;
+      case 'relieve':
+        for (const point of this.points()) state[layout.point + point] = POINT.safe;
+        for (const { thing } of this.things('source')) {
+          const row = layout.table.sourceOf.get(thing.name);
+          if (row && isolated(layout, state, row)) state[layout.stored + row.index] = STORED.gone;
+        }
+        this.settle();
+        if (action.until !== undefined) this.readGauges(action.until.text);
+        return;
+      case 'restore':
+        return this.restore();
+      case 'unrelieve':
+        for (const point of this.points()) {
+          state[layout.point + point] = POINT.off;
+          for (const row of layout.table.sources) {
+            if (!row.relieve.includes(point)) continue;
+            if (!isolated(layout, state, row)) state[layout.stored + row.index] = STORED.charged;
+            if (row.source.canComeBack) state[layout.proof + row.index] = PROOF.none;
+          }
+        }
+        return;
+      case 'release':
+        return this.release();
+      case 'lock':
+        for (const point of this.points()) state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
+        state[layout.told] = 0;
+        return;
+      case 'unlock':
+        for (const point of this.points()) {
+          state[layout.lock + point] = (state[layout.lock + point] ?? 0) & ~this.role;
+          for (const row of layout.table.sources) if (row.isolate.includes(point)) state[layout.proof + row.index] = PROOF.none;
+        }
+        return;
+      case 'try-out':
+        return this.tryOut();
+      case 'prove':
+      case 'observe':
+      case 'measure':
+      case 'sense':
+        this.readProof();
+        this.returnTest();
+        this.measured();
+        return;
+      case 'control':
+        for (const { thing } of this.things('control')) {
+          const control = layout.table.machine.controls[layout.table.controls.get(thing.name) ?? -1];
+          const at = layout.table.controls.get(thing.name);
+          if (!control?.maintained || at === undefined) continue;
+          const off =
+            action.position !== undefined &&
+            (action.position === control.off || ['off', '0', 'neutral', 'stop'].includes(action.position.toLowerCase()));
+          state[layout.control + at] = off ? 0 : 1;
+        }
+        return;
+      case 'start':
+      case 'test-run':
+        this.askBeforeLive(undefined, action.kind === 'test-run');
+        if (action.kind === 'test-run') this.returnTest();
+        return;
+      case 'open':
+        return this.open();
+      case 'close':
+        return this.close();
+      case 'renew':
+        for (const { thing } of [...this.things('part'), ...this.things('fastener')]) {
+          this.set(thing.kind === 'part' ? 'part' : 'fastener', thing.name, thing.kind === 'part' ? PART.done : FASTENER.done);
+          this.disturbed(thing.name);
+        }
+        return;
+      case 'loosen':
+        for (const { thing } of this.things('fastener')) {
+          this.set('fastener', thing.name, FASTENER.loose);
+          this.disturbed(thing.name);
+        }
+        for (const { thing } of this.things('part')) this.disturbed(thing.name);
+        return;
+      case 'tighten':
+        return this.tighten();
+      case 'put-in':
+        for (const { thing } of this.things('tool')) this.temporary(thing.name, 1);
+        return;
+      case 'take-out':
+        for (const { thing } of this.things('tool')) this.temporary(thing.name, 0);
+        return;
+      case 'tell':
+        state[layout.told] = 1;
+        return;
+      case 'clear-people':
+        state[layout.people] = 1;
+        return;
+      case 'take-tools':
+        state[layout.tools] = 1;
+        return;
+      case 'wait':
+        return this.wait();
+      default:
+        return;
+    }
+  }
+
+  private points(): number[] {
+    return this.things('point').flatMap((use) => this.layout.table.points.get(use.thing.name) ?? []);
+  }
+
+  /** Relief that is open once the supply is cut empties the source for good. */
+  private settle(): void {
+    const { layout, state } = this;
+    for (const row of layout.table.sources)
+      if (
+        row.relieve.length > 0 &&
+        isolated(layout, state, row) &&
+        row.relieve.every((point) => state[layout.point + point] === POINT.safe)
+      )
+        state[layout.stored + row.index] = STORED.gone;
+  }
+
+  private restore(): void {
+    const { layout, state } = this;
+    const points = this.points();
+    const live = layout.table.sources.filter((row) => row.isolate.some((point) => points.includes(point)) && isolated(layout, state, row));
+    for (const row of live) this.askBeforeLive(row, false);
+    for (const point of points) state[layout.point + point] = POINT.off;
+    for (const row of live) {
+      state[layout.stored + row.index] = STORED.charged;
+      state[layout.proof + row.index] = PROOF.none;
+    }
+  }
+
+  private release(): void {
+    const { layout, state } = this;
+    const points = this.points();
+    for (const row of layout.table.sources) {
+      if (!row.restrain.some((point) => points.includes(point))) continue;
+      if (held(layout, state, row)) this.askBeforeLive(row, false);
+      state[layout.proof + row.index] = PROOF.none;
+    }
+    for (const point of points) state[layout.point + point] = POINT.off;
+  }
+
+  /** Rule R. Without a row: the machine is started. */
+  private askBeforeLive(row: SourceRow | undefined, test: boolean): void {
+    const { layout, state } = this;
+    const { facts } = this.doing;
+    const thing = row?.source.name ?? 'the machine';
+    if (state[layout.people] === 0) {
+      this.breach('R-people', thing, [], [layout.people]);
+      state[layout.people] = 1;
+    }
+    if (state[layout.tools] === 0) {
+      this.breach('R-tools', thing, [], [layout.tools]);
+      state[layout.tools] = 1;
+    }
+    for (const [index, name] of layout.temporaries.entries()) {
+      if (state[layout.temporary + index] !== 1 || facts.testAhead || test) continue;
+      this.breach('R-temporary', name, [name], [layout.temporary + index]);
+      state[layout.temporary + index] = 0;
+    }
+    const on = layout.table.machine.controls.flatMap((control, index) =>
+      control.maintained &&
+      state[layout.control + index] === 1 &&
+      (!row || control.starts.length === 0 || control.starts.includes(row.source.name))
+        ? [index]
+        : [],
+    );
+    if (row && on.length > 0) {
+      this.breach(
+        'R-controls',
+        thing,
+        on.map((index) => layout.table.controlNames[index] as string),
+        on.map((index) => layout.control + index),
+      );
+      for (const index of on) state[layout.control + index] = 0;
+    }
+    if (!row && state[layout.told] === 0) {
+      this.breach('R-told', thing, [], [layout.told], undefined, 'warning');
+      state[layout.told] = 1;
+    }
+    const covers = (row ? layout.table.coversOver(row) : layout.table.machine.covers.map((_, index) => index)).filter(
+      (index) => state[layout.cover + index] === COVER.open && !layout.table.machine.covers[index]?.openLive,
+    );
+    const guarded = (facts.testAhead || test) && facts.standClear;
+    // The cover is what is wrong, whichever source comes back first; it is still owed at the end.
+    if (!guarded)
+      for (const index of covers) this.breach('R-covers', layout.table.coverNames[index] as string, [thing], [layout.cover + index]);
+  }
+
+  private tryOut(): void {
+    const { layout, state } = this;
+    const names = new Set(this.things('control').map((use) => use.thing.name));
+    const interlocked = layout.table.machine.covers.some((cover, index) => cover.interlocked && state[layout.cover + index] === COVER.open);
+    for (const row of layout.table.sources) {
+      if (!row.source.tryOut.some((name) => names.has(name))) continue;
+      const value = !safeButProof(layout, state, row) ? PROOF.early : interlocked ? PROOF.empty : PROOF.good;
+      this.prove(row, value);
+    }
+  }
+
+  private prove(row: SourceRow, value: number): void {
+    const at = this.layout.proof + row.index;
+    // A good proof is not undone by a second, weaker one.
+    if (this.state[at] === PROOF.good && value !== PROOF.good && value !== PROOF.watched) return;
+    this.state[at] = value;
+  }
+
+  private readProof(): void {
+    const { action, facts } = this.doing;
+    const { layout, state } = this;
+    const gauges = new Set(action.things.filter((use) => use.thing.kind === 'gauge').map((use) => use.thing.name));
+    const kinds = new Set(action.with.map((use) => this.doing.toolKind(use.thing.name)));
+    const named = new Set(this.things('source').map((use) => use.thing.name));
+    const watched = action.manner === 'in view' || /\bkeep\b.*\bin (?:view|sight)\b|\bwatch\b.*\bwhile\b/i.test(facts.words);
+    for (const row of layout.table.sources) {
+      const byGauge = row.source.shownBy.some((name) => gauges.has(name));
+      const byMeter = row.source.provedWith.some((kind) => kinds.has(kind)) && (named.size === 0 || named.has(row.source.name));
+      if (!byGauge && !byMeter) continue;
+      this.prove(row, !safeButProof(layout, state, row) ? PROOF.early : watched ? PROOF.watched : PROOF.good);
+    }
+  }
+
+  /** "until the gauge shows 0 bar": the gauge was read. */
+  private readGauges(words: string): void {
+    const { layout, state } = this;
+    const lower = words.toLowerCase();
+    for (const row of layout.table.sources)
+      if (row.source.shownBy.some((name) => lower.includes(name.toLowerCase())) && safeButProof(layout, state, row))
+        this.prove(row, PROOF.good);
+  }
+
+  private measured(): void {
+    const { layout, state } = this;
+    for (const { thing } of this.things('measurement')) {
+      const at = layout.outcomes.indexOf(thing.name);
+      if (at >= 0) state[layout.outcome + at] = ALL_OUTCOMES;
+    }
+  }
+
+  private returnTest(): void {
+    const { layout, state } = this;
+    const { action, facts } = this.doing;
+    const said =
+      `${facts.words} ${action.things.map((use) => `${use.thing.name} ${use.thing.kind === 'measurement' ? this.doing.quantityOf(use.thing.name) : ''}`).join(' ')}`.toLowerCase();
+    for (const [index, name] of layout.tests.entries()) {
+      const test = layout.table.returnTests.get(name) ?? '';
+      const word = test.toLowerCase().replace(/\s+test$/, '');
+      if (said.includes(word)) state[layout.test + index] = 0;
+    }
+  }
+
+  private disturbed(name: string): void {
+    const at = this.layout.tests.indexOf(name);
+    if (at >= 0) this.state[this.layout.test + at] = 1;
+  }
+
+  private set(kind: 'cover' | 'part' | 'fastener', name: string, value: number): void {
+    const { layout } = this;
+    const at = layout.table[kind === 'cover' ? 'covers' : kind === 'part' ? 'parts' : 'fasteners'].get(name);
+    if (at !== undefined) this.state[layout[kind] + at] = value;
+  }
+
+  private get(kind: 'cover' | 'part' | 'fastener', name: string): number | undefined {
+    const { layout } = this;
+    const at = layout.table[kind === 'cover' ? 'covers' : kind === 'part' ? 'parts' : 'fasteners'].get(name);
+    return at === undefined ? undefined : this.state[layout[kind] + at];
+  }
+
+  private open(): void {
+    for (const { thing } of this.things('cover')) {
+      this.set('cover', thing.name, COVER.open);
+      this.disturbed(thing.name);
+      this.looseOf(thing.name);
+    }
+    for (const { thing } of this.things('part')) {
+      this.set('part', thing.name, PART.out);
+      this.disturbed(thing.name);
+      this.looseOf(thing.name);
+    }
+    for (const { thing } of this.things('fastener')) {
+      this.set('fastener', thing.name, FASTENER.loose);
+      this.disturbed(thing.name);
+    }
+  }
+
+  /** Taking a thing off undoes its fasteners; those without a torque travel with it. */
+  private looseOf(name: string): void {
+    const { layout, state } = this;
+    for (const index of layout.table.fastenersOf(name))
+      if (layout.table.machine.fasteners[index]?.torque !== undefined && state[layout.fastener + index] !== FASTENER.loose)
+        state[layout.fastener + index] = FASTENER.loose;
+  }
+
+  private close(): void {
+    const { layout, state } = this;
+    for (const { thing } of this.doing.action.things) {
+      const name = thing.kind === 'replacement' ? (this.doing.renews(thing.name) ?? thing.name) : thing.name;
+      const kind = thing.kind === 'replacement' ? 'part' : thing.kind;
+      if (kind === 'cover' || kind === 'part') {
+        const before = this.get(kind, name);
+        if (before === undefined) continue;
+        if (
+          this.doing.action.when.length === 0 &&
+          before !== COVER.open &&
+          before !== COVER.given &&
+          thing.kind !== 'replacement' &&
+          !(kind === 'part' && this.anyLoose(name))
+        )
+          this.breach(
+            'close-unopened',
+            name,
+            [],
+            [layout[kind] + (layout.table[kind === 'cover' ? 'covers' : 'parts'].get(name) ?? 0)],
+            undefined,
+            'warning',
+          );
+        this.set(kind, name, COVER.done);
+        // Screws without a torque are put in with the thing they belong to.
+        for (const index of layout.table.fastenersOf(name))
+          if (layout.table.machine.fasteners[index]?.torque === undefined) state[layout.fastener + index] = FASTENER.done;
+      } else if (kind === 'fastener') {
+        const at = layout.table.fasteners.get(name);
+        if (at === undefined) continue;
+        const torque = layout.table.machine.fasteners[at]?.torque !== undefined;
+        state[layout.fastener + at] = torque ? FASTENER.hand : FASTENER.done;
+      }
+    }
+  }
+
+  private anyLoose(name: string): boolean {
+    return this.layout.table.fastenersOf(name).some((index) => this.state[this.layout.fastener + index] === FASTENER.loose);
+  }
+
+  private tighten(): void {
+    const { layout, state } = this;
+    const { action } = this.doing;
+    for (const { thing } of this.things('fastener')) {
+      const at = layout.table.fasteners.get(thing.name);
+      if (at === undefined) continue;
+      const fastener = layout.table.machine.fasteners[at];
+      const before = state[layout.fastener + at];
+      const of = fastener?.of;
+      const opened = of !== undefined && [this.get('cover', of), this.get('part', of)].some((value) => value !== undefined && value !== 0);
+      if (before === FASTENER.found && !opened && action.when.length === 0)
+        this.breach('close-unopened', thing.name, [], [layout.fastener + at], undefined, 'warning');
+      state[layout.fastener + at] = action.stage === 'hand' || action.stage === 'first' ? FASTENER.hand : FASTENER.done;
+    }
+  }
+
+  private temporary(tool: string, value: number): void {
+    const at = this.layout.temporaries.indexOf(tool);
+    if (at >= 0 && this.doing.temporary(tool)) this.state[this.layout.temporary + at] = value;
+  }
+
+  private wait(): void {
+    const { layout, state } = this;
+    const { action } = this.doing;
+    const waited = action.amounts.map((amount) => secondsOf(amount.text)).find((seconds) => seconds !== undefined);
+    for (const row of layout.table.sources) {
+      if (row.settles && isolated(layout, state, row) && ((waited && longEnough(waited, row.settles)) || (!waited && action.until)))
+        state[layout.stored + row.index] = STORED.gone;
+      this.wearProof(row);
+    }
+  }
+}
+
+/** Under, within, over, pass, fail: every outcome possible. */
+export const ALL_OUTCOMES = 31;
+
+function waysToProve({ source }: SourceRow): string[] {
+  const ways = [
+    ...source.tryOut.map((name) => `trying the ${name}`),
+    ...source.shownBy.map((name) => `reading the ${name}`),
+    ...source.provedWith.map((kind) => `measuring with a ${kind}`),
+  ];
+  return [ways.join(' or ')];
+}

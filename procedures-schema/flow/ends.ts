@@ -1,0 +1,55 @@
+/** Rule E: what must be closed, out, tight, off and tested at an end, and whether the end is the one that was said. */
+import type { EndKind } from './code.ts';
+import type { Breach } from './effects.ts';
+import { isolated, locked } from './safety.ts';
+import { COVER, FASTENER, type Layout, PART, POINT, type State } from './state.ts';
+
+export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: string): readonly Breach[] {
+  const out: Breach[] = [];
+  const breach = (
+    rule: Breach['rule'],
+    thing: string,
+    bit: number,
+    missing: readonly string[] = [],
+    severity: Breach['severity'] = 'error',
+  ): void => {
+    out.push({ rule, thing, missing, bits: [bit], severity });
+  };
+  const { table } = layout;
+  if (end === 'stop and call') return out;
+  const lockedOut = end === 'out of service' || endsWith === 'opened and locked out' || endsWith === 'out of service';
+  if (lockedOut) {
+    for (const row of table.sources)
+      if (row.isolate.length > 0 && !(isolated(layout, state, row) && locked(layout, state, row, 255)))
+        breach('ends-with', row.source.name, layout.point + (row.isolate[0] as number), [
+          `the ${row.source.name} is not isolated and locked`,
+        ]);
+    return out;
+  }
+  // A hand-over passes the debt on by name; the visit asks for it.
+  if (end === 'hand-over') return out;
+  for (const [index, name] of table.coverNames.entries())
+    if (state[layout.cover + index] === COVER.open) breach('E-cover', name, layout.cover + index);
+  for (const [index, name] of table.partNames.entries())
+    if (state[layout.part + index] === PART.out) breach('E-part', name, layout.part + index);
+  for (const [index, name] of table.fastenerNames.entries()) {
+    const value = state[layout.fastener + index];
+    const of = table.machine.fasteners[index]?.of;
+    // What is still off is told once, by the cover or part it belongs to.
+    const off =
+      of !== undefined &&
+      ((table.covers.has(of) && state[layout.cover + (table.covers.get(of) as number)] === COVER.open) ||
+        (table.parts.has(of) && state[layout.part + (table.parts.get(of) as number)] === PART.out));
+    if ((value === FASTENER.loose || value === FASTENER.hand) && !off) breach('E-fastener', name, layout.fastener + index);
+  }
+  for (const [index, name] of layout.temporaries.entries())
+    if (state[layout.temporary + index] === 1) breach('E-temporary', name, layout.temporary + index);
+  for (const [index, name] of table.pointNames.entries()) {
+    if ((state[layout.lock + index] ?? 0) !== 0) breach('E-lock', name, layout.lock + index, [], 'warning');
+    if (state[layout.point + index] === POINT.safe) breach('E-point', name, layout.point + index);
+  }
+  for (const [index, name] of layout.tests.entries())
+    if (state[layout.test + index] === 1) breach('E-return-test', name, layout.test + index, [table.returnTests.get(name) as string]);
+  if (state[layout.told] === 0) breach('E-told', 'people', layout.told, [], 'warning');
+  return out;
+}

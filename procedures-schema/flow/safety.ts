@@ -1,0 +1,41 @@
+/** Safe(source) and its parts, from the state alone: isolated, locked, relieved or held, proved. semantics.md 5. */
+
+import type { SourceRow } from './machine.ts';
+import { type Layout, POINT, PROOF, STORED, type State } from './state.ts';
+
+export function isolated(layout: Layout, state: State, row: SourceRow): boolean {
+  return row.isolate.every((point) => state[layout.point + point] === POINT.safe);
+}
+
+/** Every lockable isolating point has a lock of the role, or the plug is in the worker's keeping. */
+export function locked(layout: Layout, state: State, row: SourceRow, role: number): boolean {
+  return row.isolate.every((point) => {
+    const own = layout.table.machine.points[point];
+    if (!own?.lockable || own.plug) return true;
+    return ((state[layout.lock + point] ?? 0) & role) !== 0;
+  });
+}
+
+export function relieved(layout: Layout, state: State, row: SourceRow): boolean {
+  if (!row.source.stored) return true;
+  if (state[layout.stored + row.index] === STORED.gone) return true;
+  const all = (points: readonly number[]): boolean =>
+    points.length > 0 && points.every((point) => state[layout.point + point] === POINT.safe);
+  return all(row.relieve) || all(row.restrain);
+}
+
+/** Held by pins or blocks: then it cannot come back. */
+export function held(layout: Layout, state: State, row: SourceRow): boolean {
+  return row.restrain.length > 0 && row.restrain.every((point) => state[layout.point + point] === POINT.safe);
+}
+
+export function proved(layout: Layout, state: State, row: SourceRow): boolean {
+  if (!row.provable) return true;
+  const proof = state[layout.proof + row.index];
+  return proof === PROOF.good || proof === PROOF.watched;
+}
+
+/** All of Safe but the proof, by anybody's lock. */
+export function safeButProof(layout: Layout, state: State, row: SourceRow): boolean {
+  return isolated(layout, state, row) && locked(layout, state, row, 255) && relieved(layout, state, row);
+}

@@ -1,0 +1,234 @@
+/**
+ * Walks every way through the instructions on one machine, shortest first, each (instruction, state) once, up to a counted bound.
+ * Yields breaches with the walk that leads there. Knows no rule: effects and ends ask those.
+ */
+import type { Variant } from '../registers/index.ts';
+import type { Instruction, Program } from './code.ts';
+import { waysOf } from './decide.ts';
+import { act, type Breach, type Doing } from './effects.ts';
+import { askAtEnd } from './ends.ts';
+import type { FlowPlace, Rule, WalkPoint } from './model.ts';
+import { isolated, locked } from './safety.ts';
+import { keyOf, type Layout, type State } from './state.ts';
+
+export const BOUND = 200_000;
+
+export interface Found {
+  readonly breach: Breach;
+  readonly at: FlowPlace;
+  readonly cause: FlowPlace | undefined;
+  readonly walk: readonly WalkPoint[];
+  readonly length: number;
+}
+
+export interface Solved {
+  readonly found: readonly Found[];
+  readonly states: number;
+  readonly transitions: number;
+  readonly bounded: boolean;
+  /** Instructions some walk reached. */
+  readonly reached: ReadonlySet<number>;
+}
+
+interface Visit {
+  readonly node: number;
+  readonly state: State;
+  readonly from: Visit | undefined;
+  /** The answer given at a branch, for the walk. */
+  readonly note: string | undefined;
+  readonly steps: number;
+}
+
+export interface SolveInput {
+  readonly program: Program;
+  readonly layout: Layout;
+  readonly start: State;
+  readonly variant: Variant;
+  readonly doingOf: (instruction: Extract<Instruction, { op: 'act' }>) => Doing;
+  readonly possible: (subject: string) => number;
+  /** Bits nobody reads any more after an instruction, set to zero so that states meet again. */
+  readonly forget: (node: number, state: State) => State;
+}
+
+export function solve(input: SolveInput): Solved {
+  const { program, layout } = input;
+  const seen = new Set<string>();
+  const found: Found[] = [];
+  const reached = new Set<number>();
+  const edges = new Map<number, Set<number>>();
+  const ends = new Set<number>();
+  let transitions = 0;
+  let bounded = false;
+  let level: Visit[] = [];
+  let next: Visit[] = [];
+
+  const go = (visit: Visit, node: number, state: State, note?: string, step = false): void => {
+    transitions += 1;
+    const back = edges.get(node) ?? new Set<number>();
+    back.add(visit.node);
+    edges.set(node, back);
+    const after = input.forget(node, state);
+    const key = keyOf(node, after);
+    if (seen.has(key)) return;
+    if (seen.size >= BOUND) {
+      bounded = true;
+      return;
+    }
+    seen.add(key);
+    (step ? next : level).push({ node, state: after, from: visit, note, steps: visit.steps + (step ? 1 : 0) });
+  };
+  const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
+    found.push({ breach, at, cause: causeOf(visit, breach, program), walk: walkOf(visit, program), length: visit.steps });
+  };
+
+  level.push({ node: program.entry, state: input.start, from: undefined, note: undefined, steps: 0 });
+  seen.add(keyOf(program.entry, input.start));
+  while (level.length > 0) {
+    // The level grows while it is walked: instructions that are no step cost nothing.
+    for (let index = 0; index < level.length; index += 1) {
+      const visit = level[index] as Visit;
+      const instruction = program.code[visit.node];
+      if (!instruction) continue;
+      reached.add(visit.node);
+      const { state } = visit;
+      switch (instruction.op) {
+        case 'step':
+          go(visit, instruction.next, state, undefined, true);
+          break;
+        case 'jump':
+          go(visit, instruction.next, state);
+          break;
+        case 'act': {
+          const done = act(layout, state, input.doingOf(instruction));
+          for (const breach of done.breaches) report(visit, breach, instruction.place);
+          go(visit, instruction.next, done.state);
+          break;
+        }
+        case 'branch': {
+          const ways = waysOf(instruction.condition, layout, state, input.variant, input.possible);
+          if (ways === 'unmeasured') {
+            const subject = instruction.condition.kind === 'outcome' ? (instruction.condition.subject ?? '') : '';
+            report(visit, { rule: 'outcome-unread', thing: subject, missing: [subject], bits: [], severity: 'error' }, instruction.place);
+            go(visit, instruction.yes, state, instruction.note);
+            go(visit, instruction.no, state, `not: ${instruction.note}`);
+            break;
+          }
+          for (const way of ways)
+            go(visit, way.holds ? instruction.yes : instruction.no, way.state, way.holds ? instruction.note : `not: ${instruction.note}`);
+          break;
+        }
+        case 'open': {
+          const at = layout.outcomes.indexOf(instruction.subject);
+          const left = at < 0 ? 0 : (state[layout.outcome + at] ?? 0) & input.possible(instruction.subject);
+          if (left !== 0)
+            report(
+              visit,
+              { rule: 'outcome-open', thing: instruction.subject, missing: outcomeWords(left), bits: [], severity: 'error' },
+              instruction.place,
+            );
+          go(visit, instruction.next, state);
+          break;
+        }
+        case 'enter': {
+          if (instruction.startsWith === 'opened and locked out')
+            for (const row of layout.table.sources)
+              if (row.isolate.length > 0 && !(isolated(layout, state, row) && locked(layout, state, row, 255))) {
+                report(
+                  visit,
+                  {
+                    rule: 'starts-with',
+                    thing: instruction.number,
+                    missing: [`the ${row.source.name} is not isolated and locked`],
+                    bits: [],
+                    severity: 'error',
+                  },
+                  instruction.place,
+                );
+                break;
+              }
+          go(visit, instruction.next, state);
+          break;
+        }
+        case 'violation':
+          report(
+            visit,
+            { rule: instruction.rule as Rule, thing: instruction.thing, missing: instruction.missing, bits: [], severity: 'error' },
+            instruction.place,
+          );
+          go(visit, instruction.next, state);
+          break;
+        case 'end':
+          ends.add(visit.node);
+          for (const breach of askAtEnd(layout, state, instruction.end, instruction.endsWith)) report(visit, breach, instruction.place);
+          break;
+      }
+    }
+    level = next;
+    next = [];
+  }
+  if (!bounded) found.push(...deadEnds(program, reached, edges, ends));
+  return { found, states: seen.size, transitions, bounded, reached };
+}
+
+/** Rule 18: instructions reached from which no reached end can be reached. One violation for the first of them. */
+function deadEnds(
+  program: Program,
+  reached: ReadonlySet<number>,
+  edges: ReadonlyMap<number, ReadonlySet<number>>,
+  ends: ReadonlySet<number>,
+): Found[] {
+  const out = new Set<number>(ends);
+  const queue = [...ends];
+  for (let node = queue.pop(); node !== undefined; node = queue.pop())
+    for (const before of edges.get(node) ?? [])
+      if (!out.has(before)) {
+        out.add(before);
+        queue.push(before);
+      }
+  const lost = [...reached].filter((node) => !out.has(node)).sort((a, b) => a - b)[0];
+  const instruction = lost === undefined ? undefined : program.code[lost];
+  if (!instruction) return [];
+  return [
+    {
+      breach: { rule: 'no-way-out', thing: instruction.place.step?.fullLabel ?? '', missing: [], bits: [], severity: 'error' },
+      at: instruction.place,
+      cause: undefined,
+      walk: [],
+      length: 0,
+    },
+  ];
+}
+
+/** The last instruction on the walk after which one of the breach's bits changed; undefined: so from the start. */
+function causeOf(visit: Visit, breach: Breach, program: Program): FlowPlace | undefined {
+  if (breach.bits.length === 0) return undefined;
+  for (let at: Visit | undefined = visit; at?.from; at = at.from) {
+    const before = at.from;
+    const { state } = at;
+    if (breach.bits.some((bit) => before.state[bit] !== state[bit])) return program.code[before.node]?.place;
+  }
+  return undefined;
+}
+
+function walkOf(visit: Visit, program: Program): WalkPoint[] {
+  const points: WalkPoint[] = [];
+  let notes: string[] = [];
+  for (let at: Visit | undefined = visit; at; at = at.from) {
+    const instruction = program.code[at.node];
+    if (at.note !== undefined) notes.unshift(at.note);
+    if (instruction?.op !== 'step') continue;
+    points.unshift({ place: instruction.place, ...(notes.length > 0 ? { note: notes.join('; ') } : {}) });
+    notes = [];
+  }
+  return points;
+}
+
+function outcomeWords(bits: number): string[] {
+  return [
+    [1, 'under the limit'],
+    [2, 'within the limits'],
+    [4, 'over the limit'],
+    [8, 'pass'],
+    [16, 'fail'],
+  ].flatMap(([bit, words]) => ((bits & (bit as number)) !== 0 ? [words as string] : []));
+}

@@ -18,9 +18,11 @@ export function registeredName(facts: ProcedureFacts, kind: ThingKind, name: str
 }
 
 export function inventoryOf(facts: ProcedureFacts, kind: 'tool' | 'consumable' | 'replacement'): Inventory {
-  const listed = { tool: facts.head.tools, consumable: facts.head.consumables, replacement: facts.head.parts }[kind].filter(
-    (entry) => entry.name !== 'none',
-  );
+  const listed = {
+    tool: [...facts.head.tools, ...facts.head.protection],
+    consumable: facts.head.consumables,
+    replacement: facts.head.parts,
+  }[kind].filter((entry) => entry.name !== 'none');
   const used = new Map<string, Span>();
   const add = (name: string, span: Span): void => {
     if (!used.has(name)) used.set(name, span);

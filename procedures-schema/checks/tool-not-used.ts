@@ -15,8 +15,10 @@ export const toolNotUsed: ProcedureCheck = {
   ],
   *run(facts) {
     const { listed, used } = inventoryOf(facts, 'tool');
+    // Protective equipment is worn, whether a step says so or not.
+    const worn = new Set(facts.head.protection.map(({ name }) => name));
     for (const { name, span } of listed)
-      if (!used.has(registeredName(facts, 'tool', name)))
+      if (!worn.has(name) && !used.has(registeredName(facts, 'tool', name)))
         yield {
           file: facts.file,
           span,

@@ -242,8 +242,6 @@ class Unit {
         return this.end('hand-over', place);
       case 'stop-and-call':
         return this.end('stop and call', place);
-      case 'out-of-service':
-        return this.end('out of service', place);
       case 'end':
         return this.end('normal', place);
       case 'refer':
@@ -265,7 +263,7 @@ class Unit {
     const test = ahead[0];
     const between = test ? section.slice(Math.max(0, from), section.indexOf(test) + 1) : [];
     const standClear = [step, ...between].some((one) => one.notices.some((notice) => notice.standClear));
-    return { words: sentence.text, standClear, testAhead: test !== undefined };
+    return { words: `${step.at.section.title}: ${sentence.text}`, standClear, testAhead: test !== undefined };
   }
 
   private goTo(action: Action, place: FlowPlace, step: ReadStep): void {
@@ -290,7 +288,9 @@ class Unit {
     if (!action.target) return;
     const resolved = this.read.resolve(action.target, step.at);
     const from = resolved.kind === 'range' ? resolved.from : resolved.kind === 'step' ? resolved.step : undefined;
-    const to = resolved.kind === 'range' ? resolved.to : from;
+    // "Repeat from step 4": from there to the step before this one.
+    const before = action.manner === 'from' ? this.stepBefore(step) : undefined;
+    const to = resolved.kind === 'range' ? resolved.to : from && before && before.order >= from.order ? before : from;
     const steps =
       from && to
         ? this.rangeOf(from, to)
@@ -332,6 +332,12 @@ class Unit {
     const raw = this.code[at] as Raw;
     this.open = [(target) => (raw.no = target)];
     return (target) => (raw.yes = target);
+  }
+
+  private stepBefore(step: ReadStep): LabelledStep | undefined {
+    const section = this.topSteps(step.at.section);
+    const at = section.findIndex((one) => one === step || contains(one, step));
+    return section[at - 1]?.at;
   }
 
   private callsMeasure(step: ReadStep, subject: string, depth = 0): boolean {

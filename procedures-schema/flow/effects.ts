@@ -163,7 +163,9 @@ class Effect {
       this.makeSafe(row);
       return;
     }
-    if (proved(layout, state, row) || action.kind === 'prove') return;
+    // Measuring with the meter that proves it is the proof.
+    const meter = action.with.some((use) => row.source.provedWith.includes(this.doing.toolKind(use.thing.name) ?? ''));
+    if (proved(layout, state, row) || action.kind === 'prove' || (action.kind === 'measure' && meter)) return;
     // The opening through which a meter gets at it is judged at the next other hands-on.
     if (row.meterOnly && action.kind === 'open' && this.things('cover').length > 0) return;
     const proof = state[layout.proof + row.index];
@@ -286,6 +288,9 @@ class Effect {
         return;
       case 'tell':
         state[layout.told] = 1;
+        return;
+      case 'out-of-service':
+        state[layout.declared] = 1;
         return;
       case 'clear-people':
         state[layout.people] = 1;

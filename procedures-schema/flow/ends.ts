@@ -16,8 +16,9 @@ export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: s
     out.push({ rule, thing, missing, bits: [bit], severity });
   };
   const { table } = layout;
-  if (end === 'stop and call') return out;
-  const lockedOut = end === 'out of service' || endsWith === 'opened and locked out' || endsWith === 'out of service';
+  const declared = state[layout.declared] === 1;
+  if (end === 'stop and call' && !declared) return out;
+  const lockedOut = declared || end === 'out of service' || endsWith === 'opened and locked out' || endsWith === 'out of service';
   if (lockedOut) {
     for (const row of table.sources)
       if (row.isolate.length > 0 && !(isolated(layout, state, row) && locked(layout, state, row, 255)))

@@ -32,6 +32,8 @@ export interface Layout {
   readonly people: number;
   readonly tools: number;
   readonly told: number;
+  /** Declared out of service: the end must leave it safe and locked. */
+  readonly declared: number;
   readonly outcome: number;
   readonly outcomes: readonly string[];
   readonly fact: number;
@@ -74,6 +76,7 @@ export function layoutOf(
     people: take(1),
     tools: take(1),
     told: take(1),
+    declared: take(1),
     outcome: take(named.outcomes.length),
     outcomes: named.outcomes,
     fact: take(named.facts.length),

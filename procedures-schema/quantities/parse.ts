@@ -24,7 +24,7 @@ export function findQuantities(text: string, mark: DecimalMark = 'point'): reado
       at = skipWord(text, start);
       continue;
     }
-    const second = secondAt(text, found.end, mark);
+    const second = secondAt(text, found.end, mark) ?? bareSecond(text, found, mark);
     out.push(second ? { ...found, second } : found);
     at = second ? second.end : found.end;
   }
@@ -39,7 +39,8 @@ export function parseQuantity(text: string, mark: DecimalMark = 'point'): Quanti
   const found = quantityAt(trimmed, start, mark, true);
   if (!found) return undefined;
   const before = trimmed.slice(0, found.at).trim();
-  const after = trimmed.slice(found.end).trim();
+  const second = bareSecond(trimmed, found, mark);
+  const after = trimmed.slice(second ? second.end : found.end).trim();
   if (
     before !== '' ||
     (after !== '' && after !== '.' && !/^\([^)]*\)$/.test(after) && !/^(?:DC|AC|three-phase|single-phase)\b/.test(after))
@@ -161,6 +162,16 @@ function secondAt(text: string, end: number, mark: DecimalMark): FoundQuantity['
   const inner = quantityAt(text, end + open[0].length, mark);
   if (!inner || !/^\s?\)/.test(text.slice(inner.end, inner.end + 2))) return undefined;
   return { ...inner, end: inner.end + (text.slice(inner.end).indexOf(')') + 1) };
+}
+
+/** "80 bar 1160 psi": the second value of a bracket reference, whose brackets the prose has lost. Same quantity, other unit. */
+function bareSecond(text: string, first: { quantity: Quantity; end: number }, mark: DecimalMark): FoundQuantity['second'] {
+  const gap = /^\s/.exec(text.slice(first.end, first.end + 1));
+  if (!gap) return undefined;
+  const found = quantityAt(text, first.end + 1, mark);
+  if (!found || found.at !== first.end + 1) return undefined;
+  const { unit } = found.quantity;
+  return unit.kind === first.quantity.unit.kind && unit.symbol !== first.quantity.unit.symbol && unit.kind !== 'time' ? found : undefined;
 }
 
 /** Lower limit not above upper. */

@@ -50,6 +50,9 @@ export function classify(phrase: Phrase, around: Around, equipment: Equipment, t
   return maker.make();
 }
 
+/** The reason given when a lock has no point: bullets may name them. */
+export const NO_POINT = 'it is not said what the lock goes on';
+
 class Maker {
   private readonly phrase: Phrase;
   private readonly around: Around;
@@ -107,9 +110,9 @@ class Maker {
           ? this.done('control', this.objects)
           : this.cannot();
       case 'open':
-        return this.byKind({ point: () => this.move(['open']), cover: () => this.done('open', this.objects) });
+        return this.byKind({ tool: () => this.inUse(), point: () => this.move(['open']), cover: () => this.done('open', this.objects) });
       case 'shut':
-        return this.byKind({ point: () => this.move(['shut']), cover: () => this.done('close', this.objects) });
+        return this.byKind({ tool: () => this.inUse(), point: () => this.move(['shut']), cover: () => this.done('close', this.objects) });
       case 'in':
         return this.byKind({
           point: () => this.move(['in']),
@@ -123,12 +126,13 @@ class Maker {
       case 'unplug':
         return this.byKind({ point: () => this.move(['unplugged', 'off']), part: () => this.done('open', this.objects) });
       case 'plug-in':
-        return this.byKind({ point: () => this.move(['plugged in', 'on']), part: () => this.done('close', this.objects) });
+        return this.byKind({ point: () => this.move(['plugged in', 'on', 'in']), part: () => this.done('close', this.objects) });
       case 'set':
       case 'turn':
         return this.set();
       case 'raise':
       case 'lower':
+        if (this.tools.some((use) => use.thing.kind === 'control')) return this.physical('move');
         return this.byKind({
           part: () => this.done('move', this.objects),
           machine: () => this.done('move', this.objects, { contact: false }),
@@ -171,7 +175,12 @@ class Maker {
       case 'loosen':
         return this.byKind({
           fastener: () => this.done('loosen', this.objects),
-          part: () => (['loosen', 'slacken', 'undo'].includes(phrase.base) ? this.done('loosen', this.objects) : this.cannot()),
+          part: () =>
+            ['loosen', 'slacken', 'undo'].includes(phrase.base)
+              ? this.done('loosen', this.objects)
+              : phrase.base === 'unscrew'
+                ? this.done('open', this.objects)
+                : this.cannot(),
           cover: () => this.done('open', this.objects),
         });
       case 'tighten':
@@ -231,7 +240,8 @@ class Maker {
       case 'wear':
         return this.byKind({ tool: () => this.done('protect', this.objects, { contact: false }) });
       case 'stay':
-        if (this.objects.length > 0 || phrase.unknown.length > 0) return this.cannot();
+        if ((this.objects.length > 0 || phrase.unknown.length > 0) && !/\b(?:clear|back|away|aside)\b/.test(phrase.text))
+          return this.cannot();
         return phrase.nouns.includes('people')
           ? { actions: [this.action('clear-people', [], { contact: false })] }
           : { actions: [this.action('stand-clear', [], { contact: false })] };
@@ -244,9 +254,26 @@ class Maker {
       case 'use':
         if (phrase.particle !== '') return this.temporary('put-in');
         return { actions: [this.action('use', this.objects, { contact: false })] };
+      case 'weak':
+        return this.weak();
       default:
         return this.cannot();
     }
+  }
+
+  /** Verbs that decide nothing: only a hand laid on something, or a position said, can be read. */
+  private weak(): Classified {
+    const { phrase } = this;
+    if (phrase.position !== undefined && this.objects.length > 0) return this.set();
+    const where = this.uses('at', 'on', 'along', 'over', 'against', 'across').filter((use) =>
+      ['part', 'cover', 'fastener'].includes(use.thing.kind),
+    );
+    const it = phrase.places.some((place) => place.pronoun)
+      ? this.around.it.filter((use) => ['part', 'cover', 'fastener'].includes(use.thing.kind))
+      : [];
+    const touched = where.length > 0 ? where : it;
+    if (touched.length === 0 || this.objects.length > 0 || phrase.unknown.length > 0) return this.cannot();
+    return this.done(phrase.nouns.includes('work') ? 'sense' : 'handle', touched, { contact: true });
   }
 
   // ---------------------------------------------------------------- making actions
@@ -304,6 +331,10 @@ class Maker {
   }
 
   private physical(kind: ActionKind): Classified {
+    if ((kind === 'move' || kind === 'handle') && this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool'))
+      return this.objects.some((use) => this.equipment.tool(use.thing.name)?.contact) ? this.cannot() : this.inUse();
+    const controls = this.tools.filter((use) => use.thing.kind === 'control');
+    if (kind === 'move' && controls.length > 0) return this.done(this.around.testRun ? 'test-run' : 'start', controls, { contact: false });
     // "Scrape the dust off the blades": the hand is where the blades are, whatever the dust is.
     if (this.objects.length === 0 && (kind === 'clean' || kind === 'handle')) {
       const where = this.uses(
@@ -391,7 +422,15 @@ class Maker {
     return { actions: [this.action(this.around.testRun ? 'test-run' : 'start', control, { contact: false })] };
   }
 
+  private inUse(): Classified {
+    return { actions: [this.action('use', this.objects, { contact: false })] };
+  }
+
   private press(): Classified {
+    if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'part' || use.thing.kind === 'replacement'))
+      return this.phrase.sense === 'press' ? this.physical('handle') : this.cannot();
+    if (this.phrase.sense === 'try' && this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool'))
+      return this.inUse();
     const controls = this.objects.filter((use) => use.thing.kind === 'control');
     if (controls.length === 0 || controls.length !== this.objects.length || this.phrase.unknown.length > 0) return this.cannot();
     const nothing = this.around.result !== undefined && /\b(?:not|no|nothing|never|still|dead|stays?|without)\b/i.test(this.around.result);
@@ -425,6 +464,11 @@ class Maker {
       return this.done('control', this.objects, { position: to, contact: false });
     }
     if (first.thing.kind === 'measurement') return this.done('adjust', this.objects);
+    if (first.thing.kind === 'cover' && to !== undefined) {
+      const position = this.tables.positions.get(to) ?? to;
+      if (position === 'open' || position === 'shut') return this.done(position === 'open' ? 'open' : 'close', this.objects);
+    }
+    if (to !== undefined && ['off', 'out'].includes(to)) return this.cannot();
     if (first.thing.kind === 'part' || first.thing.kind === 'fastener' || first.thing.kind === 'cover')
       return phrase.sense === 'set' && phrase.amounts.length > 0
         ? this.done('adjust', this.objects)
@@ -494,7 +538,7 @@ class Maker {
               : [];
     if (phrase.sense === 'keep' || phrase.sense === 'leave') return { actions: [] };
     const off = phrase.sense === 'remove' || phrase.sense === 'unlock';
-    if (on.length === 0) return this.cannot('it is not said what the lock goes on');
+    if (on.length === 0) return this.cannot(NO_POINT);
     if (on.some((use) => use.thing.kind !== 'point' && use.thing.kind !== 'control')) return this.cannot();
     if (phrase.unknown.length > 0) return this.cannot();
     return { actions: kinds.map((kind) => this.action(off ? (kind === 'lock' ? 'unlock' : 'untag') : kind, on, { contact: false })) };

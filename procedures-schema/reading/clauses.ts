@@ -72,14 +72,16 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       item?.kind === 'word' &&
       item.word === 'to' &&
       next?.kind === 'word' &&
-      tables.verbs.get(next.word)?.some((form) => form.form === 'base') &&
+      purposeVerb(rest, index + 1, tables) &&
       !tables.positions.has(next.word) &&
       !tables.lexicon.stepWords.includes(next.word) &&
       !tables.sets.determiners.has(next.word)
     ) {
       purpose = rest.slice(index + 1);
       rest = trimmed(rest.slice(0, index));
-    } else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) rest = trimmed(rest.slice(0, index));
+    } else if (item?.kind === 'word' && item.word === 'that' && index > 2 && describes(rest, index, tables))
+      rest = trimmed(rest.slice(0, index));
+    else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) rest = trimmed(rest.slice(0, index));
   }
   return { leading, heads, main: rest, trailing, result, purpose };
 }
@@ -93,7 +95,7 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
   const next = items[index + 1];
   if (next?.kind === 'word' && (tables.sets.be.has(next.word) || ['must', 'has', 'shall', 'should'].includes(next.word))) return undefined;
   if (opening && !form.verb.noun) return form;
-  if (!next) return opening || !form.verb.noun ? form : undefined;
+  if (!next) return opening || !form.verb.noun || ['wait', 'listen'].includes(form.verb.senses[''] ?? '') ? form : undefined;
   if (next.kind !== 'word') return next.kind === 'mark' ? (opening || !form.verb.noun || next.word === ',' ? form : undefined) : form;
   const follows =
     tables.sets.determiners.has(next.word) ||
@@ -141,6 +143,27 @@ export function verbPhrases(
     (out[out.length - 1] as (typeof out)[number]).items.push(item);
   }
   return out.map((phrase) => ({ form: phrase.form, items: trimmed(phrase.items) }));
+}
+
+/** "to prove that", "to read the gauge"; not "to earth", "to check valve". */
+function purposeVerb(items: readonly Item[], index: number, tables: Tables): boolean {
+  const word = wordOf(items[index]) ?? '';
+  const form = tables.verbs.get(word)?.find((one) => one.form === 'base');
+  if (!form) return false;
+  const next = items[index + 1];
+  return (
+    !form.verb.noun ||
+    next?.kind === 'name' ||
+    (next?.kind === 'word' && (['that', 'whether', 'if', 'it', 'them'].includes(next.word) || tables.sets.determiners.has(next.word)))
+  );
+}
+
+/** "the shoe that is under the limit": a clause that only says which one. */
+function describes(items: readonly Item[], index: number, tables: Tables): boolean {
+  const next = wordOf(items[index + 1]);
+  const first = wordOf(items[0]);
+  const sense = first === undefined ? undefined : tables.verbs.get(first)?.find((form) => form.form === 'base')?.verb.senses[''];
+  return next !== undefined && tables.sets.be.has(next) && !['check', 'prove', 'confirm', 'tell', 'make', 'test'].includes(sense ?? '');
 }
 
 function separates(item: Item): boolean {

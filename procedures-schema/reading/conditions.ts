@@ -66,7 +66,8 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
   const no = / not | never | n't /.test(folded);
   const has = (list: readonly string[]): boolean => list.some((phrase) => folded.includes(` ${phrase} `));
   let found: 'over' | 'under' | 'within' | 'not-within' | undefined;
-  if (has(outcomes['not-within'])) found = 'not-within';
+  if (/ (?:under|below) or (?:over|above) | (?:over|above) or (?:under|below) /.test(folded)) found = 'not-within';
+  else if (has(outcomes['not-within'])) found = 'not-within';
   else if (has(outcomes.over) && !/ (?:at least|at most) /.test(folded)) found = 'over';
   else if (has(outcomes.under) && !/ (?:at least|at most) /.test(folded)) found = 'under';
   else if ((limited || subject !== undefined) && has(outcomes.within)) found = 'within';

@@ -142,7 +142,7 @@ export function phraseOf(
       particle = word;
       flush();
       // "Take the lock off the isolator": the same word is also where from.
-      if (!startsObject(items[index + 1], tables)) continue;
+      if (!startsObject(items[index + 1], tables) && wordAt(items, index + 1) !== 'of') continue;
       place = { preposition: word, uses: [], nouns: [], pronoun: false, text: text.slice(item.at - first.at, last.end - first.at) };
       places.push(place);
       reset();
@@ -206,6 +206,11 @@ export function phraseOf(
       continue;
     }
     if (tables.sets.prepositions.has(word)) {
+      const whole = partOf(items, index, senses[''], tables);
+      if (word === 'of' && whole) {
+        loose = [];
+        continue;
+      }
       flush();
       if (word === 'of') continue;
       place = { preposition: word, uses: [], nouns: [], pronoun: false, text: text.slice(item.at - first.at, last.end - first.at) };
@@ -272,6 +277,30 @@ export function phraseOf(
 function narrowed(things: readonly Thing[]): readonly Thing[] {
   const own = things.filter((thing) => thing.kind !== 'section' && thing.kind !== 'machine');
   return own.length > 0 ? own : things;
+}
+
+/** Verbs for which a hand on some part of a thing is a hand on the thing. */
+const ON_PARTS: readonly (Sense | undefined)[] = [
+  'clean',
+  'apply',
+  'put',
+  'look',
+  'feel',
+  'handle',
+  'measure',
+  'turn',
+  'adjust',
+  'weak',
+  'press',
+];
+
+/** "the faces of the flange", "a film of grease": the name after "of" stands for the words before it. Always where it is a tool's. */
+function partOf(items: readonly Item[], index: number, sense: Sense | undefined, tables: Tables): boolean {
+  let at = index + 1;
+  while (at < items.length && tables.sets.determiners.has(wordAt(items, at) ?? '')) at += 1;
+  const item = items[at];
+  if (item?.kind !== 'name') return false;
+  return ON_PARTS.includes(sense) || item.things.every((thing) => thing.kind === 'tool' || thing.kind === 'consumable');
 }
 
 function wordAt(items: readonly Item[], index: number): string | undefined {

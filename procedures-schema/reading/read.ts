@@ -2,7 +2,7 @@
 import type { Prose } from '../format/index.ts';
 import type { Thing } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
-import { type Around, classify } from './classify.ts';
+import { type Around, classify, NO_POINT } from './classify.ts';
 import { clausesOf, type FoundCondition, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
@@ -32,6 +32,19 @@ export function readProse(prose: Prose, context: ReadingContext): Reading {
   const carry = reader.carried();
   return { sentences, ...(carry ? { carry } : {}) };
 }
+
+/** A phrase read for itself, whatever stands around it. */
+const ALONE: Around = {
+  it: [],
+  point: undefined,
+  only: undefined,
+  result: undefined,
+  proving: false,
+  testRun: false,
+  outside: false,
+  stage: undefined,
+  manner: undefined,
+};
 
 /** Trailing conditions have no heads, and a question before counts once. */
 const NO_HEADS: readonly (readonly Item[])[] = [];
@@ -123,7 +136,11 @@ class SentenceReader {
     const role = this.roleOf(main);
     const order = role === undefined ? main : this.afterRole(main);
     const phrases = role === undefined ? (verbPhrases(order, tables) ?? passiveOf(order, tables)) : verbPhrases(order, tables);
-    if (!phrases) return this.statement(main, items, base);
+    if (!phrases) {
+      const called = this.calledBy(main);
+      if (called) return { ...base, status: 'read', actions: [{ ...called, when: conditions.when }] };
+      return this.statement(main, items, base);
+    }
     const trailing = this.conditionsOf(
       clauses.trailing.filter((one) => one.kind === 'if' || one.kind === 'unless'),
       NO_HEADS,
@@ -250,6 +267,12 @@ class SentenceReader {
         actions,
         hanging: { verb: ending.base, ...(ending.particle === '' ? {} : { particle: ending.particle }) },
       };
+    // "Put your lock and tag on each point:" and the points below.
+    if (why === NO_POINT && /\b(?:each|these|every)\b|:\W*$/.test(text)) {
+      const off = ['remove', 'unlock'].includes(ending?.sense ?? '');
+      const kinds = (['lock', 'tag'] as const).filter((kind) => new RegExp(`\\b(?:pad)?${kind}`, 'i').test(text));
+      return { ...base, status: 'read', actions, hanging: { verb: kinds.map((kind) => (off ? `un${kind}` : kind)).join(' and ') } };
+    }
     if (why !== undefined) return { ...base, status: 'unread', actions, unknown, ambiguous, why };
     // A verb with "leave", "continue" alone asserts nothing and is read all the same.
     return { ...base, status: 'read', actions };
@@ -280,32 +303,29 @@ class SentenceReader {
     });
     const target = found ? { target: found.target } : {};
     const reverse = tables.lexicon.reverse.some((one) => lower.includes(one));
+    // "renew the seal as in [Renew the seal]": the words name the work, the call does it.
+    const called =
+      found &&
+      tables.lexicon.callWords.some((one) => ` ${lower} `.includes(` ${one} `)) &&
+      !['see', 'go', 'repeat', 'continue'].includes(phrase.sense);
+    if (called && found && phrase.sense !== 'do') {
+      const own = classify({ ...phrase, unknown: [] }, ALONE, this.equipment, tables);
+      return { actions: ['actions' in own ? own.actions : [], make('call', target).actions].flat() };
+    }
     if (reverse) return make('reverse', { ...target, things: phrase.objects, manner: 'reverse order' });
     switch (phrase.sense) {
       case 'go':
+        if (/^go (?:by|no further)\b/.test(lower)) return { actions: [] };
         if (phrase.base === 'return' && phrase.objects.length > 0)
-          return classify(
-            { ...phrase, sense: 'set' },
-            {
-              it: [],
-              point: undefined,
-              only: undefined,
-              result: undefined,
-              proving: false,
-              testRun: false,
-              outside: false,
-              stage: undefined,
-              manner: undefined,
-            },
-            this.equipment,
-            tables,
-          );
+          return classify({ ...phrase, sense: 'set' }, ALONE, this.equipment, tables);
         return found ? make('go-to', target) : { why: `"${words}" does not say where to` };
       case 'continue':
         if (!found) return { actions: [] };
         return found.target.kind === 'document' ? make('continue-with', target) : make('go-to', target);
       case 'repeat':
-        return found ? make('repeat', target) : { why: `"${words}" does not say which steps` };
+        return found
+          ? make('repeat', { ...target, ...(/\bfrom\b/.test(lower) ? { manner: 'from' } : {}) })
+          : { why: `"${words}" does not say which steps` };
       case 'see':
         return found ? make('refer', target) : undefined;
       case 'do':
@@ -316,6 +336,7 @@ class SentenceReader {
       case 'call':
         return make('stop-and-call');
       case 'stop':
+        if (phrase.nouns.includes('work')) return make('stop-and-call');
         // "Stop and call the works office."
         return phrase.objects.length === 0 &&
           phrase.nouns.length === 0 &&
@@ -335,6 +356,7 @@ class SentenceReader {
       case 'wait':
         if (phrase.base !== 'allow' && phrase.base !== 'let') return undefined;
         if (/\bknow\b/.test(lower)) return make('tell');
+        if (/\b(?:settle|rise|sink)\w*\b/.test(lower)) return make('wait');
         return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|run (?:down|out|dry|empty)|come to)\w*\b/.test(
           lower,
         ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
@@ -346,35 +368,8 @@ class SentenceReader {
       case 'leave':
       case 'use':
         return undefined;
-      default: {
-        // "renew the seal as in [Renew the seal]": the words name the work, the call does it.
-        if (!found || !tables.lexicon.callWords.some((one) => ` ${lower} `.includes(` ${one} `))) return undefined;
-        const calls =
-          found.target.kind === 'section' ||
-          found.target.kind === 'document' ||
-          found.target.kind === 'step-id' ||
-          found.target.kind === 'steps-id' ||
-          found.target.kind === 'typed-step' ||
-          found.target.kind === 'typed-steps';
-        if (!calls) return undefined;
-        const own = classify(
-          { ...phrase, unknown: [] },
-          {
-            it: [],
-            point: undefined,
-            only: undefined,
-            result: undefined,
-            proving: false,
-            testRun: false,
-            outside: false,
-            stage: undefined,
-            manner: undefined,
-          },
-          this.equipment,
-          tables,
-        );
-        return { actions: ['actions' in own ? own.actions : [], make('call', target).actions].flat() };
-      }
+      default:
+        return undefined;
     }
   }
 
@@ -522,6 +517,29 @@ class SentenceReader {
     );
   }
 
+  /** A verb nobody listed, but a section that says what is done. */
+  private calledBy(main: readonly Item[]): Action | undefined {
+    const words = this.words(main);
+    const first = main[0];
+    if (!first || !this.tables.lexicon.callWords.some((one) => ` ${words.toLowerCase()} `.includes(` ${one} `))) return undefined;
+    const found = targetIn(main, words, first.at, this.context);
+    const last = main[main.length - 1] as Item;
+    return (
+      found && {
+        kind: 'call',
+        things: [],
+        with: [],
+        contact: false,
+        outside: false,
+        amounts: [],
+        when: [],
+        target: found.target,
+        at: first.at,
+        end: last.end,
+      }
+    );
+  }
+
   /** A bullet with the verb of its lead in front: "Remove:" and then "the guard". */
   private hangOn(hung: NonNullable<Sentence['hanging']>, items: readonly Item[]): readonly Item[] {
     const first = items[0];
@@ -529,7 +547,7 @@ class SentenceReader {
       return items;
     const { at } = first;
     const word = (text: string): Item => ({ kind: 'word', word: text, text, at, end: at });
-    return [word(hung.verb), ...(hung.particle === undefined ? [] : [word(hung.particle)]), ...items];
+    return [...hung.verb.split(' ').map(word), ...(hung.particle === undefined ? [] : [word(hung.particle)]), ...items];
   }
 
   private roleOf(main: readonly Item[]): string | undefined {

@@ -17,7 +17,7 @@ export const clearBeforeTry: ProcedureCheck = {
     let clear = false;
     for (const { action, step, span } of eachAction(read)) {
       if (action.kind === 'clear-people' || action.kind === 'call') clear = true;
-      if (action.kind === 'restore' || action.kind === 'start') clear = false;
+      if (action.kind === 'restore') clear = false;
       if (action.kind !== 'try-out' || clear) continue;
       clear = true;
       yield {

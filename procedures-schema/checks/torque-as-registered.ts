@@ -40,6 +40,10 @@ export const torqueAsRegistered: ProcedureCheck = {
       for (const fastener of machine.fasteners) if (fastener.torque !== undefined) fasteners.set(fastener.name, fastener);
     for (const { action, sentence, prose, step, span } of eachAction(read)) {
       if (action.kind !== 'tighten' || (action.stage !== undefined && action.stage !== 'final')) continue;
+      // "In three stages" and the stages below: the last of them is the one that counts.
+      if (/\bstages?\b/i.test(sentence.text) && step.step.children.some((child) => child.kind === 'substeps')) continue;
+      const siblings = step.parent?.step.children.flatMap((child) => (child.kind === 'substeps' ? [...child.steps] : [])) ?? [];
+      if (step.parent && /\bstages?\b/i.test(step.parent.step.lead.text) && siblings.indexOf(step.step) < siblings.length - 1) continue;
       for (const { thing } of action.things) {
         const fastener = fasteners.get(thing.name);
         const right = fastener?.torque === undefined ? undefined : parseQuantity(fastener.torque, mark);

@@ -188,7 +188,16 @@ class Effect {
   /** A source that can come back: the first hands-on or pause uses its proof up. semantics.md 7. */
   private wearProof(row: SourceRow): void {
     const at = this.layout.proof + row.index;
+    if (this.earthed(row)) return;
     if (row.source.canComeBack && this.state[at] === PROOF.good && !held(this.layout, this.state, row)) this.state[at] = PROOF.used;
+  }
+
+  /** Earthed and short-circuited: electrical energy cannot come back. EN 50110-1 five rules. */
+  private earthed(row: SourceRow): boolean {
+    if (row.source.kind !== 'electrical' && row.source.kind !== 'capacitor') return false;
+    return this.layout.temporaries.some(
+      (name, index) => this.doing.toolKind(name) === 'earth lead' && this.state[this.layout.temporary + index] === 1,
+    );
   }
 
   // ---------------------------------------------------------------- effects
@@ -258,7 +267,7 @@ class Effect {
         return;
       case 'start':
       case 'test-run':
-        this.askBeforeLive(undefined, action.kind === 'test-run');
+        if (!this.startsDead()) this.askBeforeLive(undefined, action.kind === 'test-run');
         if (action.kind === 'test-run') this.returnTest();
         return;
       case 'open':
@@ -326,7 +335,11 @@ class Effect {
     const points = this.points();
     const live = layout.table.sources.filter((row) => row.isolate.some((point) => points.includes(point)) && isolated(layout, state, row));
     for (const row of live) this.askBeforeLive(row, false);
-    for (const point of points) state[layout.point + point] = POINT.off;
+    for (const point of points) {
+      state[layout.point + point] = POINT.off;
+      // A plug that is in its socket is in nobody's keeping.
+      if (layout.table.machine.points[point]?.plug) state[layout.lock + point] = 0;
+    }
     for (const row of live) {
       state[layout.stored + row.index] = STORED.charged;
       state[layout.proof + row.index] = PROOF.none;
@@ -389,6 +402,16 @@ class Effect {
     // The cover is what is wrong, whichever source comes back first; it is still owed at the end.
     if (!guarded)
       for (const index of covers) this.breach('R-covers', layout.table.coverNames[index] as string, [thing], [layout.cover + index]);
+  }
+
+  /** The control starts only sources that are cut off: nothing comes to life. */
+  private startsDead(): boolean {
+    const { layout, state } = this;
+    const names = this.things('control').flatMap(
+      (use) => layout.table.machine.controls[layout.table.controls.get(use.thing.name) ?? -1]?.starts ?? [],
+    );
+    const rows = names.flatMap((name) => layout.table.sourceOf.get(name) ?? []);
+    return rows.length > 0 && rows.every((row) => row.isolate.length > 0 && isolated(layout, state, row));
   }
 
   private tryOut(): void {

@@ -43,7 +43,9 @@ const NOTHING: readonly ActionKind[] = [
 ];
 
 export function inverseOf(action: Action): Action | 'nothing' | 'none' {
-  const kind = INVERSE[action.kind];
+  const screws = action.things.length > 0 && action.things.every((use) => use.thing.kind === 'fastener');
+  // Screws that were taken out go back in and are tightened: torques are part of the reverse.
+  const kind = action.kind === 'open' && screws ? 'tighten' : INVERSE[action.kind];
   if (kind !== undefined) {
     const { stage: _stage, until: _until, target: _target, result: _result, ...rest } = action;
     return { ...rest, kind };

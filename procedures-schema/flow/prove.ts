@@ -101,7 +101,7 @@ function solveGroup(input: FlowInput, program: Program, machine: Machine): Solve
     layout,
     start: startState(layout, procedure.head.startsWith),
     variant: machine.variant,
-    possible: possibleOf(procedure, machine.variant.model),
+    possible: possibleOf([procedure, ...calledIn(program, input)], machine.variant.model),
     forget: forgetter(program, layout),
     doingOf: ({ action, facts }): Doing => ({
       action,
@@ -143,15 +143,16 @@ function namesIn(program: Program): { tools: string[]; outcomes: string[]; facts
 }
 
 /** Which outcomes a measurement can have on a model: pass and fail where it is sensed, no "under" without a lower limit above zero. */
-function possibleOf(procedure: ReadProcedure, model: string): (subject: string) => number {
+function possibleOf(procedures: readonly ReadProcedure[], model: string): (subject: string) => number {
   const cache = new Map<string, number>();
   return (subject) => {
     const known = cache.get(subject);
     if (known !== undefined) return known;
-    const measurement = procedure.measurements.find((one) => foldText(one.name) === foldText(subject));
+    const procedure = procedures.find((one) => one.measurements.some((measurement) => foldText(measurement.name) === foldText(subject)));
+    const measurement = procedure?.measurements.find((one) => foldText(one.name) === foldText(subject));
     let bits = 31;
     if (measurement?.sensed) bits = 24;
-    else if (measurement) {
+    else if (measurement && procedure) {
       const table = measurement.table === undefined ? undefined : tableIn(procedure, measurement.table);
       const { limits } = limitsOf(
         measurement,
@@ -166,6 +167,11 @@ function possibleOf(procedure: ReadProcedure, model: string): (subject: string) 
     cache.set(subject, bits);
     return bits;
   };
+}
+
+function calledIn(program: Program, input: FlowInput): readonly ReadProcedure[] {
+  const numbers = new Set(program.code.flatMap((instruction) => (instruction.op === 'enter' ? [instruction.number] : [])));
+  return [...numbers].flatMap((number) => input.others(number) ?? []);
 }
 
 function tableIn(procedure: ReadProcedure, id: string) {

@@ -331,8 +331,25 @@ class Maker {
   }
 
   private physical(kind: ActionKind): Classified {
+    // "Slide the new blade into the holder", "push the rod back into the cylinder": put in, not moved about.
+    const into =
+      this.phrase.places.some((place) => ['into', 'onto'].includes(place.preposition)) || ['in', 'on'].includes(this.phrase.particle);
+    if (
+      kind === 'move' &&
+      into &&
+      this.objects.length > 0 &&
+      this.objects.every(
+        (use) =>
+          use.thing.kind === 'replacement' ||
+          (use.thing.kind === 'part' &&
+            (this.phrase.base === 'slide' || this.phrase.particle === 'back' || /\bback\b/.test(this.phrase.text))),
+      )
+    )
+      return this.done('close', this.objects);
     if ((kind === 'move' || kind === 'handle') && this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool'))
-      return this.objects.some((use) => this.equipment.tool(use.thing.name)?.contact) ? this.cannot() : this.inUse();
+      return this.phrase.base !== 'lay' && this.objects.some((use) => this.equipment.tool(use.thing.name)?.contact)
+        ? this.cannot()
+        : this.inUse();
     const controls = this.tools.filter((use) => use.thing.kind === 'control');
     if (kind === 'move' && controls.length > 0) return this.done(this.around.testRun ? 'test-run' : 'start', controls, { contact: false });
     // "Scrape the dust off the blades": the hand is where the blades are, whatever the dust is.

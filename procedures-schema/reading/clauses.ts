@@ -15,6 +15,8 @@ export interface Clauses {
   readonly heads: readonly (readonly Item[])[];
   readonly main: readonly Item[];
   readonly trailing: readonly FoundCondition[];
+  /** Orders that go on after a trailing condition: "until it stands still, and watch the gauge". */
+  readonly more: readonly Item[];
   /** After a colon or semicolon, when it is no order: what must be seen. */
   readonly result: readonly Item[];
   /** "to prove that ..." */
@@ -58,11 +60,15 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
   }
   const trailing: FoundCondition[] = [];
   let purpose: readonly Item[] = [];
+  let more: readonly Item[] = [];
   for (let index = rest.length - 1; index > 0; index -= 1) {
     const condition = conditionAt(rest, index, tables);
     if (condition && !(condition.kind === 'after' && index === rest.length - 1)) {
-      if (condition.kind === 'purpose') purpose = rest.slice(index + condition.length);
-      trailing.unshift({ kind: condition.kind, items: rest.slice(index + condition.length) });
+      const said = rest.slice(index + condition.length);
+      if (condition.kind === 'purpose') purpose = said;
+      const on = condition.kind === 'until' ? goesOn(said, tables) : -1;
+      if (on >= 0) more = withoutOpeners(said.slice(on), tables);
+      trailing.unshift({ kind: condition.kind, items: on >= 0 ? trimmed(said.slice(0, on)) : said });
       rest = trimmed(rest.slice(0, index));
       continue;
     }
@@ -83,7 +89,7 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       rest = trimmed(rest.slice(0, index));
     else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) rest = trimmed(rest.slice(0, index));
   }
-  return { leading, heads, main: rest, trailing, result, purpose };
+  return { leading, heads, main: rest, trailing, more, result, purpose };
 }
 
 /** The verb that starts at `index`, if the words after it let it be one. */
@@ -143,6 +149,18 @@ export function verbPhrases(
     (out[out.length - 1] as (typeof out)[number]).items.push(item);
   }
   return out.map((phrase) => ({ form: phrase.form, items: trimmed(phrase.items) }));
+}
+
+/** Where a new order starts after a comma or "and" inside a condition. */
+function goesOn(items: readonly Item[], tables: Tables): number {
+  for (let index = 1; index < items.length - 1; index += 1) {
+    const item = items[index] as Item;
+    if (!(item.kind === 'mark' && item.word === ',') && !(item.kind === 'word' && item.word === 'and')) continue;
+    let at = index + 1;
+    while (wordOf(items[at]) === 'and' || wordOf(items[at]) === 'then') at += 1;
+    if (verbAt(items, at, false, tables) && items[at + 1]?.kind !== 'mark') return index;
+  }
+  return -1;
 }
 
 /** "to prove that", "to read the gauge"; not "to earth", "to check valve". */

@@ -157,9 +157,12 @@ class SentenceReader {
       ...(until ? { until: readCondition(until.items, this.words(until.items), context, tables) } : {}),
     };
     this.lastRow = shared.when;
+    const going = clauses.more.length > 0 ? verbPhrases(clauses.more, tables) : [];
+    if (!going) return this.unread(base, 'an order after its condition could not be read');
     return this.orders(
-      phrases,
+      [...phrases, ...going],
       {
+        untilAt: phrases.length - 1,
         ...shared,
         role,
         result: this.words(clauses.result),
@@ -177,6 +180,7 @@ class SentenceReader {
     phrases: readonly { readonly form: VerbForm; readonly items: readonly Item[] }[],
     shared: {
       when: readonly Condition[];
+      untilAt: number;
       until?: Condition;
       role: string | undefined;
       result: string;
@@ -242,7 +246,7 @@ class SentenceReader {
           ...action,
           when: [...shared.when, ...action.when],
           with: [...action.with, ...(handsOn(action.kind) ? shared.tools : [])],
-          ...(last && shared.until && action.until === undefined ? { until: shared.until } : {}),
+          ...(index === shared.untilAt && shared.until && action.until === undefined ? { until: shared.until } : {}),
           ...(shared.role === undefined ? {} : { role: shared.role }),
         });
       }
@@ -331,7 +335,12 @@ class SentenceReader {
       case 'do':
         if (found) return make('call', target);
         if (phrase.nouns.includes('test') || /\btest\b/.test(lower))
-          return make(tables.lexicon.testRun.some((one) => lower.includes(one)) ? 'test-run' : 'sense', { things: phrase.objects });
+          return make(
+            tables.lexicon.testRun.some((one) => lower.includes(one)) || /\bwith the \w+(?: \w+)? (?:off|open)\b/.test(lower)
+              ? 'test-run'
+              : 'sense',
+            { things: phrase.objects },
+          );
         return { why: `"${words}" does not say what to do` };
       case 'call':
         return make('stop-and-call');

@@ -33,6 +33,9 @@ export function readProse(prose: Prose, context: ReadingContext): Reading {
   return { sentences, ...(carry ? { carry } : {}) };
 }
 
+/** Characters. No order that people can follow is longer; what is, takes the reader longer than it is worth. */
+const LONGEST = 2_000;
+
 /** A phrase read for itself, whatever stands around it. */
 const ALONE: Around = {
   it: [],
@@ -74,6 +77,22 @@ class SentenceReader {
   read(at: number, end: number): Sentence {
     const { tables } = this;
     const text = this.prose.text.slice(at, end);
+    if (end - at > LONGEST) {
+      const few = itemsOf(this.prose, at, at + LONGEST, this.context.names).flatMap((item) =>
+        item.kind === 'name' && item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : [],
+      );
+      return {
+        text: text.slice(0, 200),
+        at,
+        end,
+        actions: [],
+        unknown: [],
+        ambiguous: [],
+        mentions: few,
+        status: 'unread',
+        why: `a sentence of ${end - at} characters is too long to be read`,
+      };
+    }
     const items = this.verbsFirst(itemsOf(this.prose, at, end, this.context.names));
     const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));
     const mentions: ThingUse[] = named.flatMap((item) => (item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : []));

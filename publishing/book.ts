@@ -15,6 +15,9 @@ export type Inline =
 
 export type Flow = readonly BookBlock[];
 
+/** `title`, `subtitle` and `eyebrow` stand on covers. */
+export type ParagraphStyle = 'body' | 'lead' | 'small' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
+
 export type BookBlock =
   | {
       readonly kind: 'heading';
@@ -24,7 +27,7 @@ export type BookBlock =
       readonly number?: string;
       readonly bookmark: boolean;
     }
-  | { readonly kind: 'paragraph'; readonly inline: readonly Inline[]; readonly style?: 'body' | 'lead' | 'small' | 'center' | 'state' }
+  | { readonly kind: 'paragraph'; readonly inline: readonly Inline[]; readonly style?: ParagraphStyle }
   | { readonly kind: 'bullets'; readonly items: readonly Flow[] }
   | {
       readonly kind: 'step';

@@ -1,2 +1,4 @@
 export { check } from './check.ts';
+export { checklist } from './checklist.ts';
 export { explain } from './explain.ts';
+export { print } from './print.ts';

@@ -27,6 +27,6 @@ export const repeatMeasures = flowCheck({
   ],
   rules: ['repeat-unmeasured'],
   message: (v) =>
-    `The range repeated at ${placeName(v.at)} does not hold ${missingList(v) || 'the measurement of ' + v.thing}${onVariants(v)}.`,
+    `The range repeated at ${placeName(v.at)} does not hold ${missingList(v) || `the measurement of ${v.thing}`}${onVariants(v)}.`,
   expected: (v) => `a range from the step that adjusts to the step that measures ${v.thing}`,
 });

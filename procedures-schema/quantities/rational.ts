@@ -74,3 +74,18 @@ function gcd(a: bigint, b: bigint): bigint {
   while (y > 0n) [x, y] = [y, x % y];
   return x;
 }
+
+/** Exact: a decimal where there is one ("1.5"), else a fraction ("1/3"). */
+export function toText(value: Rational): string {
+  let rest = value.d;
+  let decimals = 0;
+  for (const factor of [2n, 5n]) {
+    let times = 0;
+    while (rest % factor === 0n) {
+      rest /= factor;
+      times += 1;
+    }
+    decimals = Math.max(decimals, times);
+  }
+  return rest === 1n ? toDecimal(value, decimals) : `${value.n}/${value.d}`;
+}

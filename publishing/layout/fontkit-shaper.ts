@@ -1,6 +1,12 @@
 /** Words to glyphs with kerning and ligatures, each distinct word once for each face. The only user of the font library. */
 import { create, type Font } from 'fontkit';
-import { type Face, type FaceMetrics, type FontFiles, faces, type Shaped, type Shaper } from './shaped.ts';
+import { type Face, type FaceMetrics, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
+
+/** The fonts of one printing: how words look, and what a file must carry to show them. */
+export interface FontSource {
+  readonly shaper: Shaper;
+  program(face: Face): FontProgram;
+}
 
 /** Ligatures stay off: a search for "fill" must find it in every reader, and letters stay apart at arm's length. */
 const features = { kern: true, tnum: true, liga: false, clig: false } as const;
@@ -14,7 +20,7 @@ const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   fallbackBold: ['fallback'],
 };
 
-export function newShaper(files: FontFiles): Shaper {
+export function newFontSource(files: FontFiles): FontSource {
   const fonts = new Map<Face, Font>();
   const fontOf = (face: Face): Font => {
     let font = fonts.get(face);
@@ -24,6 +30,32 @@ export function newShaper(files: FontFiles): Shaper {
     }
     return font;
   };
+  return { shaper: newShaper(fontOf), program: (face) => programOf(fontOf(face)) };
+}
+
+/** The program of the glyphs given, which must be sorted: the same set gives the same bytes. */
+function programOf(font: Font): FontProgram {
+  const scale = (value: number) => Math.round((value * 1000) / font.unitsPerEm);
+  const { minX, minY, maxX, maxY } = font.bbox;
+  return {
+    name: font.postscriptName,
+    ascent: scale(font.ascent),
+    descent: scale(font.descent),
+    // Older font files do not state it: then the height of an H is.
+    capHeight: scale(Number.isFinite(font.capHeight) ? font.capHeight : font.glyphForCodePoint(72).bbox.maxY),
+    italicAngle: font.italicAngle,
+    bounds: [scale(minX), scale(minY), scale(maxX), scale(maxY)],
+    weight: font['OS/2'].usWeightClass,
+    subset(glyphs) {
+      const subset = font.createSubset();
+      const places = new Map<number, number>([[0, 0]]);
+      for (const glyph of glyphs) places.set(glyph, subset.includeGlyph(glyph));
+      return { bytes: subset.encode(), places };
+    },
+  };
+}
+
+function newShaper(fontOf: (face: Face) => Font): Shaper {
   const caches = new Map<Face, Map<string, readonly Shaped[]>>(faces.map((face) => [face, new Map()]));
   const faceFor = new Map<string, Face>();
   const missing: string[] = [];

@@ -4,6 +4,7 @@ declare module 'fontkit' {
     readonly id: number;
     readonly codePoints: readonly number[];
     readonly advanceWidth: number;
+    readonly bbox: { readonly maxY: number };
   }
   export interface GlyphRun {
     readonly glyphs: readonly Glyph[];
@@ -20,6 +21,8 @@ declare module 'fontkit' {
     readonly bbox: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
     readonly 'OS/2': { readonly usWeightClass: number };
     hasGlyphForCodePoint(codePoint: number): boolean;
+    createSubset(): { includeGlyph(id: number): number; encode(): Uint8Array };
+    glyphForCodePoint(codePoint: number): Glyph;
     layout(text: string, features?: Readonly<Record<string, boolean>>): GlyphRun;
   }
   export function create(bytes: Uint8Array): Font;

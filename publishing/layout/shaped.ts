@@ -48,3 +48,18 @@ export function widthOfAll(shaped: readonly Shaped[], size: Mp): Mp {
   for (const one of shaped) sum += widthOf(one, size);
   return sum;
 }
+
+/** What a file needs to show glyphs of a face. Lengths are thousandths of the type size. */
+export interface FontProgram {
+  /** PostScript name. */
+  readonly name: string;
+  readonly ascent: number;
+  readonly descent: number;
+  readonly capHeight: number;
+  /** Degrees, negative for letters that lean right. */
+  readonly italicAngle: number;
+  readonly bounds: readonly [number, number, number, number];
+  readonly weight: number;
+  /** A TrueType file of these glyphs, sorted by id, and where each stands in it. */
+  subset(glyphs: readonly number[]): { readonly bytes: Uint8Array; readonly places: ReadonlyMap<number, number> };
+}

@@ -1,0 +1,56 @@
+/** `handsclear print`: a bound guide or a procedure as a PDF file. */
+import { readFonts } from '../../electron/host/files/index.ts';
+import { guideBook, printBook, procedureBook } from '../../publishing/index.ts';
+import { CannotRun, type Command } from '../command.ts';
+import { writeWhole } from '../files.ts';
+import { modelNamed, openLibrary } from '../library.ts';
+import { blocking, figuresOf, guideNamed, notThere, procedureNamed, refuse } from '../publish.ts';
+
+export const print: Command = {
+  name: 'print',
+  summary: 'print a guide or procedure to a PDF file',
+  operands: ['<guide|procedure>'],
+  options: [
+    { name: 'library', value: 'FOLDER', help: 'the library it stands in (here, if not given)' },
+    { name: 'to', value: 'FILE', help: 'the PDF file to write' },
+    { name: 'paper', value: 'a4|letter', choices: ['a4', 'letter'], help: 'paper, where it is not that of guide or house' },
+    { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
+    { name: 'draft', help: 'print in spite of errors, with "DRAFT: NOT FOR FIELD USE" on every page' },
+  ],
+  about:
+    'Checks the library, then prints the guide or procedure with that document number. The same library gives the same bytes. Exit 0: printed. Exit 1: errors stand in the way. Exit 2: it could not run.',
+  examples: [
+    { line: 'handsclear print OM-8010 --library sample-procedures --to guide.pdf', does: 'a bound guide' },
+    {
+      line: 'handsclear print OM-3140 --library sample-procedures --to lip.pdf --model DL-25 --paper letter',
+      does: 'one procedure, for one model',
+    },
+    { line: 'handsclear print OM-3140 --library sample-procedures --to draft.pdf --draft', does: 'a draft to mark up' },
+  ],
+  async run({ operands, values, flags }, io) {
+    const asked = operands[0] as string;
+    if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
+    const checked = await openLibrary(values.library ?? '.', io);
+    const guide = guideNamed(checked.facts, asked);
+    const procedure = guide === undefined ? procedureNamed(checked.facts, asked) : undefined;
+    if (guide === undefined && procedure === undefined) throw notThere(checked.facts, asked, 'guide or procedure');
+    const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
+    const inside = guide === undefined ? [] : guide.tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
+    const held = checked.facts.procedures.filter(({ head }) => inside.includes(head.id)).map(({ file }) => file);
+    const found = blocking(checked, new Set([guide?.file ?? procedure?.file ?? '', ...held]));
+    const draft = flags.has('draft');
+    if (found.length > 0 && !draft) {
+      refuse(checked, found, asked, io);
+      return 1;
+    }
+    const input = { library: checked.facts, figures: await figuresOf(checked.disk), draft, ...(model === undefined ? {} : { model }) };
+    const choice = values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' };
+    const book =
+      guide === undefined ? procedureBook(procedure as NonNullable<typeof procedure>, input, choice) : guideBook(guide, input, choice);
+    const printed = printBook(book, await readFonts());
+    for (const note of printed.notes) io.err(`${note.message}\n`);
+    writeWhole(io.cwd, values.to, printed.bytes);
+    io.out(`${values.to}: ${printed.pages} pages${draft ? ', draft' : ''}.\n`);
+    return 0;
+  },
+};

@@ -1,0 +1,62 @@
+/** What print and checklist share: the document asked for, the pictures it shows, and whether anything stands in the way of publishing it. */
+import { type LibraryOnDisk, readFigure } from '../electron/host/files/index.ts';
+import type { Finding, LibraryFacts, ProcedureFacts } from '../procedures-schema/index.ts';
+import type { Image } from '../publishing/index.ts';
+import { CannotRun } from './command.ts';
+import type { Io } from './io.ts';
+import type { Checked } from './library.ts';
+import { nearest } from './nearest.ts';
+import { textReport } from './report/text.ts';
+
+export type Guide = LibraryFacts['guides'][number];
+
+/** By document number or path. */
+export function procedureNamed(facts: LibraryFacts, typed: string): ProcedureFacts | undefined {
+  return facts.procedures.find(({ head, file }) => head.id === typed || file === typed);
+}
+
+export function guideNamed(facts: LibraryFacts, typed: string): Guide | undefined {
+  return facts.guides.find(({ head, file }) => head.id === typed || file === typed);
+}
+
+export function notThere(facts: LibraryFacts, typed: string, kinds: 'procedure' | 'guide or procedure'): CannotRun {
+  const procedures = facts.procedures.map(({ head }) => head.id);
+  const known = (kinds === 'procedure' ? procedures : [...facts.guides.map(({ head }) => head.id), ...procedures]).filter(
+    (id) => id !== '',
+  );
+  const near = nearest(typed, known);
+  return new CannotRun(
+    `No ${kinds} has the number "${typed}".${near ? ` Did you mean ${near}?` : ''} There are: ${known.join(', ') || 'none'}.`,
+  );
+}
+
+/**
+ * Errors in the document itself, in what it is made from (registers) and in what it holds block it. Warnings do not.
+ * `files` are the files of the document.
+ */
+export function blocking(checked: Checked, files: ReadonlySet<string>): readonly Finding[] {
+  return checked.findings.filter((finding) => finding.severity === 'error' && (files.has(finding.file) || !isDocument(finding.file)));
+}
+
+const isDocument = (file: string): boolean => /^(procedures|guides)\//.test(file);
+
+/** Says what blocks, and how a draft can still be had. */
+export function refuse(checked: Checked, found: readonly Finding[], what: string, io: Io): void {
+  const counts = { error: found.length, warning: 0, advice: 0 };
+  io.err(textReport({ ...checked, findings: found, counts }, io));
+  io.err(`${what} is not published: ${found.length === 1 ? 'an error stands' : `${found.length} errors stand`} in the way. `);
+  io.err('With --draft it is written all the same, marked "DRAFT: NOT FOR FIELD USE".\n');
+}
+
+/** Every figure the library holds, by path, ready to print. */
+export async function figuresOf(disk: LibraryOnDisk): Promise<ReadonlyMap<string, Image>> {
+  const out = new Map<string, Image>();
+  for (const path of disk.paths) {
+    const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : /\.jpe?g$/i.test(path) ? 'jpeg' : undefined;
+    if (kind === undefined || !path.startsWith('figures/')) continue;
+    const bytes = await readFigure(disk.root, path);
+    if (bytes === undefined) continue;
+    out.set(path, kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes });
+  }
+  return out;
+}

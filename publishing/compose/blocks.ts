@@ -1,0 +1,248 @@
+/** The sections of a procedure as blocks of a book: steps with their labels, notices at the step they guard, tables, figures, boxes to write in. */
+import type {
+  Block,
+  Branch,
+  Figure,
+  LabelledStep,
+  Measurement,
+  Notice,
+  Section,
+  Step,
+  StepChild,
+  Table,
+} from '../../procedures-schema/index.ts';
+import type { BookBlock, Flow, Inline, NoticeBlock } from '../book.ts';
+import { type Applies, appliesIn } from './edition.ts';
+import { measurementsAt } from './entries.ts';
+import { inlineOf } from './inline.ts';
+import { limitsPrinted } from './limits-text.ts';
+import { type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+
+const plain = (text: string): Inline[] => [{ kind: 'text', text }];
+
+export function sectionsOf(scope: Scope): Flow {
+  const composer = new Composer(scope);
+  return [...composer.blocks(scope.facts.tree.preface), ...scope.facts.tree.sections.flatMap((section) => composer.section(section))];
+}
+
+export function noticeBlock(notice: Notice, scope: Scope): NoticeBlock {
+  return new Composer(scope).notice(notice);
+}
+
+class Composer {
+  private readonly scope: Scope;
+  private readonly applies: Applies;
+  private readonly measured: ReadonlyMap<Step, readonly Measurement[]>;
+
+  constructor(scope: Scope) {
+    this.scope = scope;
+    this.applies = appliesIn(scope);
+    this.measured = measurementsAt(scope);
+  }
+
+  section(section: Section): BookBlock[] {
+    const { facts } = this.scope;
+    const level = Math.min(4, Math.max(2, section.level)) as 2 | 3 | 4;
+    const anchor = sectionAnchor(facts.head.id, section);
+    const out: BookBlock[] = [{ kind: 'heading', level, text: section.title, anchor, bookmark: !section.prose }];
+    // A notice between two steps guards the next one and never parts from it (F8); under the heading it guards them all.
+    let guards: NoticeBlock[] = [];
+    let begun = false;
+    for (const block of section.blocks) {
+      if (block.kind === 'notice' && begun) guards.push(this.notice(block));
+      else if (block.kind === 'steps') {
+        const steps = this.steps(block.steps, guards);
+        if (steps.length > 0) {
+          guards = [];
+          begun = true;
+        }
+        out.push(...steps);
+      } else out.push(...this.block(block));
+    }
+    // Steps that do not apply take their notices with them, except when nothing follows to carry them.
+    return [...out, ...guards];
+  }
+
+  blocks(blocks: readonly Block[], from?: LabelledStep): BookBlock[] {
+    return blocks.flatMap((block) => this.block(block, from));
+  }
+
+  notice(notice: Notice): NoticeBlock {
+    const { words, input } = this.scope;
+    const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
+    const standing = use === undefined ? undefined : input.library.registers.notices.find((one) => one.name === use);
+    const own = this.blocks(notice.blocks);
+    const body: Flow = own.length > 0 || standing === undefined ? own : [{ kind: 'paragraph', inline: plain(standing.text) }];
+    return { kind: 'notice', word: notice.word, panel: words.panel[notice.word], body };
+  }
+
+  private steps(steps: readonly Step[], first: readonly NoticeBlock[]): BookBlock[] {
+    let guards = first;
+    return steps.filter(this.applies.step).map((step) => {
+      const made = this.step(step, guards);
+      guards = [];
+      return made;
+    });
+  }
+
+  private step(step: Step, guards: readonly NoticeBlock[]): BookBlock {
+    const { facts } = this.scope;
+    const at = facts.read.labels.byStep.get(step) as LabelledStep;
+    const body: BookBlock[] = [{ kind: 'paragraph', inline: inlineOf(step.lead, this.scope, at) }];
+    for (const measurement of this.measured.get(step) ?? []) body.push(...this.entry(measurement));
+    const notices = [...guards];
+    let pending: NoticeBlock[] = [];
+    for (const child of step.children) {
+      if (child.kind === 'notice') pending.push(this.notice(child));
+      else if (child.kind === 'substeps') {
+        body.push(...this.steps(child.steps, pending));
+        pending = [];
+      } else body.push(...this.child(child, at));
+    }
+    // A notice inside a step with nothing below it to guard guards the step itself.
+    notices.push(...pending);
+    return { kind: 'step', label: at.label, anchor: stepAnchor(facts.head.id, at.order), depth: 0, body, notices };
+  }
+
+  private child(child: Exclude<StepChild, Notice | { kind: 'substeps' }>, at: LabelledStep): BookBlock[] {
+    switch (child.kind) {
+      case 'branches':
+        return [{ kind: 'bullets', items: child.branches.filter(this.applies.branch).map((branch) => this.branch(branch, at)) }];
+      case 'objects':
+        return [
+          {
+            kind: 'bullets',
+            items: child.items.map((item): Flow => [{ kind: 'paragraph', inline: inlineOf(item.prose, this.scope, at) }]),
+          },
+        ];
+      default:
+        return this.block(child, at);
+    }
+  }
+
+  /** The condition as written, in strong type, then what is done. */
+  private branch(branch: Branch, at: LabelledStep): Flow {
+    const { text } = this.scope.facts.tree.source;
+    const opening = (end: number): string =>
+      text
+        .slice(branch.span.start, end)
+        .replace(/^\s*[-*+]\s+/, '')
+        .replace(/[[\]*]/g, '')
+        .replace(/\s+/g, ' ');
+    const condition = branch.otherwise
+      ? opening(branch.lead.span.start).replace(/[\s,:]+$/, '')
+      : opening(branch.condition.span.start) + branch.condition.text;
+    const between = text.slice(branch.condition.span.end, branch.lead.span.start);
+    const mark = between.includes(':') ? ':' : ',';
+    const lead = inlineOf(branch.lead, this.scope, at);
+    const head: Inline[] = [{ kind: 'strong', text: `${condition}${mark}` }, { kind: 'text', text: ' ' }, ...lead];
+    const body: BookBlock[] = [{ kind: 'paragraph', inline: head }];
+    let pending: NoticeBlock[] = [];
+    for (const child of branch.children) {
+      if (child.kind === 'notice') pending.push(this.notice(child));
+      else if (child.kind === 'substeps') {
+        body.push(...this.steps(child.steps, pending));
+        pending = [];
+      } else body.push(...this.child(child, at));
+    }
+    return [...pending, ...body];
+  }
+
+  private block(block: Block | Exclude<StepChild, { kind: 'substeps' | 'branches' | 'objects' }>, from?: LabelledStep): BookBlock[] {
+    switch (block.kind) {
+      case 'paragraph':
+        return block.prose.text.trim() === '' ? [] : [{ kind: 'paragraph', inline: inlineOf(block.prose, this.scope, from) }];
+      case 'code':
+        return [{ kind: 'paragraph', inline: [{ kind: 'code', text: block.value }] }];
+      case 'bullets':
+        return [
+          {
+            kind: 'bullets',
+            items: block.items.map(
+              (item): Flow => [{ kind: 'paragraph', inline: inlineOf(item.prose, this.scope, from) }, ...this.blocks(item.blocks, from)],
+            ),
+          },
+        ];
+      case 'notice':
+        return [this.notice(block)];
+      case 'table':
+        return [this.table(block, from)];
+      case 'figure':
+        return [this.figure(block)];
+      case 'steps':
+        return this.steps(block.steps, []);
+    }
+  }
+
+  private table(table: Table, from: LabelledStep | undefined): BookBlock {
+    const { words, facts, input } = this.scope;
+    const count = this.scope.tableNumbers.get(table) ?? 0;
+    const measurement = facts.head.measurements.find((one) => one.table !== undefined && one.table === table.id);
+    const about = measurement === undefined ? '' : ` ${words.limits}: ${measurement.name}`;
+    const rows = table.rows.filter(
+      ({ cells }) => input.model === undefined || !modelRow(cells[0]?.prose.text ?? '', this.scope) || cells[0]?.prose.text === input.model,
+    );
+    return {
+      kind: 'table',
+      head: table.head.map((cell) => inlineOf(cell.prose, this.scope, from)),
+      rows: rows.map(({ cells }) => cells.map((cell) => inlineOf(cell.prose, this.scope, from))),
+      align: table.head.map((cell) => cell.align ?? 'left'),
+      caption: `${words.table} ${count}.${about}`,
+      anchor: thingAnchor(facts.head.id, 'table', count),
+    };
+  }
+
+  private figure(figure: Figure): BookBlock {
+    const { words, facts, input } = this.scope;
+    const count = this.scope.figureNumbers.get(figure) ?? 0;
+    return {
+      kind: 'figure',
+      alt: figure.alt,
+      caption: `${words.figure} ${count}. ${figure.alt}`,
+      anchor: thingAnchor(facts.head.id, 'figure', count),
+      image: input.figures.get(figure.path) ?? { kind: 'missing', path: figure.path },
+    };
+  }
+
+  /** The limits stand where the value is read, with a box for it. */
+  private entry(measurement: Measurement): BookBlock[] {
+    const { words } = this.scope;
+    if (measurement.sensed !== undefined) {
+      const { pass, fail } = measurement.sensed;
+      return [
+        {
+          kind: 'bullets',
+          items: [
+            [
+              {
+                kind: 'paragraph',
+                inline: [
+                  { kind: 'strong', text: `${words.passes}:` },
+                  { kind: 'text', text: ` ${pass}` },
+                ],
+              },
+            ],
+            [
+              {
+                kind: 'paragraph',
+                inline: [
+                  { kind: 'strong', text: `${words.fails}:` },
+                  { kind: 'text', text: ` ${fail}` },
+                ],
+              },
+            ],
+          ],
+        },
+      ];
+    }
+    const limits = limitsPrinted(measurement, this.scope);
+    const said = limits.map(({ model, text }) => (model === undefined ? text : `${model}: ${text}`)).join('; ');
+    const unit = limits[0]?.limit.unit.symbol;
+    const lines: BookBlock[] =
+      said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: [{ kind: 'strong', text: `${words.limits} ` }, ...plain(said)] }];
+    return [...lines, { kind: 'write-in', label: measurement.name, ...(unit === undefined || unit === '' ? {} : { unit }) }];
+  }
+}
+
+/** The first cell names a model: rows of other models are left out of a one-model edition. */
+const modelRow = (text: string, scope: Scope): boolean => scope.input.library.registers.models.some((model) => model.name === text);

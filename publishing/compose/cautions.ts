@@ -1,0 +1,61 @@
+/** The cautions page every book opens with: whose rules come first, what the signal words mean, which dangers the procedures hold. */
+import { eachNotice, noticeText, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { Chapter, Flow, Inline } from '../book.ts';
+import { type ComposeInput, chapterAnchor } from './scope.ts';
+import { bookWords } from './words.ts';
+
+export function cautionsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter {
+  const { house } = input.library.registers;
+  const words = bookWords(house.language);
+  const paragraph = (inline: readonly Inline[]): Flow => [{ kind: 'paragraph', inline }];
+  const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
+  const serious = procedures.map((facts) => ({ facts, notices: seriousOf(facts, input) })).filter(({ notices }) => notices.length > 0);
+  const list: Flow = serious.flatMap(
+    ({ facts, notices }): Flow => [
+      {
+        kind: 'paragraph',
+        inline: [{ kind: 'link', text: `${facts.head.id} ${facts.head.title}`, anchor: chapterAnchor(facts.head.id), page: true }],
+      },
+      {
+        kind: 'bullets',
+        items: notices.map(({ word, said }): Flow => paragraph([{ kind: 'strong', text: `${words.panel[word]}: ` }, ...text(said)])),
+      },
+    ],
+  );
+  return {
+    title: words.cautionsTitle,
+    anchor: 'cautions',
+    startRight,
+    blocks: [
+      { kind: 'bullets', items: words.cautions.map((caution) => paragraph(text(caution))) },
+      { kind: 'heading', level: 2, text: words.signalTitle, bookmark: false },
+      ...words.signals.map(([word, said]) => ({ kind: 'notice', word, panel: words.panel[word], body: paragraph(text(said)) }) as const),
+      { kind: 'heading', level: 2, text: words.noticesTitle, bookmark: true },
+      ...(list.length > 0 ? list : paragraph(text(words.noNotices))),
+      ...(house.assistance.length === 0
+        ? []
+        : ([
+            { kind: 'heading', level: 2, text: words.assistanceTitle, bookmark: false },
+            { kind: 'bullets', items: house.assistance.map((line) => paragraph(text(line))) },
+          ] as const)),
+    ],
+  };
+}
+
+interface Serious {
+  readonly word: 'danger' | 'warning';
+  readonly said: string;
+}
+
+/** Danger and warning notices, each wording once, in order. */
+function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious[] {
+  const out = new Map<string, Serious>();
+  for (const { notice } of eachNotice(facts.tree.sections)) {
+    if (notice.word !== 'danger' && notice.word !== 'warning') continue;
+    const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
+    const standing = input.library.registers.notices.find((one) => one.name === use)?.text ?? '';
+    const said = noticeText(notice) || standing;
+    if (said !== '' && !out.has(said)) out.set(said, { word: notice.word, said });
+  }
+  return [...out.values()];
+}

@@ -1,0 +1,146 @@
+/** What stands before the steps of a procedure: at a glance, what is needed, the energy on the machine, what is measured. */
+import type { Family, ListedName, Machine, Registers, Source } from '../../procedures-schema/index.ts';
+import type { BookBlock, Flow, Inline } from '../book.ts';
+import { listedFor, machinesOf, modelsOf } from './edition.ts';
+import { titleOf } from './inline.ts';
+import { limitsPrinted } from './limits-text.ts';
+import type { Scope } from './scope.ts';
+
+type Row = readonly (readonly Inline[])[];
+const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
+const strong = (said: string): Inline[] => [{ kind: 'strong', text: said }];
+
+export function frontOf(scope: Scope): Flow {
+  return [...glance(scope), ...needs(scope), ...energy(scope), ...measured(scope)];
+}
+
+const table = (head: readonly string[], rows: readonly Row[]): BookBlock => ({
+  kind: 'table',
+  head: head.map(text),
+  rows,
+  align: head.map(() => 'left'),
+});
+
+function glance(scope: Scope): BookBlock[] {
+  const { words, facts, input } = scope;
+  const { head } = facts;
+  const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
+  const rows: [string, string][] = [
+    [words.glance.models, modelsOf(scope).join(', ')],
+    [words.glance.symptoms, head.symptoms.map(({ name }) => name).join('; ')],
+    [words.glance.starts, words.state[head.startsWith] ?? head.startsWith],
+    [words.glance.ends, words.state[ends] ?? ends],
+    [words.glance.requires, head.requires.map(({ name }) => [name, titleOf(name, scope)].filter(Boolean).join(', ')).join('; ')],
+    [words.glance.people, head.people ?? ''],
+    [words.glance.audience, head.audience ?? ''],
+    [words.glance.time, head.time ?? ''],
+    [words.glance.liveTask, head.liveTask?.because ?? ''],
+    [words.glance.edition, input.model === undefined ? '' : words.onlyModel.replace('{model}', input.model)],
+  ];
+  const shown = rows.filter(([, said]) => said !== '').map(([name, said]): Row => [strong(name), text(said)]);
+  return [{ kind: 'table', head: [], rows: shown, align: ['left', 'left'] }];
+}
+
+/** Everything to fetch before walking to the machine. */
+function needs(scope: Scope): BookBlock[] {
+  const { words, facts } = scope;
+  const { head } = facts;
+  const { registers } = scope.input.library;
+  const groups: readonly (readonly [string, readonly ListedName[]])[] = [
+    [words.kinds.tools, head.tools],
+    [words.kinds.parts, head.parts],
+    [words.kinds.consumables, head.consumables],
+    [words.kinds.protection, head.protection],
+  ];
+  const rows: Row[] = [];
+  for (const [kind, list] of groups) {
+    const shown = list.filter((entry) => entry.name !== 'none' && listedFor(entry, scope));
+    if (shown.length === 0) continue;
+    // The kind stands beside the first of its rows, not above it: a row of its own would be left behind at the foot of a page.
+    shown.forEach((entry, index) => {
+      const first = index === 0 ? strong(kind) : [];
+      rows.push([first, text(entry.name), text(detailOf(entry, registers, scope)), text(entry.quantity ?? '1')]);
+    });
+  }
+  if (rows.length === 0) return [];
+  return [{ kind: 'heading', level: 2, text: words.needs, bookmark: false }, table(words.needsHead, rows)];
+}
+
+/** Size, range and number from the registers, then for which models and the writer's note. */
+export function detailOf(entry: ListedName, registers: Registers, scope: Pick<Scope, 'words'>): string {
+  const named = <T extends { readonly name: string; readonly aliases: readonly string[] }>(list: readonly T[]): T | undefined =>
+    list.find((one) => one.name === entry.name || one.aliases.includes(entry.name));
+  const tool = named(registers.tools);
+  const part = named(registers.replacements);
+  const consumable = named(registers.consumables);
+  const facts = [
+    tool?.size,
+    tool?.range,
+    tool?.resolution === undefined ? undefined : `reads ${tool.resolution}`,
+    part?.number,
+    consumable?.rating,
+    consumable?.amount,
+    consumable?.safetyData,
+    entry.models === undefined ? undefined : `${scope.words.only} ${entry.models.join(', ')}`,
+    entry.note,
+  ];
+  return facts.filter((fact): fact is string => fact !== undefined && fact !== '').join('; ');
+}
+
+function energy(scope: Scope): BookBlock[] {
+  const { words } = scope;
+  const machines = machinesOf(scope);
+  const families = [...new Set(machines.map((machine) => machine.name))];
+  return families.flatMap((name): BookBlock[] => {
+    const own = machines.filter((machine) => machine.name === name);
+    const rows = sourcesOf(own).map((source): Row => {
+      const some = own.filter((machine) => machine.sources.some((one) => one.name === source.name));
+      const models = [...new Set(some.map((machine) => machine.variant.name))];
+      const only = some.length === own.length ? '' : ` (${words.only} ${models.join(', ')})`;
+      return [
+        [...strong(source.name), ...text(`, ${source.size}${only}`)],
+        text(uses(source.isolate) || words.none),
+        text(stored(source) || words.none),
+        text([...source.tryOut, ...source.shownBy, ...source.provedWith].join(', ') || words.none),
+      ];
+    });
+    const family = scope.input.library.registers.families.find((one) => one.name === name);
+    const title = families.length === 1 ? words.energy : `${words.energy}: ${name}`;
+    return [{ kind: 'heading', level: 2, text: title, bookmark: false }, table(words.energyHead, rows), ...absent(family)];
+  });
+}
+
+const uses = (list: Source['isolate']): string => list.map(({ point, safe }) => `${point} ${safe}`).join(', ');
+
+function stored(source: Source): string {
+  const parts = [uses([...source.relieve, ...source.restrain])];
+  if (source.settles !== undefined) parts.push(`gone ${source.settles} after it is cut off`);
+  return parts.filter((part) => part !== '').join('; ');
+}
+
+/** Sources of all machines of a family, each once, in register order. */
+function sourcesOf(machines: readonly Machine[]): readonly Source[] {
+  const out = new Map<string, Source>();
+  for (const { sources } of machines) for (const source of sources) if (!out.has(source.name)) out.set(source.name, source);
+  return [...out.values()];
+}
+
+function absent(family: Family | undefined): BookBlock[] {
+  const said = (family?.none ?? []).map(({ kind, because }) => `${kind}: ${because}`).join('; ');
+  return said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: text(`Not here: ${said}.`) }];
+}
+
+function measured(scope: Scope): BookBlock[] {
+  const { words, facts } = scope;
+  const rows = facts.head.measurements.map((measurement): Row => {
+    const where = [measurement.at, measurement.with].filter((part) => part !== undefined).join('; ');
+    if (measurement.sensed !== undefined) {
+      const { pass, fail } = measurement.sensed;
+      return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}. ${words.fails}: ${fail}.`)];
+    }
+    const limits = limitsPrinted(measurement, scope).map(({ model, text: said }) => (model === undefined ? said : `${model}: ${said}`));
+    return [strong(measurement.name), text(where), text(limits.join('; ') || words.noLimit)];
+  });
+  if (rows.length === 0) return [];
+  return [{ kind: 'heading', level: 2, text: words.measured, bookmark: false }, table(words.measuredHead, rows)];
+}

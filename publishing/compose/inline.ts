@@ -1,0 +1,85 @@
+/** Running text as printed: references become words and links, second values stand in round brackets. Looks nothing up but where references lead. */
+import { type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
+import type { Inline } from '../book.ts';
+import { chapterAnchor, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+
+export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inline[] {
+  const out: Inline[] = [];
+  const references = prose.marks.filter((mark): mark is ReferenceMark => mark.kind === 'reference');
+  let at = 0;
+  for (const mark of references) {
+    if (mark.at < at) continue;
+    out.push(...styled(prose, at, mark.at));
+    out.push(...reference(mark, scope, from));
+    at = mark.end;
+  }
+  out.push(...styled(prose, at, prose.text.length));
+  return out;
+}
+
+/** The same as words alone, for data files and headings. */
+export const plainOf = (inline: readonly Inline[]): string => inline.map((one) => one.text).join('');
+
+/** Text between two references, cut where strong, emphasis or code begin and end. */
+function styled(prose: Prose, from: number, to: number): Inline[] {
+  const marks = prose.marks.filter((mark) => mark.kind !== 'reference' && mark.at < to && mark.end > from);
+  const cuts = [from, to, ...marks.flatMap((mark) => [Math.max(from, mark.at), Math.min(to, mark.end)])].sort((a, b) => a - b);
+  const out: Inline[] = [];
+  for (let k = 0; k + 1 < cuts.length; k += 1) {
+    const [start, end] = [cuts[k] as number, cuts[k + 1] as number];
+    if (start >= end) continue;
+    const kinds = new Set(marks.filter((mark) => mark.at <= start && mark.end >= end).map((mark) => mark.kind));
+    const kind = kinds.has('code') ? 'code' : kinds.has('strong') ? 'strong' : kinds.has('em') ? 'em' : 'text';
+    out.push({ kind, text: prose.text.slice(start, end) });
+  }
+  return out;
+}
+
+function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undefined): Inline[] {
+  const { facts, words } = scope;
+  const { form } = mark;
+  const number = facts.head.id;
+  const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
+  if (form.kind === 'second-value') return text(`(${form.value})`);
+  if (form.kind === 'callout') return text(`(${form.number})`);
+  if (form.kind === 'figure' || form.kind === 'table') {
+    const block = scope.byId.get(`${form.kind} ${form.id}`);
+    const count = block === undefined ? undefined : (form.kind === 'figure' ? scope.figureNumbers : scope.tableNumbers).get(block);
+    if (count === undefined) return text(mark.content);
+    return [{ kind: 'link', text: `${words[form.kind]} ${count}`, anchor: thingAnchor(number, form.kind, count), page: false }];
+  }
+  const titles = (other: string): string | undefined => titleOf(other, scope);
+  const resolved = resolveReference(form, from, facts.tree, facts.read.labels, titles);
+  switch (resolved.kind) {
+    case 'step': {
+      const { step } = resolved;
+      const near = step.section === from?.section;
+      const said = near ? `${words.step} ${step.label}` : `${words.step} ${step.label} ${words.of} ${step.section.title}`;
+      return [{ kind: 'link', text: said, anchor: stepAnchor(number, step.order), page: !near }];
+    }
+    case 'range': {
+      const { from: first, to: last } = resolved;
+      const near = first.section === from?.section;
+      const said = `${words.steps} ${first.label} ${words.to} ${last.label}${near ? '' : ` ${words.of} ${first.section.title}`}`;
+      return [{ kind: 'link', text: said, anchor: stepAnchor(number, first.order), page: !near }];
+    }
+    case 'section': {
+      const keyword = form.kind === 'section' ? `${words.section} ` : '';
+      return [{ kind: 'link', text: `${keyword}${resolved.section.title}`, anchor: sectionAnchor(number, resolved.section), page: true }];
+    }
+    case 'document':
+      return documentReference(resolved.number, form.kind === 'section' ? form.title : undefined, scope);
+    default:
+      return text(mark.content);
+  }
+}
+
+function documentReference(number: string, section: string | undefined, scope: Scope): Inline[] {
+  const title = section ?? titleOf(number, scope);
+  const said = title === undefined ? number : `${number}, ${title}`;
+  if (!scope.inBook.has(number)) return [{ kind: 'text', text: said }];
+  return [{ kind: 'link', text: said, anchor: chapterAnchor(number), page: true }];
+}
+
+export const titleOf = (number: string, scope: Pick<Scope, 'input'>): string | undefined =>
+  scope.input.library.procedures.find(({ head }) => head.id === number)?.head.title;

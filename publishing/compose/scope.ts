@@ -1,0 +1,77 @@
+/** What composing one procedure needs besides its text: the library, the edition, what else stands in the same book. */
+import type { Block, LibraryFacts, ProcedureFacts, Section, StepChild, Table } from '../../procedures-schema/index.ts';
+import type { Image } from '../book.ts';
+import { type BookWords, bookWords } from './words.ts';
+
+export interface ComposeInput {
+  readonly library: LibraryFacts;
+  /** Figures by path; what is missing here is printed as missing. */
+  readonly figures: ReadonlyMap<string, Image>;
+  readonly draft: boolean;
+  /** Registered name of the only model to print. */
+  readonly model?: string;
+}
+
+export interface Scope {
+  readonly input: ComposeInput;
+  readonly facts: ProcedureFacts;
+  readonly words: BookWords;
+  /** Document numbers that stand in the same book. */
+  readonly inBook: ReadonlySet<string>;
+  /** Numbers of figures and tables, from one in each procedure, by the object itself. */
+  readonly figureNumbers: ReadonlyMap<Block | StepChild, number>;
+  readonly tableNumbers: ReadonlyMap<Block | StepChild, number>;
+  readonly byId: ReadonlyMap<string, Block | StepChild>;
+}
+
+export function scopeOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>): Scope {
+  const figureNumbers = new Map<Block | StepChild, number>();
+  const tableNumbers = new Map<Block | StepChild, number>();
+  const byId = new Map<string, Block | StepChild>();
+  for (const block of everyBlock([...facts.tree.preface, ...facts.tree.sections.flatMap((section) => section.blocks)])) {
+    if (block.kind === 'figure') {
+      figureNumbers.set(block, figureNumbers.size + 1);
+      if (block.id !== undefined) byId.set(`figure ${block.id}`, block);
+    } else if (block.kind === 'table') {
+      tableNumbers.set(block, tableNumbers.size + 1);
+      if (block.id !== undefined) byId.set(`table ${block.id}`, block);
+    }
+  }
+  const words = bookWords(input.library.registers.house.language);
+  return { input, facts, words, inBook, figureNumbers, tableNumbers, byId };
+}
+
+/** In the order of the text. */
+export function* everyBlock(blocks: readonly (Block | StepChild)[]): Iterable<Block | StepChild> {
+  for (const block of blocks) {
+    yield block;
+    switch (block.kind) {
+      case 'steps':
+      case 'substeps':
+        for (const step of block.steps) yield* everyBlock(step.children);
+        break;
+      case 'branches':
+        for (const branch of block.branches) yield* everyBlock(branch.children);
+        break;
+      case 'bullets':
+        for (const item of block.items) yield* everyBlock(item.blocks);
+        break;
+      case 'notice':
+        yield* everyBlock(block.blocks);
+        break;
+      default:
+        break;
+    }
+  }
+}
+
+export const tableNamed = (scope: Scope, id: string): Table | undefined => {
+  const block = scope.byId.get(`table ${id}`);
+  return block?.kind === 'table' ? block : undefined;
+};
+
+// Anchors: what links and bookmarks of one book call their places.
+export const chapterAnchor = (number: string): string => `doc ${number}`;
+export const sectionAnchor = (number: string, section: Section): string => `doc ${number} section ${section.id}`;
+export const stepAnchor = (number: string, order: number): string => `doc ${number} step ${order}`;
+export const thingAnchor = (number: string, kind: 'figure' | 'table', count: number): string => `doc ${number} ${kind} ${count}`;

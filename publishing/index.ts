@@ -1,0 +1,6 @@
+/** The door into publishing: facts to paper and data, pure bytes out. Exports only. */
+export type { Book, Image } from './book.ts';
+export { type Checklist, checklistOf, writeChecklist } from './checklist/index.ts';
+export { type ComposeInput, guideBook, procedureBook } from './compose/index.ts';
+export { type FontFiles, faces, type LayoutNote } from './layout/index.ts';
+export { type Printed, printBook } from './print.ts';

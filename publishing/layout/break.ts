@@ -1,0 +1,61 @@
+/**
+ * Third stage: where pages end. The least sum of costs over a whole stretch, not page by page: after Plass, "Optimal Pagination
+ * Techniques for Automatic Typesetting Systems" (1981), with slabs for lines. Works on heights and costs only; what stands where: place.ts.
+ */
+import type { Slab } from './slab.ts';
+import { costs } from './style.ts';
+import type { Mp } from './units.ts';
+
+export interface PageBreaks {
+  /** Index of the first slab of each page; the first is 0. */
+  readonly starts: readonly number[];
+  /** Slabs before which a page had to end although they should never be parted from what stands above. */
+  readonly forced: readonly number[];
+}
+
+/** An empty page costs this; part of a page, the square of that part. */
+const emptyPage = 10_000;
+/** Fewer pages are better where all else is equal. */
+const anotherPage = 400;
+/** A last page with less than an eighth of it used looks like a mistake. */
+const stubPage = 2_500;
+
+export const heightOf = (slabs: readonly Slab[]): Mp => slabs.reduce((sum, slab) => sum + slab.height, 0);
+
+/** Height above the first slab of a page taken by what stands there again. */
+export const resumedHeight = (slab: Slab): Mp => (slab.resume === undefined ? 0 : heightOf(slab.resume));
+
+/** `first`: height left on the first page, where it differs from the others. */
+export function breakPages(slabs: readonly Slab[], height: Mp, first: Mp = height): PageBreaks {
+  const count = slabs.length;
+  if (count === 0) return { starts: [], forced: [] };
+  const best: number[] = new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY);
+  const from: number[] = new Array<number>(count + 1).fill(0);
+  best[0] = 0;
+  for (let start = 0; start < count; start += 1) {
+    if (best[start] === Number.POSITIVE_INFINITY) continue;
+    const room = start === 0 ? first : height;
+    let used = start === 0 ? 0 : resumedHeight(slabs[start] as Slab);
+    for (let end = start + 1; end <= count; end += 1) {
+      const slab = slabs[end - 1] as Slab;
+      used += slab.height + (end - 1 > start ? slab.gap : 0);
+      // A slab taller than a page still has to stand somewhere.
+      if (used > room && end > start + 1) break;
+      const cost = (best[start] as number) + pageCost(used, room, slabs[end]);
+      if (cost < (best[end] as number)) {
+        best[end] = cost;
+        from[end] = start;
+      }
+    }
+  }
+  const starts: number[] = [];
+  for (let end = count; end > 0; end = from[end] as number) starts.unshift(from[end] as number);
+  return { starts, forced: starts.filter((start) => start > 0 && (slabs[start] as Slab).cost >= costs.hard) };
+}
+
+function pageCost(used: Mp, room: Mp, next: Slab | undefined): number {
+  const share = Math.min(1000, Math.max(0, Math.round((used * 1000) / Math.max(1, room))));
+  if (next === undefined) return anotherPage + (share < 125 ? stubPage : 0);
+  const unused = 1000 - share;
+  return anotherPage + Math.round((unused * unused * emptyPage) / 1_000_000) + next.cost;
+}

@@ -1,0 +1,140 @@
+/** Fifth stage: placed pages to drawing operations. Decides nothing: every place was settled before. */
+import { drawBand } from './band.ts';
+import { drawFurniture, drawWatermark } from './furniture.ts';
+import type { BitmapImage } from './images.ts';
+import type { Kit, LayoutNote } from './kit.ts';
+import type { PlacedBook } from './layout-book.ts';
+import { moved, type Op, rectangle, roundedRectangle } from './ops.ts';
+import { chipPad, type Part } from './paragraph.ts';
+import type { PlacedPage } from './place.ts';
+import { type Shaped, widthOfAll } from './shaped.ts';
+import type { Bookmark, Decor, SlabItem } from './slab.ts';
+import type { NodeId, Structure } from './structure.ts';
+import { colours } from './style.ts';
+import { type Mp, pt } from './units.ts';
+
+export interface DrawnPage {
+  readonly width: Mp;
+  readonly height: Mp;
+  readonly ops: readonly Op[];
+}
+
+export interface DrawnBook {
+  readonly pages: readonly DrawnPage[];
+  readonly structure: Structure;
+  readonly bookmarks: readonly Bookmark[];
+  readonly images: readonly BitmapImage[];
+  readonly notes: readonly LayoutNote[];
+}
+
+export function drawBook(placed: PlacedBook): DrawnBook {
+  const { kit, pages } = placed;
+  const notes: LayoutNote[] = [...placed.notes];
+  const dead = new Set<string>();
+  const pageOf = (anchor: string): string => {
+    const page = placed.anchors.get(anchor);
+    if (page === undefined) dead.add(anchor);
+    return page === undefined ? '?' : String(page + 1);
+  };
+  const known = (anchor: string): boolean => placed.anchors.has(anchor);
+  const drawn = pages.map((page, index): DrawnPage => {
+    const ops: Op[] = [...drawWatermark(page, kit)];
+    ops.push(...drawDecor(page), ...drawFurniture(page, index, pages.length, kit));
+    const { body } = page.geometry;
+    for (const { slab, y } of page.slabs) {
+      for (const anchor of slab.anchors ?? []) ops.push({ op: 'target', name: anchor, y: body.y + y });
+      for (const item of slab.items) ops.push(...drawItem(item, body.x, body.y + y, kit, pageOf, known));
+    }
+    return { width: page.geometry.width, height: page.geometry.height, ops };
+  });
+  const bookmarks = pages.flatMap((page) => page.slabs.flatMap(({ slab }) => (slab.bookmark === undefined ? [] : [slab.bookmark])));
+  for (const anchor of [...dead].sort()) notes.push({ kind: 'dead-link', message: `Nothing printed here is called "${anchor}".` });
+  return { pages: drawn, structure: kit.structure, bookmarks, images: kit.images.images, notes };
+}
+
+/** Bands and frames: one stretch for neighbours that share them. */
+function drawDecor(page: PlacedPage): Op[] {
+  const { body } = page.geometry;
+  const order: Decor[] = [];
+  const extent = new Map<Decor, { top: Mp; foot: Mp }>();
+  for (const { slab, y } of page.slabs)
+    for (const decor of slab.decor) {
+      const known = extent.get(decor);
+      if (known === undefined) {
+        order.push(decor);
+        extent.set(decor, { top: y, foot: y + slab.height });
+      } else known.foot = Math.max(known.foot, y + slab.height);
+    }
+  const ops: Op[] = [];
+  for (const decor of order) {
+    const { top, foot } = extent.get(decor) as { top: Mp; foot: Mp };
+    if (decor.kind === 'band') ops.push(...drawBand(body.x + decor.x, body.y + top, decor.width, foot - top, decor.state));
+    else {
+      const half = Math.round(decor.line / 2);
+      const path = rectangle(body.x + decor.x + half, body.y + top + half, decor.width - 2 * half, foot - top - 2 * half);
+      ops.push({ op: 'path', path, stroke: { colour: decor.edge, width: decor.line } });
+    }
+  }
+  return ops.length === 0 ? [] : [{ op: 'artifact', type: 'Layout' }, ...ops, { op: 'end' }];
+}
+
+const opening = (node: NodeId | undefined): Op =>
+  node === undefined || node < 0 ? { op: 'artifact', type: 'Layout' } : { op: 'begin', node };
+
+function drawItem(item: SlabItem, dx: Mp, dy: Mp, kit: Kit, pageOf: (anchor: string) => string, known: (anchor: string) => boolean): Op[] {
+  if (item.kind === 'art') return [opening(item.node), ...item.ops.map((op) => moved(op, dx + item.x, dy + item.y)), { op: 'end' }];
+  const { line } = item;
+  const slack = item.width - line.width;
+  let x = dx + item.x + (item.align === 'right' ? slack : item.align === 'center' ? Math.round(slack / 2) : 0);
+  const y = dy + item.baseline;
+  const ops: Op[] = [];
+  let open: NodeId | undefined;
+  let link: { op: 'link'; x: Mp; y: Mp; width: Mp; height: Mp; to: string; node: NodeId; says: string } | undefined;
+  const links: Op[] = [];
+  for (const part of line.parts) {
+    const node = part.node < 0 ? -1 : part.node;
+    if (open !== node) {
+      if (open !== undefined) ops.push({ op: 'end' });
+      ops.push(opening(node));
+      open = node;
+    }
+    addPart(part, x, y, ops, kit, pageOf);
+    const to = part.kind === 'chip' ? undefined : part.to;
+    if (to !== undefined && known(to) && node >= 0) {
+      const size = part.look.size;
+      const says = part.kind === 'text' ? part.shaped.text : '';
+      if (link?.to === to && link.node === node) {
+        link.width = x + part.width - link.x;
+        link.says += says;
+      } else {
+        link = { op: 'link', x, y: y - size, width: part.width, height: Math.round(size * 1.3), to, node, says };
+        links.push(link);
+      }
+    } else link = undefined;
+    x += part.width;
+  }
+  if (open !== undefined) ops.push({ op: 'end' });
+  return [...ops, ...links];
+}
+
+function addPart(part: Part, x: Mp, y: Mp, ops: Op[], kit: Kit, pageOf: (anchor: string) => string): void {
+  const { size, colour, face } = part.look;
+  if (part.kind === 'page') {
+    const run = kit.shaper.shape(face, pageOf(part.anchor));
+    ops.push({ op: 'text', x: x + part.width - widthOfAll(run, size), y, size, colour, run });
+    return;
+  }
+  if (part.kind === 'chip') {
+    const height = Math.round(size * 1.32);
+    const path = roundedRectangle(x, y - Math.round(size * 0.98), part.width, height, pt(3));
+    ops.push({ op: 'path', path, fill: colours.wash, stroke: { colour: colours.quiet, width: pt(0.6) } });
+    ops.push({ op: 'text', x: x + chipPad, y, size, colour, run: part.shaped });
+    return;
+  }
+  const last = ops[ops.length - 1];
+  if (last?.op === 'text' && last.size === size && last.colour === colour && last.y === y && last.turn === undefined) {
+    ops[ops.length - 1] = { ...last, run: [...last.run, part.shaped] as readonly Shaped[] };
+    return;
+  }
+  ops.push({ op: 'text', x, y, size, colour, run: [part.shaped] });
+}

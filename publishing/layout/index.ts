@@ -1,0 +1,12 @@
+/** A book to drawing operations: normalise, measure, break, place, draw. Exports only. */
+export { type DrawnBook, type DrawnPage, drawBook } from './draw.ts';
+export { type FontSource, newFontSource } from './fontkit-shaper.ts';
+export { type BitmapImage, jpegSize } from './images.ts';
+export type { LayoutNote } from './kit.ts';
+export { layoutBook, type PlacedBook } from './layout-book.ts';
+export type { Op, Path, Stroke } from './ops.ts';
+export type { PlacedPage } from './place.ts';
+export { type Face, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
+export type { Bookmark } from './slab.ts';
+export type { NodeId, Role, Structure, StructureNode } from './structure.ts';
+export type { Mp } from './units.ts';

@@ -1,0 +1,117 @@
+/** A book to placed pages: the four stages in a row, repeated while page numbers in references need more room. Draws nothing. */
+
+import { invariant } from '../../procedures-schema/invariant.ts';
+import type { Book, Flow } from '../book.ts';
+import { ImageStore } from './images.ts';
+import type { Kit, LayoutNote } from './kit.ts';
+import { measureFlow } from './measure.ts';
+import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
+import { geometryOf } from './paper.ts';
+import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
+import { wordsFor } from './printed-words.ts';
+import { type Shaper, widthOfAll } from './shaped.ts';
+import type { Slab } from './slab.ts';
+import { StructureBuilder } from './structure.ts';
+import { costs, sheetOf } from './style.ts';
+
+export interface PlacedBook extends Placed {
+  readonly book: Book;
+  readonly kit: Kit;
+  readonly chapters: readonly NormalChapter[];
+}
+
+/** References widen only, so a second pass nearly always settles; past this many the last is taken and said. */
+const mostPasses = 4;
+
+export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
+  const normal = normalise(book);
+  // Digits kept for the page number of each anchor; one is the least any has.
+  const digits = new Map<string, number>();
+  for (let pass = 1; ; pass += 1) {
+    const laid = layoutOnce(normal, shaper, digits);
+    let widened = false;
+    for (const [anchor, page] of laid.anchors) {
+      const need = String(page + 1).length;
+      if (need > (digits.get(anchor) ?? 1)) {
+        digits.set(anchor, need);
+        widened = true;
+      }
+    }
+    if (!widened) return laid;
+    if (pass === mostPasses) {
+      const note: LayoutNote = { kind: 'unsettled-pages', message: 'Page numbers in references still change after four passes.' };
+      return { ...laid, notes: [...laid.notes, note] };
+    }
+  }
+}
+
+function layoutOnce(normal: NormalBook, shaper: Shaper, digits: ReadonlyMap<string, number>): PlacedBook {
+  const { book } = normal;
+  const sheet = sheetOf(book.paper);
+  const { body } = geometryOf(book, 'right');
+  const structure = new StructureBuilder();
+  const kit: Kit = {
+    book,
+    sheet,
+    shaper,
+    structure,
+    words: wordsFor(book.language),
+    language: book.language,
+    contents: normal.contents,
+    images: new ImageStore(),
+    pageHeight: body.height,
+    pageWidth: body.width,
+    notes: [],
+    reserve: (anchor, look) => widthOfAll(shaper.shape(look.face, '8'.repeat(digits.get(anchor) ?? 1)), look.size),
+  };
+  const measured: MeasuredChapter[] = [];
+  if (book.cover !== undefined) {
+    const node = structure.add(0, 'Sect', { title: book.title });
+    const room = { left: 0, x: 0, width: body.width, node, cost: 0, decor: [] };
+    measured.push({ chapter: undefined, stretches: [{ slabs: measureFlow(book.cover, room, kit), right: true }] });
+  }
+  for (const chapter of normal.chapters) measured.push(measureChapter(chapter, kit));
+  const placed = placeAll(measured, book);
+  assertPages(placed.pages);
+  const missing = shaper
+    .missing()
+    .map((character): LayoutNote => ({ kind: 'missing-glyph', message: `No font here has the character "${character}".` }));
+  return { ...placed, book, kit, chapters: normal.chapters, notes: [...kit.notes, ...placed.notes, ...missing] };
+}
+
+function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
+  const node = kit.structure.add(0, 'Sect', { title: chapter.title });
+  const room = { left: 0, x: kit.sheet.hang, width: kit.pageWidth - kit.sheet.hang, node, cost: costs.block, decor: [] };
+  const opener: Flow = chapter.opener ? [{ kind: 'heading', level: 1, text: chapter.title, anchor: chapter.anchor, bookmark: true }] : [];
+  const stretches: { slabs: readonly Slab[]; right: boolean }[] = [];
+  let flow: Flow = opener;
+  let right = chapter.startRight;
+  const close = (): void => {
+    const slabs = measureFlow(flow, room, kit);
+    if (slabs.length > 0) stretches.push({ slabs, right });
+    flow = [];
+  };
+  for (const block of chapter.blocks) {
+    if (block.kind === 'page-break') {
+      close();
+      right = block.to === 'right';
+    } else flow = [...flow, block];
+  }
+  close();
+  return { chapter, stretches };
+}
+
+/** Nothing leaves the body but a single slab that is taller than it. */
+export function assertPages(pages: readonly PlacedPage[]): void {
+  pages.forEach((page, index) => {
+    const own = page.slabs.length;
+    invariant(own <= 1 || usedHeight(page) <= page.geometry.body.height + 1 || hasGiant(page), `page ${index + 1} is overfull`);
+    for (let k = 1; k < own; k += 1) {
+      const before = page.slabs[k - 1];
+      const after = page.slabs[k];
+      invariant(before !== undefined && after !== undefined && after.y >= before.y + before.slab.height, `page ${index + 1} overlaps`);
+    }
+  });
+}
+
+const hasGiant = (page: PlacedPage): boolean => page.slabs.some(({ slab }) => slab.height > page.geometry.body.height / 2);

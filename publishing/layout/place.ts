@@ -1,0 +1,90 @@
+/** Fourth stage: every slab gets a page and a height on it, every page its side, its number and its running words. Measures and draws nothing. */
+import type { Book } from '../book.ts';
+import { breakPages, heightOf, resumedHeight } from './break.ts';
+import type { LayoutNote } from './kit.ts';
+import type { NormalChapter } from './normalise.ts';
+import { geometryOf, type PageGeometry, type Side, sideOf } from './paper.ts';
+import type { Slab } from './slab.ts';
+import type { Mp } from './units.ts';
+
+export interface PlacedSlab {
+  readonly slab: Slab;
+  /** Top of the slab from the top of the body. */
+  readonly y: Mp;
+}
+
+export interface PlacedPage {
+  readonly side: Side;
+  readonly geometry: PageGeometry;
+  readonly slabs: readonly PlacedSlab[];
+  /** undefined on the cover and on pages blank on purpose. */
+  readonly chapter: NormalChapter | undefined;
+  /** Title of the section in force at the head of the page. */
+  readonly section: string;
+  readonly blank: boolean;
+  readonly cover: boolean;
+}
+
+export interface MeasuredChapter {
+  readonly chapter: NormalChapter | undefined;
+  /** Cut at page breaks; each stretch begins a page. */
+  readonly stretches: readonly { readonly slabs: readonly Slab[]; readonly right: boolean }[];
+}
+
+export interface Placed {
+  readonly pages: readonly PlacedPage[];
+  /** Page index of each anchor. */
+  readonly anchors: ReadonlyMap<string, number>;
+  readonly notes: readonly LayoutNote[];
+}
+
+export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Placed {
+  const pages: PlacedPage[] = [];
+  const anchors = new Map<string, number>();
+  const notes: LayoutNote[] = [];
+  const addPage = (page: Omit<PlacedPage, 'side' | 'geometry'>): void => {
+    const side = sideOf(pages.length, book);
+    pages.push({ ...page, side, geometry: geometryOf(book, side) });
+  };
+  for (const { chapter, stretches } of chapters) {
+    let section = '';
+    for (const { slabs, right } of stretches) {
+      if (right && sideOf(pages.length, book) === 'left')
+        addPage({ slabs: [], chapter: undefined, section: '', blank: true, cover: false });
+      const height = geometryOf(book, sideOf(pages.length, book)).body.height;
+      const { starts, forced } = breakPages(slabs, height);
+      for (const at of forced)
+        notes.push({ kind: 'group-too-tall', message: `${(slabs[at] as Slab).group ?? 'A block'} does not fit on one page.` });
+      starts.forEach((start, index) => {
+        const end = starts[index + 1] ?? slabs.length;
+        const placed: PlacedSlab[] = [];
+        const first = slabs[start] as Slab;
+        let y = 0;
+        if (start > 0)
+          for (const again of first.resume ?? []) {
+            placed.push({ slab: { ...again, decor: first.decor }, y });
+            y += again.height;
+          }
+        const opens = first.section ?? section;
+        for (let at = start; at < end; at += 1) {
+          const slab = slabs[at] as Slab;
+          if (at > start) y += slab.gap;
+          placed.push({ slab, y });
+          y += slab.height;
+          if (slab.section !== undefined) section = slab.section;
+          for (const anchor of slab.anchors ?? []) if (!anchors.has(anchor)) anchors.set(anchor, pages.length);
+        }
+        addPage({ slabs: placed, chapter, section: opens, blank: false, cover: chapter === undefined });
+      });
+    }
+  }
+  return { pages, anchors, notes };
+}
+
+/** Height a page's slabs take: for tests, and for the invariant that nothing leaves the body. */
+export function usedHeight(page: PlacedPage): Mp {
+  const last = page.slabs[page.slabs.length - 1];
+  return last === undefined ? 0 : last.y + last.slab.height;
+}
+
+export { heightOf, resumedHeight };

@@ -1,0 +1,180 @@
+/** Drawing operations of one page to a content stream (ISO 32000-1, 8 and 9). Decides nothing; counts the marked content it opens. */
+import type { DrawnPage, Face, NodeId, Op, Path, Shaped } from '../layout/index.ts';
+import type { FontTable } from './fonts.ts';
+import { channel, hex4, points } from './numbers.ts';
+
+export interface LinkBox {
+  readonly box: readonly [number, number, number, number];
+  readonly to: string;
+  readonly node: NodeId;
+  readonly says: string;
+}
+
+export interface PageContent {
+  readonly text: string;
+  /** Node of each marked-content id. */
+  readonly marked: readonly NodeId[];
+  readonly links: readonly LinkBox[];
+  readonly targets: readonly { readonly name: string; readonly y: number }[];
+  readonly faces: readonly Face[];
+  readonly images: readonly number[];
+  /** Opacities used, in hundredths. */
+  readonly opacities: readonly number[];
+}
+
+export const fontName = (face: Face): string => `F-${face}`;
+export const imageName = (index: number): string => `I${index}`;
+export const opacityName = (hundredths: number): string => `O${hundredths}`;
+
+export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
+  const out: string[] = [];
+  const marked: NodeId[] = [];
+  const links: LinkBox[] = [];
+  const targets: { name: string; y: number }[] = [];
+  const usedFaces = new Set<Face>();
+  const images = new Set<number>();
+  const opacities = new Set<number>();
+  const up = (y: number): number => page.height - y;
+  const at = (x: number, y: number): string => `${points(x)} ${points(up(y))}`;
+  let fill = '';
+  const setFill = (colour: readonly [number, number, number]): void => {
+    const next = `${colour.map(channel).join(' ')} rg`;
+    if (next !== fill) out.push(next);
+    fill = next;
+  };
+  const paths = (path: Path): void => {
+    let k = 0;
+    const point = (): string => {
+      const text = at(path.points[k] as number, path.points[k + 1] as number);
+      k += 2;
+      return text;
+    };
+    for (const letter of path.segments) {
+      if (letter === 'M') out.push(`${point()} m`);
+      else if (letter === 'L') out.push(`${point()} l`);
+      else if (letter === 'C') out.push(`${point()} ${point()} ${point()} c`);
+      else out.push('h');
+    }
+  };
+  const drawPath = (op: Extract<Op, { op: 'path' }>): void => {
+    const { stroke, opacity } = op;
+    const clear = opacity === undefined ? undefined : Math.round(opacity * 100);
+    if (clear !== undefined) {
+      opacities.add(clear);
+      out.push(`q /${opacityName(clear)} gs`);
+    }
+    if (op.fill !== undefined) setFill(op.fill);
+    if (stroke !== undefined) {
+      const cap = { butt: 0, round: 1, square: 2 }[stroke.cap ?? 'butt'];
+      const join = { miter: 0, round: 1, bevel: 2 }[stroke.join ?? 'miter'];
+      out.push(`${stroke.colour.map(channel).join(' ')} RG ${points(stroke.width)} w ${cap} J ${join} j`);
+      out.push(`[${(stroke.dash ?? []).map(points).join(' ')}] 0 d`);
+    }
+    paths(op.path);
+    const even = op.evenOdd ? '*' : '';
+    out.push(op.fill === undefined ? (stroke === undefined ? 'n' : 'S') : stroke === undefined ? `f${even}` : `B${even}`);
+    if (clear !== undefined) {
+      out.push('Q');
+      fill = '';
+    }
+  };
+  const drawText = (op: Extract<Op, { op: 'text' }>): void => {
+    setFill(op.colour);
+    const [a, b, c, d] = op.turn ?? [1000, 0, 0, 1000];
+    out.push('BT', `${points(a)} ${points(b)} ${points(c)} ${points(d)} ${at(op.x, op.y)} Tm`);
+    let face: Face | undefined;
+    for (const run of op.run) {
+      usedFaces.add(run.face);
+      if (run.face !== face) out.push(`/${fontName(run.face)} ${points(op.size)} Tf`);
+      face = run.face;
+      showRun(run, op.size, fonts, out);
+    }
+    out.push('ET');
+  };
+  for (const op of page.ops) {
+    switch (op.op) {
+      case 'begin':
+        out.push(`/P <</MCID ${marked.length}>> BDC`);
+        marked.push(op.node);
+        break;
+      case 'artifact':
+        out.push(`/Artifact <</Type /${op.type}${op.part === undefined ? '' : ` /Subtype /${op.part}`}>> BDC`);
+        break;
+      case 'end':
+        out.push('EMC');
+        break;
+      case 'text':
+        drawText(op);
+        break;
+      case 'path':
+        drawPath(op);
+        break;
+      case 'clip':
+        out.push('q');
+        paths(op.path);
+        out.push('W n');
+        break;
+      case 'unclip':
+        out.push('Q');
+        fill = '';
+        break;
+      case 'image':
+        images.add(op.image);
+        out.push(`q ${points(op.width)} 0 0 ${points(op.height)} ${at(op.x, op.y + op.height)} cm /${imageName(op.image)} Do Q`);
+        break;
+      case 'link':
+        links.push({ box: [op.x, up(op.y + op.height), op.x + op.width, up(op.y)], to: op.to, node: op.node, says: op.says });
+        break;
+      case 'target':
+        targets.push({ name: op.name, y: up(op.y) });
+        break;
+    }
+  }
+  return {
+    text: out.join('\n'),
+    marked,
+    links,
+    targets,
+    faces: [...usedFaces],
+    images: [...images].sort((a, b) => a - b),
+    opacities: [...opacities].sort((a, b) => a - b),
+  };
+}
+
+/** One TJ for a run: codes, with the pen moved where kerning says so. */
+function showRun(run: Shaped, size: number, fonts: FontTable, out: string[]): void {
+  const parts: string[] = [];
+  let codes = '';
+  let pending = 0;
+  const flush = (): void => {
+    if (codes !== '') parts.push(`<${codes}>`);
+    codes = '';
+  };
+  const show = (): void => {
+    flush();
+    if (parts.length > 0) out.push(`[${parts.join(' ')}] TJ`);
+    parts.length = 0;
+  };
+  const move = (units: number): void => {
+    if (units === 0) return;
+    flush();
+    parts.push(String(-units));
+  };
+  run.glyphs.forEach((glyph, index) => {
+    const width = run.widths[index] as number;
+    const [dx, dy] = run.offsets?.[index] ?? [0, 0];
+    move(pending + dx);
+    if (dy !== 0) {
+      show();
+      out.push(`${points((dy * size) / 1000)} Ts`);
+    }
+    codes += hex4(fonts.code(run.face, glyph, run.texts[index] as string));
+    if (dy !== 0) {
+      show();
+      out.push('0 Ts');
+    }
+    pending = (run.advances[index] as number) - width - dx;
+  });
+  move(pending);
+  show();
+}

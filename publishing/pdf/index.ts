@@ -1,0 +1,2 @@
+/** Drawing operations to PDF. Exports only; the only user of pdf-lib. */
+export { writePdf } from './write.ts';

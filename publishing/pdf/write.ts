@@ -1,0 +1,149 @@
+/** A drawn book to the bytes of a PDF file: pages, fonts, tags, links, outline, facts. The only folder that knows the PDF library. */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
+import type { Book } from '../book.ts';
+import type { DrawnBook, FontSource } from '../layout/index.ts';
+import { contentOf, fontName, imageName, opacityName, type PageContent } from './content.ts';
+import { stream, tableOf } from './fonts.ts';
+import { embedImage } from './images.ts';
+import { points } from './numbers.ts';
+import { writeOutline } from './outline.ts';
+import { serialise } from './serialise.ts';
+import { TagTree } from './tags.ts';
+
+/** Same book, same bytes: no date of making, no random name; the file's id is the hash of its content. */
+export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint8Array {
+  const context = PDFContext.create();
+  const fonts = tableOf(drawn.pages, source);
+  const contents = drawn.pages.map((page) => contentOf(page, fonts));
+  const faces = fonts.embed(context);
+  const images = drawn.images.map((image) => embedImage(image, context));
+  const pageRefs = drawn.pages.map(() => context.nextRef());
+  const pagesRef = context.nextRef();
+  const places = new Map<string, { page: number; y: number }>();
+  contents.forEach((content, page) => {
+    for (const { name, y } of content.targets) if (!places.has(name)) places.set(name, { page, y });
+  });
+  const tags = new TagTree(drawn.structure);
+  const annotations: { ref: PDFRef; node: number; index: number }[] = [];
+  let parents = drawn.pages.length;
+  contents.forEach((content, index) => {
+    const page = drawn.pages[index] as DrawnBook['pages'][number];
+    content.marked.forEach((node, id) => {
+      tags.content(node, index, id);
+    });
+    const links = content.links
+      .filter((link) => places.has(link.to))
+      .map((link) => {
+        const dict = context.obj({
+          Type: 'Annot',
+          Subtype: 'Link',
+          Rect: link.box.map((value) => Number(points(value))),
+          Border: [0, 0, 0],
+          F: 4,
+          StructParent: parents,
+        }) as PDFDict;
+        dict.set(PDFName.of('Dest'), PDFHexString.fromText(link.to));
+        dict.set(PDFName.of('Contents'), PDFHexString.fromText(link.says));
+        const ref = context.register(dict);
+        annotations.push({ ref, node: link.node, index: parents });
+        tags.annotation(link.node, ref, index);
+        parents += 1;
+        return ref;
+      });
+    const dict = context.obj({
+      Type: 'Page',
+      Parent: pagesRef,
+      MediaBox: [0, 0, Number(points(page.width)), Number(points(page.height))],
+      Contents: context.register(stream(context, new TextEncoder().encode(content.text))),
+      Resources: resourcesOf(content, faces, images, context),
+      StructParents: index,
+      Tabs: 'S',
+    }) as PDFDict;
+    if (links.length > 0) dict.set(PDFName.of('Annots'), context.obj(links));
+    context.assign(pageRefs[index] as PDFRef, dict);
+  });
+  context.assign(pagesRef, context.obj({ Type: 'Pages', Count: pageRefs.length, Kids: [...pageRefs] }));
+  const tree = writeTags(tags, contents, annotations, pageRefs, parents, context);
+  const outline = writeOutline(
+    drawn.bookmarks.filter((bookmark) => places.has(bookmark.anchor)),
+    context,
+  );
+  const root = context.obj({
+    Type: 'Catalog',
+    Pages: pagesRef,
+    MarkInfo: { Marked: true },
+    StructTreeRoot: tree,
+    ViewerPreferences: { DisplayDocTitle: true },
+    Names: { Dests: writeDestinations(places, pageRefs, context) },
+    PageLabels: { Nums: [0, { S: 'D' }] },
+  }) as PDFDict;
+  root.set(PDFName.of('Lang'), PDFHexString.fromText(book.language));
+  if (outline !== undefined) {
+    root.set(PDFName.of('Outlines'), outline);
+    root.set(PDFName.of('PageMode'), PDFName.of('UseOutlines'));
+  }
+  const info = context.obj({}) as PDFDict;
+  const facts: readonly (readonly [string, string])[] = [
+    ['Title', [book.number, book.title].filter((text) => text !== '').join(' ')],
+    ['Author', book.publisher],
+    ['Subject', [book.subtitle ?? '', book.revision === undefined ? '' : `Rev ${book.revision}`].filter((text) => text !== '').join(', ')],
+    ['Creator', 'Handsclear'],
+  ];
+  for (const [key, value] of facts) if (value !== '') info.set(PDFName.of(key), PDFHexString.fromText(value));
+  return serialise(context, context.register(root), context.register(info), fileId(contents, book));
+}
+
+function resourcesOf(content: PageContent, faces: ReadonlyMap<string, PDFRef>, images: readonly PDFRef[], context: PDFContext): PDFDict {
+  const fonts = Object.fromEntries([...content.faces].sort().map((face) => [fontName(face), faces.get(face) as PDFRef]));
+  const pictures = Object.fromEntries(content.images.map((index) => [imageName(index), images[index] as PDFRef]));
+  const states = Object.fromEntries(
+    content.opacities.map((value) => [opacityName(value), { Type: 'ExtGState', ca: value / 100, CA: value / 100 }]),
+  );
+  return context.obj({ Font: fonts, XObject: pictures, ExtGState: states }) as PDFDict;
+}
+
+function writeTags(
+  tags: TagTree,
+  contents: readonly PageContent[],
+  annotations: readonly { readonly ref: PDFRef; readonly node: number; readonly index: number }[],
+  pages: readonly PDFRef[],
+  next: number,
+  context: PDFContext,
+): PDFRef {
+  const { root, elements } = tags.write(context, pages);
+  const numbers: unknown[] = [];
+  contents.forEach((content, index) => {
+    numbers.push(index, context.register(context.obj(content.marked.map((node) => elements.get(node) as PDFRef))));
+  });
+  for (const { index, node } of annotations) numbers.push(index, elements.get(node) as PDFRef);
+  const parentTree = context.register(context.obj({ Nums: numbers as number[] }));
+  context.assign(
+    root,
+    context.obj({ Type: 'StructTreeRoot', K: [elements.get(0) as PDFRef], ParentTree: parentTree, ParentTreeNextKey: next }),
+  );
+  return root;
+}
+
+/** Named destinations, sorted by the bytes of their names as the name tree asks. */
+function writeDestinations(
+  places: ReadonlyMap<string, { readonly page: number; readonly y: number }>,
+  pages: readonly PDFRef[],
+  context: PDFContext,
+): PDFRef {
+  const rows = [...places]
+    .map(([name, place]) => ({ name: PDFHexString.fromText(name), place }))
+    .sort((a, b) => (a.name.asString() < b.name.asString() ? -1 : 1));
+  const names: unknown[] = [];
+  for (const { name, place } of rows) {
+    const page = pages[place.page] as PDFRef;
+    names.push(name, context.obj([page, PDFName.of('XYZ'), null, Number(points(place.y + 6000)), null]));
+  }
+  return context.register(context.obj({ Names: names as number[] }));
+}
+
+function fileId(contents: readonly PageContent[], book: Book): string {
+  const hash = sha256.create().update(new TextEncoder().encode(`${book.number} ${book.revision ?? ''} ${book.title}`));
+  for (const content of contents) hash.update(new TextEncoder().encode(content.text));
+  return Array.from(hash.digest().subarray(0, 16), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}

@@ -14,7 +14,7 @@ export function frontOf(scope: Scope): Flow {
   return [...glance(scope), ...needs(scope), ...energy(scope), ...measured(scope)];
 }
 
-const table = (head: readonly string[], rows: readonly Row[]): BookBlock => ({
+const table = (head: readonly string[], rows: readonly Row[]): Extract<BookBlock, { kind: 'table' }> => ({
   kind: 'table',
   head: head.map(text),
   rows,

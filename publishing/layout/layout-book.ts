@@ -8,7 +8,7 @@ import { measureFlow } from './measure.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf } from './paper.ts';
 import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
-import { wordsFor } from './printed-words.ts';
+import { fill, wordsFor } from './printed-words.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import type { Slab } from './slab.ts';
 import { StructureBuilder } from './structure.ts';
@@ -82,7 +82,13 @@ function layoutOnce(normal: NormalBook, shaper: Shaper, digits: ReadonlyMap<stri
 function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
   const node = kit.structure.add(0, 'Sect', { title: chapter.title });
   const room = { left: 0, x: kit.sheet.hang, width: kit.pageWidth - kit.sheet.hang, node, cost: costs.block, decor: [] };
-  const opener: Flow = chapter.opener ? [{ kind: 'heading', level: 1, text: chapter.title, anchor: chapter.anchor, bookmark: true }] : [];
+  const stamp = [chapter.number ?? '', chapter.revision === undefined ? '' : fill(kit.words.revision, { r: chapter.revision })]
+    .filter((text) => text !== '')
+    .join('   ');
+  const opener: Flow = [
+    ...(stamp === '' ? [] : ([{ kind: 'paragraph', style: 'eyebrow', inline: [{ kind: 'text', text: stamp }] }] as const)),
+    ...(chapter.opener ? ([{ kind: 'heading', level: 1, text: chapter.title, anchor: chapter.anchor, bookmark: true }] as const) : []),
+  ];
   const stretches: { slabs: readonly Slab[]; right: boolean }[] = [];
   let flow: Flow = opener;
   let right = chapter.startRight;

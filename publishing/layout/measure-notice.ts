@@ -90,5 +90,6 @@ export function measureNotice(block: NoticeBlock, room: Room, kit: Kit, flow: Me
       group: `the ${block.panel} notice`,
     });
   });
-  return { slabs, before: sheet.around, after: sheet.around };
+  // Standing in the flow it guards what follows it, so it goes along.
+  return { slabs, before: sheet.around, after: sheet.around, keepNext: costs.heading };
 }

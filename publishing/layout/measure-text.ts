@@ -43,7 +43,9 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const look: TextLook = style === 'center' ? { ...sheet.body, align: 'center' } : sheet[style];
   const node = kit.structure.add(room.node, 'P');
   const width = style === 'center' ? room.width : Math.min(room.width, sheet.measure);
-  const slabs = textSlabs(block.inline, look, { x: room.x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  // Words of a cover, and the number over a title, stand at the edge where titles do.
+  const x = style === 'title' || style === 'subtitle' || style === 'eyebrow' ? room.left : room.x;
+  const slabs = textSlabs(block.inline, look, { x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
   const last = block.inline[block.inline.length - 1];
   const leadsIn = last !== undefined && last.kind !== 'link' && last.text.trimEnd().endsWith(':');
   return { slabs, before: sheet.between, after: sheet.between, ...(leadsIn ? { keepNext: costs.orphan } : {}) };

@@ -1,0 +1,96 @@
+/** Page breaking against every other way to break: on short runs of slabs no choice of breaks costs less, and nothing leaves a page. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { breakPages } from '../../publishing/layout/break.ts';
+import type { Slab } from '../../publishing/layout/slab.ts';
+
+const slab = (height: number, gap: number, cost: number, head: number): Slab => ({
+  height,
+  items: [],
+  gap,
+  cost,
+  decor: [],
+  of: 'text',
+  ...(head > 0 ? { resume: [{ height: head, items: [], gap: 0, cost: 0, decor: [], of: 'table-head' as const }] } : {}),
+});
+
+const slabs = fc.array(
+  fc
+    .tuple(
+      fc.integer({ min: 1, max: 60 }),
+      fc.integer({ min: 0, max: 10 }),
+      fc.constantFrom(0, 120, 6000, 1_000_000, 10_000_000),
+      fc.constantFrom(0, 0, 8),
+    )
+    .map(([height, gap, cost, head]) => slab(height, gap, cost, head)),
+  { minLength: 1, maxLength: 9 },
+);
+
+const used = (all: readonly Slab[], from: number, to: number): number => {
+  let sum = from > 0 ? (all[from]?.resume ?? []).reduce((total, one) => total + one.height, 0) : 0;
+  for (let k = from; k < to; k += 1) sum += (all[k] as Slab).height + (k > from ? (all[k] as Slab).gap : 0);
+  return sum;
+};
+
+/** The same price list, written out plainly: what a page costs. */
+function price(all: readonly Slab[], starts: readonly number[], height: number): number {
+  let sum = 0;
+  starts.forEach((from, index) => {
+    const to = starts[index + 1] ?? all.length;
+    const filled = used(all, from, to);
+    if (filled > height && to > from + 1) sum = Number.POSITIVE_INFINITY;
+    const share = Math.min(1000, Math.round((filled * 1000) / height));
+    sum += 400;
+    if (to === all.length) sum += share < 125 ? 2500 : 0;
+    else sum += Math.round(((1000 - share) ** 2 * 10_000) / 1_000_000) + (all[to] as Slab).cost;
+  });
+  return sum;
+}
+
+function cheapest(all: readonly Slab[], height: number): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (let bits = 0; bits < 1 << (all.length - 1); bits += 1) {
+    const starts = [0];
+    for (let k = 1; k < all.length; k += 1) if (bits & (1 << (k - 1))) starts.push(k);
+    best = Math.min(best, price(all, starts, height));
+  }
+  return best;
+}
+
+describe('page breaks', () => {
+  test('no other way to break costs less', () => {
+    fc.assert(
+      fc.property(slabs, (all) => {
+        const { starts } = breakPages(all, 100);
+        expect(price(all, starts, 100)).toBe(cheapest(all, 100));
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test('every slab stands once, in order, and no page is overfull', () => {
+    fc.assert(
+      fc.property(slabs, (all) => {
+        const { starts } = breakPages(all, 100);
+        expect(starts[0]).toBe(0);
+        starts.forEach((from, index) => {
+          const to = starts[index + 1] ?? all.length;
+          expect(to).toBeGreaterThan(from);
+          if (to > from + 1) expect(used(all, from, to)).toBeLessThanOrEqual(100);
+        });
+      }),
+    );
+  });
+
+  test('a break that should never be is named, and taken only where there is no other', () => {
+    const bound = [slab(60, 0, 0, 0), slab(60, 0, 10_000_000, 0)];
+    expect(breakPages(bound, 100).forced).toEqual([1]);
+    const free = [slab(60, 0, 0, 0), slab(30, 0, 0, 0), slab(60, 0, 10_000_000, 0)];
+    expect(breakPages(free, 100)).toEqual({ starts: [0, 1], forced: [] });
+  });
+
+  test('at the height, just under, just over', () => {
+    const two = (height: number) => breakPages([slab(50, 0, 0, 0), slab(height, 10, 0, 0)], 100).starts.length;
+    expect([two(39), two(40), two(41)]).toEqual([1, 1, 2]);
+  });
+});

@@ -41,6 +41,8 @@ export const instrumentFits: ProcedureCheck = {
       if (!tool) continue; // a fixed gauge, or unknown: told elsewhere
       const range = tool.range === undefined ? undefined : usableRange(tool.range, mark);
       for (const limit of limits.limits) {
+        // Limits the wrong way round are one slip, and told as such (limits-ordered).
+        if (limit.lower && limit.upper && compare(limit.lower.value, limit.upper.value) > 0) continue;
         const on = limit.model === undefined ? '' : ` on ${limit.model}`;
         const values = [limit.lower, limit.upper].flatMap((amount) => (amount ? [amount.value] : []));
         const reached = range ? values.map((value) => reaches(range, value, limit.unit)) : [];

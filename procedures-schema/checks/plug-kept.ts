@@ -33,16 +33,17 @@ export const plugKept: ProcedureCheck = {
               others: machine.sources.filter((other) => other !== source && other.stored).map((other) => other.name),
             });
     if (plugs.size === 0) return;
-    const kept = new Set<string>();
-    const unplugged = new Map<string, { span: { start: number; end: number }; label: string }>();
+    // In the order of the text: each time it is pulled it must be kept before it is pulled again.
+    const pulled: { point: string; span: { start: number; end: number }; label: string; kept: boolean }[] = [];
     for (const { action, step, span } of eachAction(read))
       for (const { thing } of action.things) {
         if (!plugs.has(thing.name)) continue;
-        if (action.kind === 'isolate' && !unplugged.has(thing.name)) unplugged.set(thing.name, { span, label: step.fullLabel });
-        if (action.kind === 'lock' || action.kind === 'tag') kept.add(thing.name);
+        if (action.kind === 'isolate') pulled.push({ point: thing.name, span, label: step.fullLabel, kept: false });
+        const last = pulled.filter(({ point }) => point === thing.name).at(-1);
+        if (last !== undefined && (action.kind === 'lock' || action.kind === 'tag')) last.kept = true;
       }
-    for (const [point, { span, label }] of unplugged) {
-      if (kept.has(point)) continue;
+    for (const { point, span, label, kept } of pulled) {
+      if (kept) continue;
       // Said in the same words: "keep the plug with you", "keep it in sight".
       const near = text.text.slice(span.start, span.end + 240);
       if (

@@ -39,11 +39,14 @@ export const torqueAsRegistered: ProcedureCheck = {
     for (const machine of machines)
       for (const fastener of machine.fasteners) if (fastener.torque !== undefined) fasteners.set(fastener.name, fastener);
     for (const { action, sentence, prose, step, span } of eachAction(read)) {
-      if (action.kind !== 'tighten' || (action.stage !== undefined && action.stage !== 'final')) continue;
+      if (action.kind !== 'tighten' || action.stage === 'hand') continue;
       // "In three stages" and the stages below: the last of them is the one that counts.
       if (/\bstages?\b/i.test(sentence.text) && step.step.children.some((child) => child.kind === 'substeps')) continue;
       const siblings = step.parent?.step.children.flatMap((child) => (child.kind === 'substeps' ? [...child.steps] : [])) ?? [];
-      if (step.parent && /\bstages?\b/i.test(step.parent.step.lead.text) && siblings.indexOf(step.step) < siblings.length - 1) continue;
+      const staged = step.parent !== undefined && /\bstages?\b/i.test(step.parent.step.lead.text);
+      // An earlier stage has a value of its own; only the last one is the register's.
+      const early = action.stage === 'first' || (staged && siblings.indexOf(step.step) < siblings.length - 1);
+      if (early && action.stage === 'first' && action.with.length === 0) continue;
       for (const { thing } of action.things) {
         const fastener = fasteners.get(thing.name);
         const right = fastener?.torque === undefined ? undefined : parseQuantity(fastener.torque, mark);
@@ -63,6 +66,7 @@ export const torqueAsRegistered: ProcedureCheck = {
           };
           continue;
         }
+        if (early) continue;
         const agrees = said.some(({ quantity }) => {
           const typed = quantity.nominal;
           if (!typed || !sameKind(quantity.unit, right.unit)) return false;

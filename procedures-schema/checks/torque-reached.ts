@@ -31,7 +31,16 @@ export const torqueReached: ProcedureCheck = {
     const mark = markOf(registers);
     const names = facts.head.tools.map(({ name }) => registeredName(facts, 'tool', name));
     const wrenches = registers.tools.filter((tool) => tool.kind === 'torque wrench' && names.includes(tool.name));
-    const ranges = wrenches.flatMap((tool) => (tool.range === undefined ? [] : [usableRange(tool.range, mark) ?? []])).flat();
+    const rangesOf = (tools: typeof wrenches) =>
+      tools.flatMap((tool) => (tool.range === undefined ? [] : [usableRange(tool.range, mark) ?? []])).flat();
+    // A wrench that a step names and the list lacks is told by tool-not-listed; here it counts as there.
+    const named = new Set(
+      [...eachSentence(facts.read)]
+        .flatMap(({ sentence }) => sentence.mentions.map((use) => use.thing))
+        .flatMap((thing) => (thing.kind === 'tool' && !names.includes(thing.name) ? [thing.name] : [])),
+    );
+    const unlisted = registers.tools.filter((tool) => tool.kind === 'torque wrench' && named.has(tool.name));
+    const ranges = rangesOf([...wrenches, ...unlisted]);
     for (const { prose, step, sentence } of eachSentence(facts.read))
       for (const { quantity, at, end } of findQuantities(prose.text, mark)) {
         if (at < sentence.at || at >= sentence.end || quantity.unit.kind !== 'torque') continue;
@@ -42,7 +51,7 @@ export const torqueReached: ProcedureCheck = {
           file: facts.file,
           span: proseSpan(prose, at, end),
           message:
-            wrenches.length === 0
+            wrenches.length + unlisted.length === 0
               ? `Step ${step.fullLabel} asks for ${quantity.text}, and no torque wrench is listed.`
               : `Step ${step.fullLabel} asks for ${quantity.text}, which no listed torque wrench reaches (${wrenches.map((tool) => `${tool.name}: ${tool.range ?? 'no range'}`).join('; ')}).`,
           actual: quantity.text,

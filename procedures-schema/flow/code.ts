@@ -5,6 +5,7 @@
 import type { Span } from '../finding.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Action, Condition } from '../reading/index.ts';
+import type { Thing } from '../registers/index.ts';
 import type { FlowPlace } from './model.ts';
 
 export type Instruction =
@@ -43,6 +44,8 @@ export interface ActFacts {
   readonly words: string;
   /** A notice to stand clear guards this step, or the test run that follows. */
   readonly standClear: boolean;
+  /** Parts, fasteners and zones named with the action as its place: "put the pick-up on the fan motor" reaches the fan motor. */
+  readonly nearby: readonly Thing[];
   /** A test run with covers off is announced from here on in this section. */
   readonly testAhead: boolean;
 }

@@ -39,6 +39,9 @@ interface Scope {
 }
 
 /** One procedure being compiled, as the whole or as a callee. */
+/** What a hand is at when it is named as a place. A cover is not: things are seen through it and stood before it. */
+const REACHED: ReadonlySet<string> = new Set(['part', 'fastener', 'zone']);
+
 class Unit {
   private readonly read: ReadProcedure;
   private readonly others: CompileInput['others'];
@@ -252,18 +255,22 @@ class Unit {
           this.lastMeasured = action.things.find((use) => use.thing.kind === 'measurement')?.thing.name ?? this.lastMeasured;
         if (action.kind === 'sense')
           this.lastMeasured = action.things.find((use) => use.thing.kind === 'measurement')?.thing.name ?? this.lastMeasured;
-        this.emit({ op: 'act', place, action, facts: this.factsOf(step, sentence) });
+        this.emit({ op: 'act', place, action, facts: this.factsOf(step, sentence, action) });
     }
   }
 
-  private factsOf(step: ReadStep, sentence: Sentence): ActFacts {
+  private factsOf(step: ReadStep, sentence: Sentence, action: Action): ActFacts {
     const section = this.topSteps(step.at.section);
     const from = section.findIndex((one) => one === step || contains(one, step));
     const ahead = section.slice(Math.max(0, from)).filter((one) => actionsOf(one).some((action) => action.kind === 'test-run'));
     const test = ahead[0];
     const between = test ? section.slice(Math.max(0, from), section.indexOf(test) + 1) : [];
     const standClear = [step, ...between].some((one) => one.notices.some((notice) => notice.standClear));
-    return { words: `${step.at.section.title}: ${sentence.text}`, standClear, testAhead: test !== undefined };
+    const own = new Set(action.things.map((use) => use.thing.name));
+    const nearby = sentence.mentions.flatMap(({ thing, at, end }) =>
+      at >= action.at && end <= action.end && REACHED.has(thing.kind) && !own.has(thing.name) ? [thing] : [],
+    );
+    return { words: `${step.at.section.title}: ${sentence.text}`, standClear, testAhead: test !== undefined, nearby };
   }
 
   private goTo(action: Action, place: FlowPlace, step: ReadStep): void {
@@ -396,7 +403,7 @@ class Unit {
       const inverse = inverseOf(one);
       if (inverse === 'none') this.emit({ op: 'violation', place, rule: 'reverse-unsaid', thing: wordsOf(one), missing: [] });
       else if (inverse !== 'nothing')
-        this.emit({ op: 'act', place: { ...place, action: inverse }, action: inverse, facts: this.factsOf(step, sentence) });
+        this.emit({ op: 'act', place: { ...place, action: inverse }, action: inverse, facts: this.factsOf(step, sentence, inverse) });
     }
   }
 

@@ -101,7 +101,7 @@ class Effect {
   private handsOn(): void {
     const { action } = this.doing;
     const dangers = new Map<SourceRow, string>();
-    for (const { thing } of action.things) {
+    for (const thing of [...action.things.map((use) => use.thing), ...this.doing.facts.nearby]) {
       const name = thing.kind === 'replacement' ? (this.doing.renews(thing.name) ?? thing.name) : thing.name;
       const kind = thing.kind === 'replacement' ? 'part' : thing.kind;
       const danger = thing.kind === 'measurement' ? undefined : this.layout.table.dangerTo(kind, name);
@@ -195,6 +195,10 @@ class Effect {
   /** Earthed and short-circuited: electrical energy cannot come back. EN 50110-1 five rules. */
   private earthed(row: SourceRow): boolean {
     if (row.source.kind !== 'electrical' && row.source.kind !== 'capacitor') return false;
+    // The hand that clamps the earth lead on is the last that the proof serves.
+    const clamping =
+      this.doing.action.kind === 'put-in' && this.things('tool').some((use) => this.doing.toolKind(use.thing.name) === 'earth lead');
+    if (clamping) return true;
     return this.layout.temporaries.some(
       (name, index) => this.doing.toolKind(name) === 'earth lead' && this.state[this.layout.temporary + index] === 1,
     );
@@ -240,6 +244,9 @@ class Effect {
         return;
       case 'unlock':
         for (const point of this.points()) {
+          // Taking off a lock that nobody put on: either it was forgotten, or the wrong one comes off.
+          if (((state[layout.lock + point] ?? 0) & this.role) === 0 && action.when.length === 0)
+            this.breach('close-unopened', layout.table.pointNames[point] as string, ['lock'], [layout.lock + point], undefined, 'warning');
           state[layout.lock + point] = (state[layout.lock + point] ?? 0) & ~this.role;
           for (const row of layout.table.sources) if (row.isolate.includes(point)) state[layout.proof + row.index] = PROOF.none;
         }

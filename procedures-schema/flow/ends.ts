@@ -1,7 +1,7 @@
 /** Rule E: what must be closed, out, tight, off and tested at an end, and whether the end is the one that was said. */
 import type { EndKind } from './code.ts';
 import type { Breach } from './effects.ts';
-import { isolated, locked } from './safety.ts';
+import { isolated, locked, missingOfLockOut } from './safety.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, type State } from './state.ts';
 
 export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: string): readonly Breach[] {
@@ -19,6 +19,13 @@ export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: s
   const declared = state[layout.declared] === 1;
   if (end === 'stop and call' && !declared) return out;
   const lockedOut = declared || end === 'out of service' || endsWith === 'opened and locked out' || endsWith === 'out of service';
+  if (!declared && end !== 'out of service' && endsWith === 'opened and locked out') {
+    for (const row of table.sources) {
+      const missing = missingOfLockOut(layout, state, row);
+      if (missing) breach('ends-with', row.source.name, missing.bit, [missing.words]);
+    }
+    return out;
+  }
   if (lockedOut) {
     for (const row of table.sources)
       if (row.isolate.length > 0 && !(isolated(layout, state, row) && locked(layout, state, row, 255)))

@@ -1,6 +1,6 @@
 /** A procedure against the machines it is for: groups that walk alike are walked once, breaches of one cause become one violation. Long because grouping, forgetting and merging belong to one question; forgetting is next to be cut out. */
 import { foldText, proseSpan } from '../format/index.ts';
-import { limitFor, limitsOf } from '../quantities/index.ts';
+import { compare, type Limit, limitFor, limitsOf } from '../quantities/index.ts';
 import type { Condition, Reading } from '../reading/index.ts';
 import type { Machine } from '../registers/index.ts';
 import type { Instruction, Program } from './code.ts';
@@ -159,14 +159,20 @@ function possibleOf(procedures: readonly ReadProcedure[], model: string): (subje
         table,
         procedure.head.models.map(({ name }) => name),
       );
-      const limit = limitFor(limits, model);
-      bits = 2 | (limit?.lower && limit.lower.value.n > 0n ? 1 : 0) | (limit?.upper ? 4 : 0);
-      if (!limit) bits = 7;
-      if (limit?.lower && limit.lower.value.n < 0n) bits |= 1;
+      // A model whose row is missing is told by a check; here it is taken as its neighbours, so that one slip is one finding.
+      const limit = limitFor(limits, model) ?? limits[0];
+      bits = limit ? outcomesOf(limit) : 7;
     }
     cache.set(subject, bits);
     return bits;
   };
+}
+
+/** Nothing is under nought where nought is the least there is. Limits the wrong way round are read the right way round; a check tells them. */
+function outcomesOf({ lower, upper }: Limit): number {
+  const inverted = lower !== undefined && upper !== undefined && compare(lower.value, upper.value) > 0;
+  const low = inverted ? upper : lower;
+  return 2 | (low !== undefined && low.value.n !== 0n ? 1 : 0) | (upper === undefined ? 0 : 4);
 }
 
 function calledIn(program: Program, input: FlowInput): readonly ReadProcedure[] {

@@ -39,3 +39,22 @@ export function proved(layout: Layout, state: State, row: SourceRow): boolean {
 export function safeButProof(layout: Layout, state: State, row: SourceRow): boolean {
   return isolated(layout, state, row) && locked(layout, state, row, 255) && relieved(layout, state, row);
 }
+
+/** What is missing of "opened and locked out", for one source, in words; undefined: nothing. A proof that was good and is used up was made. */
+export function missingOfLockOut(
+  layout: Layout,
+  state: State,
+  row: SourceRow,
+): { readonly words: string; readonly bit: number } | undefined {
+  const { name } = row.source;
+  const proof = state[layout.proof + row.index];
+  const first = row.isolate[0] ?? row.restrain[0] ?? row.relieve[0];
+  const point = first === undefined ? layout.stored + row.index : layout.point + first;
+  if (!isolated(layout, state, row)) return { words: `the ${name} is not isolated`, bit: point };
+  if (!locked(layout, state, row, 255))
+    return { words: `the ${name} is not locked`, bit: first === undefined ? point : layout.lock + first };
+  if (!relieved(layout, state, row)) return { words: `what the ${name} stores is neither let out nor held`, bit: point };
+  if (row.provable && proof !== PROOF.good && proof !== PROOF.watched && proof !== PROOF.used)
+    return { words: `the ${name} is not proved dead`, bit: layout.proof + row.index };
+  return undefined;
+}

@@ -8,7 +8,7 @@ import { waysOf } from './decide.ts';
 import { act, type Breach, type Doing } from './effects.ts';
 import { askAtEnd } from './ends.ts';
 import type { FlowPlace, Rule, WalkPoint } from './model.ts';
-import { isolated, locked } from './safety.ts';
+import { missingOfLockOut } from './safety.ts';
 import { keyOf, type Layout, type State } from './state.ts';
 
 export const BOUND = 200_000;
@@ -131,21 +131,19 @@ export function solve(input: SolveInput): Solved {
         }
         case 'enter': {
           if (instruction.startsWith === 'opened and locked out')
-            for (const row of layout.table.sources)
-              if (row.isolate.length > 0 && !(isolated(layout, state, row) && locked(layout, state, row, 255))) {
-                report(
-                  visit,
-                  {
-                    rule: 'starts-with',
-                    thing: instruction.number,
-                    missing: [`the ${row.source.name} is not isolated and locked`],
-                    bits: [],
-                    severity: 'error',
-                  },
-                  instruction.place,
-                );
-                break;
-              }
+            for (const row of layout.table.sources) {
+              const missing = missingOfLockOut(layout, state, row);
+              if (missing === undefined) continue;
+              const breach: Breach = {
+                rule: 'starts-with',
+                thing: instruction.number,
+                missing: [missing.words],
+                bits: [missing.bit],
+                severity: 'error',
+              };
+              report(visit, breach, instruction.place);
+              break;
+            }
           go(visit, instruction.next, state);
           break;
         }

@@ -98,9 +98,10 @@ export function startState(layout: Layout, startsWith: string): State {
     state[layout.point + index] = POINT.safe;
     if (point.roles.includes('isolate')) state[layout.lock + index] = 1;
   });
-  machine.sources.forEach((_, index) => {
+  machine.sources.forEach((source, index) => {
     state[layout.stored + index] = STORED.gone;
-    state[layout.proof + index] = PROOF.good;
+    // A hand-over uses up the proof of what can come back, unless it is held (semantics.md 7).
+    state[layout.proof + index] = source.canComeBack && source.restrain.length === 0 ? PROOF.used : PROOF.good;
   });
   machine.covers.forEach((_, index) => {
     state[layout.cover + index] = COVER.given;

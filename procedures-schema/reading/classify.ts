@@ -655,6 +655,7 @@ class Maker {
     if (phrase.nouns.includes('machine') && phrase.places.some((place) => place.nouns.includes('service') && place.preposition === 'out'))
       return { actions: [this.action('out-of-service', [], { contact: false })] };
     if (!first || phrase.unknown.length > 0) return this.cannot();
+    if (this.putDown()) return this.physical('handle');
     switch (first.thing.kind) {
       case 'point':
       case 'control':
@@ -677,6 +678,18 @@ class Maker {
       default:
         return this.cannot();
     }
+  }
+
+  /** "Put the guard on the bench", "put the old blade into the box": the thing is off the machine, not back on it. */
+  private putDown(): boolean {
+    const { phrase } = this;
+    const { restingPlaces, discarded } = this.tables.lexicon;
+    if (!this.objects.every((use) => ['part', 'cover', 'fastener', 'replacement'].includes(use.thing.kind))) return false;
+    const wordsOf = (text: string): readonly string[] => text.toLowerCase().split(/[^a-z-]+/);
+    if (phrase.places.some((place) => wordsOf(place.text).some((word) => restingPlaces.includes(word)))) return true;
+    const [first] = this.objects;
+    const before = first === undefined ? [] : wordsOf(phrase.text.slice(0, Math.max(0, first.end - phrase.at)));
+    return before.some((word) => discarded.includes(word));
   }
 
   private renew(): Classified {

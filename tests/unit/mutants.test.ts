@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { newEngine } from '../../procedures-schema/index.ts';
 import { FIXTURE_REGISTERS } from '../support/fixture.ts';
+import { randomFrom } from '../support/random.ts';
 
 const folder = join(import.meta.dirname, '../../sample-procedures');
 const procedures = readdirSync(join(folder, 'procedures')).map((name) => ({
@@ -17,17 +18,6 @@ const registers = ['library.yaml', ...readdirSync(join(folder, 'registers')).map
   path,
   text: readFileSync(join(folder, path), 'utf8'),
 }));
-
-/** xorshift32: the tests' own randomness, so that a seed repeats a run. */
-function randomFrom(seed: number): (below: number) => number {
-  let state = seed | 0 || 1;
-  return (below) => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return (state >>> 0) % below;
-  };
-}
 
 const NASTY = [
   '\u0000',

@@ -147,6 +147,10 @@ export interface Lexicon {
   readonly positions: readonly (readonly string[])[];
   /** Which position classes are each other's opposite. */
   readonly opposites: readonly (readonly [string, string])[];
+  /** Where a thing is put down that is off the machine: "on the bench" is no refitting. */
+  readonly restingPlaces: readonly string[];
+  /** What is said of a part that will not go back. */
+  readonly discarded: readonly string[];
   /** Nouns that only say "position", "setting". */
   readonly positionNouns: readonly string[];
   readonly outcomes: { readonly [K in 'over' | 'under' | 'within' | 'not-within' | 'pass' | 'fail']: readonly string[] };

@@ -248,8 +248,13 @@ class Unit {
       case 'end':
         return this.end('normal', place);
       case 'refer':
-      case 'use':
         return;
+      case 'use': {
+        // A tool put to a part takes a hand there; a tool only named does nothing.
+        const facts = this.factsOf(step, sentence, action);
+        if (facts.nearby.length > 0) this.emit({ op: 'act', place, action, facts });
+        return;
+      }
       default:
         if (action.kind === 'measure')
           this.lastMeasured = action.things.find((use) => use.thing.kind === 'measurement')?.thing.name ?? this.lastMeasured;

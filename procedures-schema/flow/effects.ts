@@ -76,7 +76,8 @@ class Effect {
 
   run(): Done {
     const { action } = this.doing;
-    if (action.contact && !action.outside && CONTACT.includes(action.kind)) this.handsOn();
+    const reaching = (action.kind === 'use' || action.kind === 'take-tools') && this.doing.facts.nearby.length > 0;
+    if (!action.outside && (reaching || (action.contact && CONTACT.includes(action.kind)))) this.handsOn();
     this.effect();
     return { state: this.state, breaches: this.breaches };
   }
@@ -182,7 +183,14 @@ class Effect {
       state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
     }
     state[layout.stored + row.index] = STORED.gone;
-    state[layout.proof + row.index] = PROOF.good;
+    state[layout.proof + row.index] = row.source.canComeBack ? PROOF.watched : PROOF.good;
+    // The same point may have spoilt the proof of others; that is this slip again, not another.
+    for (const other of layout.table.sources) {
+      const proof = state[layout.proof + other.index];
+      const shares = other !== row && other.isolate.some((point) => row.isolate.includes(point));
+      if (shares && (proof === PROOF.none || proof === PROOF.early) && safeButProof(layout, state, other))
+        state[layout.proof + other.index] = other.source.canComeBack ? PROOF.watched : PROOF.good;
+    }
   }
 
   /** A source that can come back: the first hands-on or pause uses its proof up. semantics.md 7. */

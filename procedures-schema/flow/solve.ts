@@ -37,6 +37,8 @@ interface Visit {
   /** The answer given at a branch, for the walk. */
   readonly note: string | undefined;
   readonly steps: number;
+  /** Past an outcome that has no way on: where this walk goes nobody said, so it shows what is reached and accuses nothing. */
+  readonly unsaid: boolean;
 }
 
 export interface SolveInput {
@@ -62,26 +64,27 @@ export function solve(input: SolveInput): Solved {
   let level: Visit[] = [];
   let next: Visit[] = [];
 
-  const go = (visit: Visit, node: number, state: State, note?: string, step = false): void => {
+  const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid): void => {
     transitions += 1;
     const back = edges.get(node) ?? new Set<number>();
     back.add(visit.node);
     edges.set(node, back);
     const after = input.forget(node, state);
-    const key = keyOf(node, after);
+    const key = unsaid ? `${keyOf(node, after)}?` : keyOf(node, after);
     if (seen.has(key)) return;
     if (seen.size >= BOUND) {
       bounded = true;
       return;
     }
     seen.add(key);
-    (step ? next : level).push({ node, state: after, from: visit, note, steps: visit.steps + (step ? 1 : 0) });
+    (step ? next : level).push({ node, state: after, from: visit, note, steps: visit.steps + (step ? 1 : 0), unsaid });
   };
   const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
+    if (visit.unsaid) return;
     found.push({ breach, at, cause: causeOf(visit, breach, program), walk: walkOf(visit, program), length: visit.steps });
   };
 
-  level.push({ node: program.entry, state: input.start, from: undefined, note: undefined, steps: 0 });
+  level.push({ node: program.entry, state: input.start, from: undefined, note: undefined, steps: 0, unsaid: false });
   seen.add(keyOf(program.entry, input.start));
   while (level.length > 0) {
     // The level grows while it is walked: instructions that are no step cost nothing.
@@ -126,7 +129,7 @@ export function solve(input: SolveInput): Solved {
               { rule: 'outcome-open', thing: instruction.subject, missing: outcomeWords(left), bits: [], severity: 'error' },
               instruction.place,
             );
-          go(visit, instruction.next, state);
+          go(visit, instruction.next, state, undefined, false, visit.unsaid || left !== 0);
           break;
         }
         case 'enter': {

@@ -9,11 +9,12 @@ import {
   eachAction,
   eachNotice,
   type LabelledStep,
-  positionAt,
   type ProcedureFacts,
+  positionAt,
   type Registers,
   removeStep,
 } from '../../procedures-schema/index.ts';
+import { clearsSomebody, isSole, sourcesOf, threatening } from './relevance.ts';
 
 export interface Mutant {
   readonly operator: string;
@@ -56,12 +57,16 @@ function* dropSteps(
   facts: ProcedureFacts,
   registers: Registers,
   kinds: readonly string[],
-  checks: readonly string[],
-  along: readonly string[],
+  counts: (at: LabelledStep, actions: readonly Action[]) => boolean,
+  rest: Pick<Mutant, 'checks' | 'along'>,
 ): Iterable<Omit<Mutant, 'operator' | 'file'>> {
-  for (const { at } of stepsOnly(facts, kinds))
-    yield { text: without(facts, at, registers), what: `${at.fullLabel}: ${at.step.lead.text}`, checks, along };
+  for (const { at, actions } of stepsOnly(facts, kinds))
+    if (counts(at, actions)) yield { text: without(facts, at, registers), what: `${at.fullLabel}: ${at.step.lead.text}`, ...rest };
 }
+
+/** Whether the step is where the value is read, so that a range that ends before it does not hold it. */
+const measuring = (facts: ProcedureFacts, step: LabelledStep): boolean =>
+  [...eachAction(facts.read)].some((one) => one.step === step && (one.action.kind === 'measure' || one.action.kind === 'sense'));
 
 const lineOf = (facts: ProcedureFacts, offset: number): string =>
   facts.source.text.split('\n')[positionAt(facts.source, offset).line - 1] ?? '';
@@ -73,40 +78,74 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
       const start = text.lastIndexOf('\n', entry.span.start) + 1;
       let end = text.indexOf('\n', entry.span.end) + 1;
       while (/^ {4}\S/.test(text.slice(end))) end = text.indexOf('\n', end) + 1;
-      yield { text: replaced(text, start, end, ''), what: entry.name, checks: ['tool-not-listed'], at: escaped(entry.name.split(' ').at(-1) ?? ''), along: [] };
+      yield {
+        text: replaced(text, start, end, ''),
+        what: entry.name,
+        checks: ['tool-not-listed'],
+        at: escaped(entry.name.split(' ').at(-1) ?? ''),
+        along: [],
+      };
     }
   },
   *'drop a refit'(facts, registers) {
-    for (const { at, actions } of stepsOnly(facts, ['close']))
+    // What an end out of service, or a hand-over locked out, leaves open is allowed there; the visit asks for it.
+    if (facts.head.endsWith === 'opened and locked out') return;
+    for (const { at, actions } of stepsOnly(facts, ['close'])) {
+      if (/out of service/i.test(at.section.title) || actions.some((action) => action.when.length > 0)) continue;
+      // A fastener is put in by whoever tightens it, as trade prose has it.
+      const kinds = actions.flatMap((action) => action.things.map(({ thing }) => thing.kind));
+      if (kinds.includes('fastener') || kinds.includes('replacement')) continue;
       yield {
         text: without(facts, at, registers),
         what: `${at.fullLabel}: ${at.step.lead.text}`,
-        checks: actions.some((action) => action.things.some(({ thing }) => thing.kind === 'cover'))
-          ? ['covers-before-live', 'cover-refitted']
-          : ['part-refitted', 'fastener-tight'],
+        checks: kinds.includes('cover') ? ['covers-before-live', 'cover-refitted'] : ['part-refitted'],
         along: ['cover-refitted', 'covers-before-live'],
       };
+    }
   },
   *'drop a torque'(facts) {
     for (const { action, prose, span } of eachAction(facts.read)) {
       if (action.kind !== 'tighten' || action.stage === 'hand' || action.amounts.length === 0) continue;
-      const source = facts.source.text.slice(span.start, span.end);
+      const source = facts.source.text.slice(span.start, facts.source.text.indexOf('\n', span.start));
       const cut = source.replace(/ to [\d.]+ (?:N·m|lbf·in|lbf·ft)(?: \[[^\]]*\])?/, '');
       if (cut === source) continue;
-      yield { text: replaced(facts.source.text, span.start, span.end, cut), what: prose.text, checks: ['torque-as-registered'], at: /tighten/i, along: [] };
+      yield {
+        text: replaced(facts.source.text, span.start, span.start + source.length, cut),
+        what: prose.text,
+        checks: ['torque-as-registered'],
+        at: /tighten/i,
+        along: [],
+      };
     }
   },
   *'drop a lock'(facts, registers) {
-    yield* dropSteps(facts, registers, ['lock', 'tag'], ['hands-locked', 'start-established', 'end-as-said', 'requires-met'], []);
+    const reach = threatening(facts);
+    yield* dropSteps(
+      facts,
+      registers,
+      ['lock', 'tag'],
+      (_, actions) =>
+        actions.some((action) => action.things.some(({ thing }) => sourcesOf(facts, thing, 'isolate').some((source) => reach.has(source)))),
+      { checks: ['hands-locked', 'plug-kept', 'closes-what-is-open', 'end-as-said'], along: [] },
+    );
   },
   *'drop a try-out'(facts, registers) {
-    yield* dropSteps(facts, registers, ['try-out', 'prove'], ['hands-proved', 'start-established', 'end-as-said'], []);
+    yield* dropSteps(facts, registers, ['try-out', 'prove'], (at) => isSole(facts, at, 'prove'), {
+      checks: ['hands-proved', 'proof-again', 'end-as-said'],
+      along: ['proof-again'],
+    });
   },
   *'drop a relief'(facts, registers) {
-    yield* dropSteps(facts, registers, ['relieve', 'restrain'], ['hands-relieved', 'start-established', 'end-as-said'], ['hands-proved']);
+    yield* dropSteps(facts, registers, ['relieve', 'restrain'], (at) => isSole(facts, at, 'relieve'), {
+      checks: ['hands-relieved', 'end-as-said', 'start-established'],
+      along: ['hands-relieved'],
+    });
   },
   *'drop a people-clear'(facts, registers) {
-    yield* dropSteps(facts, registers, ['clear-people'], ['people-clear', 'clear-before-try'], []);
+    yield* dropSteps(facts, registers, ['clear-people'], (at) => clearsSomebody(facts, at), {
+      checks: ['people-clear', 'clear-before-try'],
+      along: [],
+    });
   },
   *'drop an outcome'(facts) {
     for (const step of facts.read.steps)
@@ -131,7 +170,12 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
     for (const match of text.matchAll(/\{lower: ([^,}]+), upper: ([^,}]+)\}/g)) {
       if (match[1] === match[2]) continue;
       const by = `{lower: ${match[2]}, upper: ${match[1]}}`;
-      yield { text: replaced(text, match.index, match.index + match[0].length, by), what: match[0], checks: ['limits-ordered'], along: ['limits-restated'] };
+      yield {
+        text: replaced(text, match.index, match.index + match[0].length, by),
+        what: match[0],
+        checks: ['limits-ordered'],
+        along: ['limits-restated'],
+      };
     }
     for (const match of text.matchAll(/^\| (\w+-\d+) \| ([^|]+) \| ([^|]+) \|$/gm)) {
       if (match[2] === match[3] || !/\d/.test(match[2] ?? '')) continue;
@@ -147,7 +191,7 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
   },
   *'wrong unit'(facts) {
     const { text } = facts.source;
-    const other = { mm: 'N', bar: 'mm', '°C': 'bar', N: 'mm', s: 'mm', V: 'mm', 'N·m': 'mm', '%': 'mm', K: 'bar' } as Record<string, string>;
+    const other = { mm: 'N', bar: 'mm', '°C': 'bar', N: 'mm', s: 'mm', V: 'mm', N·m: 'mm', '%': 'mm', K: 'bar' } as Record<string, string>;
     for (const match of text.matchAll(/(lower|upper): (-?[\d.]+) (mm|bar|°C|N·m|N|s|V|K)(?=[,}])/g)) {
       const to = other[match[3] ?? ''];
       if (to === undefined) continue;
@@ -168,7 +212,7 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
         what: source,
         checks: ['limits-quantity', 'torque-as-registered'],
         at: /tighten/i,
-        along: ['limits-quantity', 'torque-as-registered', 'dual-agree'],
+        along: ['limits-quantity', 'torque-as-registered', 'torque-reached', 'dual-agree'],
       };
     }
   },
@@ -181,11 +225,18 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
       const { text } = facts.source;
       const own = text.slice(notice.span.start, notice.span.end);
       // A notice under the heading guards the section, so it goes behind its last step; another behind the one it guards.
-      const guarded = heading ? next.steps.at(-1) : next.steps[0];
+      const lists = section.blocks.filter((block) => block.kind === 'steps');
+      const guarded = heading ? lists.at(-1)?.steps.at(-1) : next.steps[0];
       if (guarded === undefined) continue;
       const place = text.indexOf('\n', guarded.span.end - 1) + 1;
       const moved = `${text.slice(0, notice.span.start)}${text.slice(notice.span.end, place)}\n${own}\n\n${text.slice(place)}`;
-      yield { text: moved, what: `${section.title}: ${own.slice(0, 60)}`, checks: ['notice-place'], at: /^:::/, along: ['label-as-typed'] };
+      yield {
+        text: moved,
+        what: `${section.title}: ${own.slice(0, 60)}`,
+        checks: ['notice-place'],
+        at: /^:::/,
+        along: ['label-as-typed', 'covers-before-live'],
+      };
     }
   },
   *'grade a notice wrong'(facts) {
@@ -245,8 +296,10 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
       const { byId } = facts.read.labels;
       if (target.kind === 'steps-id') {
         const [from, to] = [byId.get(target.from), byId.get(target.to)];
-        if (from === undefined || to === undefined || to.path.length !== 1) continue;
-        const last = facts.read.labels.steps.find((one) => one.section === to.section && one.path.length === 1 && one.path[0] === (to.path[0] ?? 0) - 1);
+        if (from === undefined || to === undefined || to.path.length !== 1 || !measuring(facts, to)) continue;
+        const last = facts.read.labels.steps.find(
+          (one) => one.section === to.section && one.path.length === 1 && one.path[0] === (to.path[0] ?? 0) - 1,
+        );
         if (last === undefined) continue;
         const by = source.replace(/\[steps [^\]]*\]/, `steps ${from.label} to ${last.label}`);
         yield { text: replaced(text, span.start, end, by), what: prose.text, checks: ['repeat-measures'], at: /repeat/i, along: ['*'] };
@@ -258,7 +311,13 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
           );
           if (other === undefined || meant === undefined || meant.path.length !== 1 || other === step) continue;
           const by = source.replace(/\[step [^\]]*\]/, `step ${other.label}`);
-          yield { text: replaced(text, span.start, end, by), what: `${prose.text} -> ${other.label}`, checks: ['repeat-measures'], at: /repeat/i, along: ['*'] };
+          yield {
+            text: replaced(text, span.start, end, by),
+            what: `${prose.text} -> ${other.label}`,
+            checks: ['repeat-measures'],
+            at: /repeat/i,
+            along: ['*'],
+          };
         }
       }
     }

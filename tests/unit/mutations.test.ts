@@ -1,0 +1,77 @@
+/**
+ * Slips done to the sample library, 300 of them drawn at run time: each must be found by the check that is named for it, at the place
+ * where it was made, and bring no other error along but those its operator states. HANDSCLEAR_SEED repeats a run.
+ */
+import { readdirSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Engine, type Finding, type LibraryReport, newEngine } from '../../procedures-schema/index.ts';
+import { type Mutant, mutantsOf, OPERATORS } from '../support/mutations.ts';
+import { drawn, randomFrom, seedOfRun } from '../support/random.ts';
+import { SAMPLE, sample } from '../support/sample.ts';
+
+const WANTED = 300;
+const LEAST = 0.95;
+const seed = seedOfRun();
+const table: string[] = [];
+
+let engine: Engine;
+let sound: LibraryReport;
+const texts = new Map<string, string>();
+const chosen = new Map<string, readonly Mutant[]>();
+
+beforeAll(async () => {
+  const { texts: files } = await sample();
+  for (const { path, text } of files) texts.set(path, text);
+  engine = newEngine();
+  const figures = readdirSync(`${SAMPLE}/figures`).map((name) => ({ path: `figures/${name}`, present: true as const }));
+  engine.apply([...files, ...figures]);
+  sound = engine.report();
+  const random = randomFrom(seed);
+  const all = new Map(Object.keys(OPERATORS).map((name) => [name, mutantsOf(name, sound.facts.procedures, sound.facts.registers)]));
+  // An equal share each; what small operators leave goes to the larger ones.
+  let left = WANTED;
+  const bySize = [...all].sort((a, b) => a[1].length - b[1].length);
+  bySize.forEach(([name, mutants], index) => {
+    const own = drawn(mutants, Math.ceil(left / (bySize.length - index)), random);
+    left -= own.length;
+    chosen.set(name, own);
+  });
+});
+
+afterAll(() => console.log(`seed ${seed}\n${table.sort().join('\n')}`));
+
+function judge(mutant: Mutant): string | undefined {
+  engine.apply([{ path: mutant.file, text: mutant.text }]);
+  const found = engine.report().findings;
+  engine.apply([{ path: mutant.file, text: texts.get(mutant.file) as string }]);
+  const lines = mutant.text.split('\n');
+  const there = ({ file, range }: Finding): boolean =>
+    file !== mutant.file || mutant.at === undefined || mutant.at.test(lines[range.start.line - 1] ?? '');
+  const caught = found.some((finding) => finding.severity !== 'advice' && mutant.checks.includes(finding.check) && there(finding));
+  const other = found.filter(
+    ({ check, severity }) =>
+      severity === 'error' && !mutant.checks.includes(check) && !mutant.along.includes(check) && !mutant.along.includes('*'),
+  );
+  if (caught && other.length === 0) return undefined;
+  const said = found.filter(({ severity }) => severity !== 'advice').map(({ check, range }) => `${check}:${range.start.line}`);
+  return `${caught ? 'brings others' : 'missed'}: ${mutant.file}: ${mutant.what} (${said.join(', ') || 'nothing'})`;
+}
+
+test('the sample library is sound to begin with', () => {
+  expect(sound.counts.error + sound.counts.warning).toBe(0);
+});
+
+test(`${WANTED} mutants are drawn`, () => {
+  expect([...chosen.values()].flat().length).toBe(WANTED);
+});
+
+describe('found by the check named for it', () => {
+  for (const name of Object.keys(OPERATORS))
+    test(name, () => {
+      const mutants = chosen.get(name) ?? [];
+      const faults = mutants.flatMap((mutant) => judge(mutant) ?? []);
+      table.push(`${name.padEnd(30)} ${mutants.length - faults.length} of ${mutants.length}`);
+      expect(mutants.length).toBeGreaterThanOrEqual(10);
+      expect((mutants.length - faults.length) / mutants.length, `seed ${seed}\n${faults.join('\n')}`).toBeGreaterThanOrEqual(LEAST);
+    });
+});

@@ -57,6 +57,7 @@ class LibraryEngine implements Engine {
   apply(changes: readonly Change[]): Delta {
     const touched = new Set<string>();
     let all = this.background === undefined;
+    let registers = all;
     let pathsChanged = false;
     for (const change of changes) {
       if ('gone' in change) {
@@ -69,9 +70,10 @@ class LibraryEngine implements Engine {
       }
       touched.add(change.path);
       // A register may change what any sentence means; a new or lost procedure where any reference leads.
+      if (isRegister(change.path)) registers = true;
       if (isRegister(change.path) || ('gone' in change && isProcedure(change.path))) all = true;
     }
-    const again = all ? this.readAll() : this.readTouched(touched);
+    const again = all ? this.readAll(registers) : this.readTouched(touched);
     this.guides = [...this.texts.keys()]
       .filter(isGuide)
       .sort(inOrder)
@@ -92,9 +94,9 @@ class LibraryEngine implements Engine {
   }
 
   /** Reads every procedure; unchanged blocks and sentences come from the caches. */
-  private readAll(): string[] {
+  private readAll(registersChanged: boolean): string[] {
     const files: LibraryFile[] = [...this.texts].map(([path, text]) => ({ path, text })).sort((a, b) => inOrder(a.path, b.path));
-    this.background = readBackground(files, this.background?.caches);
+    this.background = readBackground(files, this.background?.caches, registersChanged ? undefined : this.background);
     this.read.clear();
     this.procedures.clear();
     this.findings.clear();
@@ -111,7 +113,7 @@ class LibraryEngine implements Engine {
       const before = this.read.get(path);
       const after = this.readOne(path);
       // Number and title are what other files refer to; when they change, references anywhere may.
-      if (before === undefined || before.head.id !== after.head.id || before.head.title !== after.head.title) return this.readAll();
+      if (before === undefined || before.head.id !== after.head.id || before.head.title !== after.head.title) return this.readAll(false);
       this.read.set(path, after);
       again.add(path);
       for (const [other, facts] of this.read) if (other !== path && callsNumber(facts, after.head.id)) again.add(other);

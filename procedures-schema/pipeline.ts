@@ -68,25 +68,33 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
   return report(facts, runChecks(facts, options));
 }
 
-/** Stage 1: registers, and the titles that references between files need. */
+/** Stage 1: registers (or those known already, when none changed), and the titles that references between files need. */
 export function readBackground(
   files: readonly LibraryFile[],
   caches: Background['caches'] = { blocks: newBlockCache(), readings: new Map() },
+  known: RegisterFacts = readRegisterFiles(files),
 ): Background {
-  const yaml = files.filter((file) => isRegister(file.path)).map((file) => readYaml(file.path, file.text));
-  const { registers, problems } = readRegisters(yaml.map((file) => file.tree));
+  const { registers, registerFiles } = known;
   const titles = new Map<string, string>();
   for (const file of files) {
     if (!isProcedure(file.path)) continue;
     const head = readHead(readProcedure(file.path, file.text, caches.blocks).tree, registers).head;
     if (head.id !== '' && !titles.has(head.id)) titles.set(head.id, head.title);
   }
+  return { registers, registerFiles, titles, caches };
+}
+
+export type RegisterFacts = Pick<Background, 'registers' | 'registerFiles'>;
+
+function readRegisterFiles(files: readonly LibraryFile[]): RegisterFacts {
+  const yaml = files.filter((file) => isRegister(file.path)).map((file) => readYaml(file.path, file.text));
+  const { registers, problems } = readRegisters(yaml.map((file) => file.tree));
   const registerFiles = yaml.map(({ tree, problems: form }) => ({
     file: tree,
     problems: form,
     schemaProblems: problems.get(tree.source.path) ?? [],
   }));
-  return { registers, registerFiles, titles, caches };
+  return { registers, registerFiles };
 }
 
 /** Stages 2 to 6 of one procedure: tree, head, names, labels, readings, references. Order matters: each uses those before it. */

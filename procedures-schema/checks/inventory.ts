@@ -18,6 +18,17 @@ export function registeredName(facts: ProcedureFacts, kind: ThingKind, name: str
 }
 
 export function inventoryOf(facts: ProcedureFacts, kind: 'tool' | 'consumable' | 'replacement'): Inventory {
+  const own = KNOWN.get(facts) ?? new Map<string, Inventory>();
+  KNOWN.set(facts, own);
+  const made = own.get(kind) ?? make(facts, kind);
+  own.set(kind, made);
+  return made;
+}
+
+/** Two checks a kind ask the same question of the same facts. */
+const KNOWN = new WeakMap<ProcedureFacts, Map<string, Inventory>>();
+
+function make(facts: ProcedureFacts, kind: 'tool' | 'consumable' | 'replacement'): Inventory {
   const listed = {
     tool: [...facts.head.tools, ...facts.head.protection],
     consumable: facts.head.consumables,

@@ -14,9 +14,22 @@ export interface ReadPlace {
 }
 
 /** Every reading of a procedure, in document order. */
-export function* eachReading(read: ReadProcedure): Iterable<ReadPlace> {
-  for (const step of read.steps) yield* eachReadingOfStep(step);
+export function eachReading(read: ReadProcedure): readonly ReadPlace[] {
+  return once(READINGS, read, () => read.steps.flatMap((step) => [...eachReadingOfStep(step)]));
 }
+
+/** Nearly every check goes through all sentences of one procedure: the walk is made once for each value of it. */
+function once<T>(known: WeakMap<ReadProcedure, readonly T[]>, read: ReadProcedure, make: () => readonly T[]): readonly T[] {
+  let list = known.get(read);
+  if (list === undefined) {
+    list = make();
+    known.set(read, list);
+  }
+  return list;
+}
+const READINGS = new WeakMap<ReadProcedure, readonly ReadPlace[]>();
+const SENTENCES = new WeakMap<ReadProcedure, readonly SentencePlace[]>();
+const ACTIONS = new WeakMap<ReadProcedure, readonly ActionPlace[]>();
 
 export function* eachReadingOfStep(step: ReadStep): Iterable<ReadPlace> {
   yield { step: step.at, reading: step.lead, prose: step.at.step.lead, kind: 'lead' };
@@ -45,18 +58,24 @@ export interface SentencePlace extends ReadPlace {
   readonly sentence: Sentence;
   readonly span: Span;
 }
-export function* eachSentence(read: ReadProcedure): Iterable<SentencePlace> {
-  for (const place of eachReading(read))
-    for (const sentence of place.reading.sentences) yield { ...place, sentence, span: proseSpan(place.prose, sentence.at, sentence.end) };
+export function eachSentence(read: ReadProcedure): readonly SentencePlace[] {
+  return once(SENTENCES, read, () =>
+    eachReading(read).flatMap((place) =>
+      place.reading.sentences.map((sentence) => ({ ...place, sentence, span: proseSpan(place.prose, sentence.at, sentence.end) })),
+    ),
+  );
 }
 
 export interface ActionPlace extends SentencePlace {
   readonly action: Action;
 }
 /** Every action, in document order, with the source span of its words. */
-export function* eachAction(read: ReadProcedure): Iterable<ActionPlace> {
-  for (const place of eachSentence(read))
-    for (const action of place.sentence.actions) yield { ...place, action, span: proseSpan(place.prose, action.at, action.end) };
+export function eachAction(read: ReadProcedure): readonly ActionPlace[] {
+  return once(ACTIONS, read, () =>
+    eachSentence(read).flatMap((place) =>
+      place.sentence.actions.map((action) => ({ ...place, action, span: proseSpan(place.prose, action.at, action.end) })),
+    ),
+  );
 }
 
 /** Every notice of a section or step, with the step it stands in (if it does) and the blocks after it. */

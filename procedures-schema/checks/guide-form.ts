@@ -14,7 +14,7 @@ export const guideForm = formCheck(
         finds: 1,
         files: {
           'guides/FX-500.md':
-            '---\nid: FX-500\ntitle: Mixer guide\nrevision: "A"\ndate: 2026-01-15\n---\n\n## Opening\n\n- the opening procedure\n',
+            '---\nid: FX-500\ntitle: Mixer guide\nrevision: "A"\ndate: 2026-01-15\n---\n\n## Opening\n\n- [FX-100]\n- the opening procedure\n',
         },
       },
       {

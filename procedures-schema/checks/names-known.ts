@@ -40,6 +40,8 @@ export const namesKnown: ProcedureCheck = {
           mark.kind === 'reference' &&
           mark.form.kind === 'name' &&
           !isTitle(facts, mark.form.name) &&
+          // A section that is not there is told by reference-leads.
+          !/^section\s/i.test(mark.form.name) &&
           names.lookup(mark.form.name).length === 0
         )
           yield* unknown(mark.form.name, mark.span);

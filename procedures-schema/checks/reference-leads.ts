@@ -32,8 +32,9 @@ export const referenceLeads: ProcedureCheck = {
         for (const mark of prose.marks) {
           if (mark.kind !== 'reference') continue;
           const { form } = mark;
-          if (form.kind !== 'step' && form.kind !== 'steps' && form.kind !== 'section' && form.kind !== 'table' && form.kind !== 'figure')
-            continue;
+          // "[section Close down]" with no such section is a name by form and a reference by its first word.
+          const meant = form.kind === 'name' && /^section\s/i.test(form.name);
+          if (!meant && !['step', 'steps', 'section', 'table', 'figure'].includes(form.kind)) continue;
           const draft = draftOf(file, mark.span, `[${mark.content}]`, resolveReference(form, undefined, tree, read.labels, title));
           if (draft) yield draft;
         }

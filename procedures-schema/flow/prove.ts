@@ -22,7 +22,7 @@ export function prove(input: FlowInput): FlowResult {
   const solved = groups.map((group) => ({ group, result: solveGroup(input, program, group[0] as Machine) }));
   const all = machines.map((machine) => machine.variant.name);
   const violations = [
-    ...merge(solved, all),
+    ...merge(solved, all, procedure),
     ...unread,
     ...unreached(
       program,
@@ -249,7 +249,11 @@ function nextOf(instruction: Instruction): readonly number[] {
 // ---------------------------------------------------------------- violations
 
 /** One violation a cause: rule, thing, the step that made it so. All variants and the count of later places come along. */
-function merge(solved: readonly { group: readonly Machine[]; result: Solved }[], all: readonly string[]): Violation[] {
+function merge(
+  solved: readonly { group: readonly Machine[]; result: Solved }[],
+  all: readonly string[],
+  procedure: ReadProcedure,
+): Violation[] {
   const byCause = new Map<string, { first: Found; variants: Set<string>; places: Set<string> }>();
   for (const { group, result } of solved) {
     for (const found of result.found) {
@@ -267,7 +271,7 @@ function merge(solved: readonly { group: readonly Machine[]; result: Solved }[],
       byCause.set(key, entry);
     }
     if (result.bounded) {
-      const at: FlowPlace = { file: '', span: { start: 0, end: 0 } };
+      const at: FlowPlace = { file: procedure.file, span: procedure.head.idSpan };
       byCause.set(`bound`, {
         first: {
           breach: { rule: 'bound', thing: String(BOUND), missing: [], bits: [], severity: 'warning' },

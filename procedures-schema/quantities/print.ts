@@ -84,7 +84,9 @@ function convertedAt(quantity: Quantity, to: Unit, extra: number): Quantity {
   const amount = (from: Amount, rounding: Rounding, interval = false): Amount => {
     const step = convert(from.step, quantity.unit, to, true);
     const decimals = Math.min(24, decimalsFor(step) + extra);
-    const text = toDecimal(convert(from.value, quantity.unit, to, interval), decimals, rounding);
+    const value = convert(from.value, quantity.unit, to, interval);
+    // Nought needs no decimals.
+    const text = value.n === 0n ? '0' : toDecimal(value, decimals, rounding);
     return { value: fromDecimal(text) as Rational, step: rational(1n, 10n ** BigInt(decimals)), text };
   };
   return {

@@ -1,5 +1,6 @@
 /** The reader: step sentences to actions on named things. Exports only. */
 export type * from './action.ts';
 export type { ReadingContext } from './context.ts';
+export { opensWithOrder } from './imperative.ts';
 export { readingVersion, readProse } from './read.ts';
 export { saysStandClear } from './stand-clear.ts';

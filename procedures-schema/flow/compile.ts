@@ -43,6 +43,7 @@ interface Scope {
 const REACHED: ReadonlySet<string> = new Set(['part', 'fastener', 'zone']);
 
 class Unit {
+  private readonly tests = new Map<ReadStep, { readonly standClear: boolean; readonly test: boolean }>();
   private readonly read: ReadProcedure;
   private readonly others: CompileInput['others'];
   private readonly code: Raw[];
@@ -265,17 +266,29 @@ class Unit {
   }
 
   private factsOf(step: ReadStep, sentence: Sentence, action: Action): ActFacts {
-    const section = this.topSteps(step.at.section);
-    const from = section.findIndex((one) => one === step || contains(one, step));
-    const ahead = section.slice(Math.max(0, from)).filter((one) => actionsOf(one).some((action) => action.kind === 'test-run'));
-    const test = ahead[0];
-    const between = test ? section.slice(Math.max(0, from), section.indexOf(test) + 1) : [];
-    const standClear = [step, ...between].some((one) => one.notices.some((notice) => notice.standClear));
+    const { standClear, test } = this.testFrom(step);
     const own = new Set(action.things.map((use) => use.thing.name));
     const nearby = sentence.mentions.flatMap(({ thing, at, end }) =>
       at >= action.at && end <= action.end && REACHED.has(thing.kind) && !own.has(thing.name) ? [thing] : [],
     );
-    return { words: `${step.at.section.title}: ${sentence.text}`, standClear, testAhead: test !== undefined, nearby };
+    return { words: `${step.at.section.title}: ${sentence.text}`, standClear, testAhead: test, nearby };
+  }
+
+  /** Whether a test run comes in this section from a step on, and whether a notice on the way says to stand clear. */
+  private testFrom(step: ReadStep): { readonly standClear: boolean; readonly test: boolean } {
+    const known = this.tests.get(step);
+    if (known) return known;
+    const section = this.topSteps(step.at.section);
+    const from = Math.max(
+      0,
+      section.findIndex((one) => one === step || contains(one, step)),
+    );
+    const at = section.findIndex((one, index) => index >= from && actionsOf(one).some((action) => action.kind === 'test-run'));
+    const between = at < 0 ? [] : section.slice(from, at + 1);
+    const standClear = [step, ...between].some((one) => one.notices.some((notice) => notice.standClear));
+    const made = { standClear, test: at >= 0 };
+    this.tests.set(step, made);
+    return made;
   }
 
   private goTo(action: Action, place: FlowPlace, step: ReadStep): void {
@@ -542,9 +555,15 @@ function contains(step: ReadStep, other: ReadStep): boolean {
 }
 
 /** Actions of a step and all below it. */
-export function actionsOf(step: ReadStep): Action[] {
-  return [...ownActions(step), ...belowOf(step).flatMap(ownActions)];
+export function actionsOf(step: ReadStep): readonly Action[] {
+  const known = ACTIONS.get(step);
+  if (known) return known;
+  const made = [...ownActions(step), ...belowOf(step).flatMap(ownActions)];
+  ACTIONS.set(step, made);
+  return made;
 }
+/** Asked of every step of a section for each action in it. */
+const ACTIONS = new WeakMap<ReadStep, readonly Action[]>();
 function ownActions(step: ReadStep): Action[] {
   return [step.lead, ...readingsIn(step.children)].flatMap((reading) => reading.sentences.flatMap((sentence) => [...sentence.actions]));
 }

@@ -169,7 +169,7 @@ export function generateProcedure(number: number, more = 0): GeneratedFile {
   const extra = Array.from({ length: more }, (_, i) => {
     const one = kind.parts[(number + i) % kind.parts.length] as Kind['parts'][number];
     return `1. Loosen the [${one.fasteners}] by ${between(1, 3)} turns and leave them in place.
-1. Wipe the seat of the [${one.name}] along ${between(100, 400)} mm until bare metal shows all round.
+1. Wipe the [${one.name}] along ${between(100, 400)} mm until bare metal shows all round.
 1. Look along the [${one.name}] from the left: the edge must be straight over ${between(200, 900)} mm.
    Turn the lamp so that the light falls flat along the edge.
 1. Tighten the [${one.fasteners}] to ${one.torque} N·m with the torque wrench.
@@ -188,7 +188,6 @@ time: ${between(30, 120)} min
 people: 1
 audience: authorized technician
 tools:
-  - 13 mm wrench
   - torque wrench
   - feeler gauge
 consumables:
@@ -247,7 +246,7 @@ The ${kind.moving} can turn or drop by ${between(20, 300)} mm when it is not hel
 1. Look at the [${thing.name}] for ${pick(SIGNS)} ${pick(PLACES)}.
    A mark shorter than ${between(2, 30)} mm is of no account; a longer one is entered in the records with its place.
 1. Look at the [${other.name}] for ${pick(SIGNS)} ${pick(PLACES)}.
-   On units with more than ${between(2000, 9000)} hours it is common to see ${pick(SIGNS)} there as well.
+   After ${between(2000, 9000)} hours such marks are common there.
 1. {#read} Measure the [${wear}] with the [feeler gauge] at ${between(2, 6)} places.
    - If it is within the limit, go to [section Close up].
    - If it is over the limit, set the ${thing.name} as in [Set the ${thing.name}].
@@ -262,8 +261,8 @@ ${kind.models.map((model, i) => `| ${model} | ${mm(gap + 5 * i)} | ${mm(gap + 40
 ## Set the ${thing.name} {aside}
 
 1. Loosen the [${thing.fasteners}] by ${between(1, 3)} turns.
-1. Clean the seat of the [${thing.name}] over ${between(50, 300)} mm.
-1. Grease the seat with ${between(1, 5)} g of [bearing grease].
+1. Clean the [${thing.name}] over ${between(50, 300)} mm.
+1. Put ${between(1, 5)} g of [bearing grease] on the [${thing.name}].
 1. Move the [${thing.name}] by ${mm(between(5, 60))} towards the ${kind.moving}.
    1. Hold the [${thing.name}] against the stop for ${between(5, 20)} seconds.
    1. Look at the edge: light must show on one side only.
@@ -277,7 +276,7 @@ Keep the old ${thing.name} for ${between(5, 30)} days when it shows ${pick(SIGNS
 
 ## Close up
 
-1. Wipe away what is left of the grease ${pick(PLACES)} over ${between(50, 300)} mm.
+1. Wipe the [${thing.name}] over ${between(50, 300)} mm until no grease is left.
 1. Refit the [${kind.guard}].
 1. Take all tools away from the ${kind.family}.
 1. Send everyone clear of the ${kind.family}.

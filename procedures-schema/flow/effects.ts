@@ -4,6 +4,7 @@
  * Long because an effect a kind is one table; rules H and R are asked where the effect is.
  */
 import type { Action, ActionKind, ThingUse } from '../reading/index.ts';
+import type { EnergyKind } from '../registers/index.ts';
 import type { ActFacts } from './code.ts';
 import { longEnough, type SourceRow, secondsOf } from './machine.ts';
 import type { Rule } from './model.ts';
@@ -32,6 +33,8 @@ export interface Doing {
   readonly liveTask: boolean;
   readonly temporary: (tool: string) => boolean;
   readonly toolKind: (tool: string) => string | undefined;
+  /** What kind of energy a tool makes: a jack, a hoist, a hand pump. */
+  readonly makes: (tool: string) => EnergyKind | undefined;
   /** The part a replacement renews. */
   readonly renews: (replacement: string) => string | undefined;
   readonly quantityOf: (measurement: string) => string;
@@ -285,6 +288,8 @@ class Effect {
         if (!this.startsDead()) this.askBeforeLive(undefined, action.kind === 'test-run');
         if (action.kind === 'test-run') this.returnTest();
         return;
+      case 'make-energy':
+        return this.makeEnergy();
       case 'open':
         return this.open();
       case 'close':
@@ -356,6 +361,23 @@ class Effect {
       if (layout.table.machine.points[point]?.plug) state[layout.lock + point] = 0;
     }
     for (const row of live) {
+      state[layout.stored + row.index] = STORED.charged;
+      state[layout.proof + row.index] = PROOF.none;
+    }
+  }
+
+  /** What was let out is there again, and was not proved gone since. People have to be clear of it as of any energy that comes back. */
+  private makeEnergy(): void {
+    const { layout, state } = this;
+    const { action } = this.doing;
+    const kinds = [...action.things, ...action.with].flatMap((use) => this.doing.makes(use.thing.name) ?? []);
+    const named = new Set(this.things('source').map((use) => use.thing.name));
+    const rows = layout.table.sources.filter((row) => named.has(row.source.name) || (named.size === 0 && kinds.includes(row.source.kind)));
+    if (rows.length > 0 && state[layout.people] === 0) {
+      this.breach('R-people', rows[0]?.source.name as string, [], [layout.people]);
+      state[layout.people] = 1;
+    }
+    for (const row of rows) {
       state[layout.stored + row.index] = STORED.charged;
       state[layout.proof + row.index] = PROOF.none;
     }

@@ -109,6 +109,7 @@ function solveGroup(input: FlowInput, program: Program, machine: Machine): Solve
       liveTask: procedure.head.liveTask !== undefined,
       temporary: (tool) => tools.get(tool)?.temporary ?? false,
       toolKind: (tool) => tools.get(tool)?.kind,
+      makes: (tool) => tools.get(tool)?.makes,
       renews: (replacement) => renews.get(replacement),
       quantityOf: (measurement) => quantities.get(measurement) ?? '',
     }),

@@ -157,7 +157,7 @@ class Maker {
       case 'test':
         return this.prove();
       case 'energise':
-        return this.cannot();
+        return this.makeEnergy(this.objects);
       case 'restore':
         return this.byKind({ point: () => this.move(['on', 'open', 'plugged in']) });
       case 'remove':
@@ -253,6 +253,7 @@ class Maker {
         return { actions: [this.action('wait', this.objects, { contact: false })] };
       case 'use':
         if (phrase.particle !== '') return this.temporary('put-in');
+        if (this.makers(this.objects).length > 0) return this.makeEnergy(this.objects);
         return { actions: [this.action('use', this.objects, { contact: false })] };
       case 'weak':
         return this.weak();
@@ -678,6 +679,19 @@ class Maker {
       default:
         return this.cannot();
     }
+  }
+
+  private makers(uses: readonly ThingUse[]): readonly ThingUse[] {
+    return uses.filter((use) => use.thing.kind === 'tool' && this.equipment.tool(use.thing.name)?.makes !== undefined);
+  }
+
+  /** Jacking up, charging, pumping: a load or pressure that was not there before. Read only where it is said by what, or of what source. */
+  private makeEnergy(objects: readonly ThingUse[]): Classified {
+    const makers = [...this.makers(objects), ...this.makers(this.tools)];
+    const sources = objects.filter((use) => use.thing.kind === 'source');
+    if ((makers.length === 0 && sources.length === 0) || !['', 'up'].includes(this.phrase.particle) || this.phrase.unknown.length > 0)
+      return this.cannot();
+    return { actions: [this.action('make-energy', objects, { contact: false })] };
   }
 
   /** "Put the guard on the bench", "put the old blade into the box": the thing is off the machine, not back on it. */

@@ -263,7 +263,7 @@ class SentenceReader {
       for (const action of staged(made.actions, phrase)) {
         actions.push({
           ...action,
-          when: [...shared.when, ...action.when],
+          when: [...shared.when, ...action.when].map((condition) => ownState(condition, action, tables)),
           with: [...action.with, ...(handsOn(action.kind) ? shared.tools : [])],
           ...(index === shared.untilAt && shared.until && action.until === undefined ? { until: shared.until } : {}),
           ...(shared.role === undefined ? {} : { role: shared.role }),
@@ -762,4 +762,14 @@ function staged(actions: readonly Action[], phrase: Phrase): readonly Action[] {
       stage: index === action.amounts.length - 1 ? ('final' as const) : ('first' as const),
     }));
   });
+}
+
+/** "Shut the gate if it is open": in a sentence that names one thing, "it" is that thing, and its state decides. */
+function ownState(condition: Condition, action: Action, tables: Tables): Condition {
+  const [use] = action.things;
+  if (condition.kind !== 'fact' || action.things.length !== 1 || use === undefined) return condition;
+  if (!['point', 'cover', 'part', 'control', 'fastener'].includes(use.thing.kind)) return condition;
+  const said = /^(?:it|they) (?:is|are|stands?) (?:still |already )?([a-z]+)$/.exec(condition.key)?.[1];
+  const state = said === undefined ? undefined : tables.positions.get(said);
+  return state === undefined ? condition : { kind: 'state', thing: use.thing, state, negated: condition.negated, text: condition.text };
 }

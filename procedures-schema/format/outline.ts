@@ -219,6 +219,11 @@ class Scan {
       return;
     }
 
+    // A closing fence with nothing open is told and stands for an empty line, which ends no item.
+    if (kind === 'notice-fence' && isNoticeClose(rest)) {
+      this.#strayClose(raw, base, chars);
+      return;
+    }
     const style = label?.style ?? (kind === 'bullet' ? 'bullet' : undefined);
     const depth = this.#stack.length;
     const nested = this.#popFor(columns, style, label?.ordinal, kind);
@@ -457,20 +462,23 @@ class Scan {
 
   // ------------------------------------------------------------ notices
 
+  #strayClose(raw: string, base: number, chars: number): void {
+    const span = { start: base + chars, end: base + raw.length };
+    this.#problem('notice-form', span, 'This line closes a notice, but none is open here.', {
+      expected: 'a line such as :::danger before it',
+      replacement: { span, text: '', title: 'Delete the line' },
+    });
+    this.#open = false;
+    this.#ended = true;
+    this.#give('', base, 0, 0, raw.length);
+    this.#blankBefore = true;
+  }
+
   #fence(n: number, raw: string, base: number, rest: string, columns: number, chars: number, indent: number): void {
     const span = { start: base + chars, end: base + raw.length };
     this.#open = false;
     this.#ended = true;
     this.#blankBefore = false;
-    if (isNoticeClose(rest)) {
-      this.#problem('notice-form', span, 'This line closes a notice, but none is open here.', {
-        expected: 'a line such as :::danger before it',
-        replacement: { span, text: '', title: 'Delete the line' },
-      });
-      this.#give('', base, 0, 0, raw.length);
-      this.#blankBefore = true;
-      return;
-    }
     const colons = runLength(rest);
     const depth = this.#stack.length;
     const holder = this.#stack.at(-1);

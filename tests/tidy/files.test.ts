@@ -7,6 +7,7 @@ const TOP = new Set([
   '.gitattributes',
   '.gitignore',
   '.npmrc',
+  '.readme',
   'DEVELOPERS.md',
   'LICENSE',
   'README.md',

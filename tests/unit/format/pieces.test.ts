@@ -32,7 +32,9 @@ interface Spanned {
 const leavesNoFenceOpen = (text: string): void => fc.pre(!JSON.stringify(markupWhole(text)).includes('"closed":false'));
 
 const same = (text: string): void => {
-  const [pieces, whole] = [markupInPieces(text), markupWhole(text)].map((markup) => trimmed(markup as readonly Spanned[], text, text.length));
+  const [pieces, whole] = [markupInPieces(text), markupWhole(text)].map((markup) =>
+    trimmed(markup as readonly Spanned[], text, text.length),
+  );
   expect(pieces).toEqual(whole);
 };
 

@@ -204,7 +204,10 @@ function typedTexts(labels: Labels): Map<LabelledStep, string> {
 }
 
 export function startOfLine(text: string, at: number): number {
-  return Math.max(text.lastIndexOf('\n', at - 1), text.lastIndexOf('\r', at - 1)) + 1;
+  // Letter by letter: a search for a carriage return would run to the top of every file that has none.
+  let start = at;
+  while (start > 0 && text[start - 1] !== '\n' && text[start - 1] !== '\r') start -= 1;
+  return start;
 }
 
 /** Starts of the lines after the first that begin inside [start, end). */

@@ -118,6 +118,8 @@ export interface FlowResult {
   readonly violations: readonly Violation[];
   readonly explored: { readonly states: number; readonly transitions: number };
   readonly unreached: readonly LabelledStep[];
+  /** The worst state in which each step is begun, over all walks on all variants; a step no walk reaches is absent. */
+  readonly bands: ReadonlyMap<LabelledStep, 'live' | 'safe' | 'open'>;
 }
 
 export interface FlowInput {

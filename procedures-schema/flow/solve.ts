@@ -2,7 +2,9 @@
  * Walks every way through the instructions on one machine, shortest first, each (instruction, state) once, up to a counted bound.
  * Yields breaches with the walk that leads there. Knows no rule: effects and ends ask those.
  */
+import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
+import { type Band, bandOf, reaching, worse } from './band.ts';
 import type { Instruction, Program } from './code.ts';
 import { waysOf } from './decide.ts';
 import { act, type Breach, type Doing } from './effects.ts';
@@ -28,6 +30,8 @@ export interface Solved {
   readonly bounded: boolean;
   /** Instructions some walk reached. */
   readonly reached: ReadonlySet<number>;
+  /** The worst state in which each step is begun. */
+  readonly bands: ReadonlyMap<LabelledStep, Band>;
 }
 
 interface Visit {
@@ -57,6 +61,8 @@ export function solve(input: SolveInput): Solved {
   const seen = new Set<string>();
   const found: Found[] = [];
   const reached = new Set<number>();
+  const bands = new Map<LabelledStep, Band>();
+  const rows = reaching(program, layout.table);
   const edges = new Map<number, Set<number>>();
   const ends = new Set<number>();
   let transitions = 0;
@@ -96,6 +102,7 @@ export function solve(input: SolveInput): Solved {
       const { state } = visit;
       switch (instruction.op) {
         case 'step':
+          bands.set(instruction.at, worse(bands.get(instruction.at), bandOf(layout, state, rows)));
           go(visit, instruction.next, state, undefined, true);
           break;
         case 'jump':
@@ -168,7 +175,7 @@ export function solve(input: SolveInput): Solved {
     next = [];
   }
   if (!bounded) found.push(...deadEnds(program, reached, edges, ends));
-  return { found, states: seen.size, transitions, bounded, reached };
+  return { found, states: seen.size, transitions, bounded, reached, bands };
 }
 
 /** Rule 18: instructions reached from which no reached end can be reached. One violation for the first of them. */

@@ -101,7 +101,23 @@ class Composer {
     }
     // A notice inside a step with nothing below it to guard guards the step itself.
     notices.push(...pending);
-    return { kind: 'step', label: at.label, anchor: stepAnchor(facts.head.id, at.order), depth: 0, body, notices };
+    // What was not proved may be live for all anybody knows, and a step no walk reaches is in no state.
+    const proved = facts.flow.verdicts.every(({ verdict }) => verdict === 'proved');
+    const band = proved ? (facts.flow.bands.get(at) ?? 'unknown') : 'unknown';
+    const next = facts.read.labels.steps[at.order + 1];
+    const after = next?.section === at.section && proved ? facts.flow.bands.get(next) : undefined;
+    return {
+      kind: 'step',
+      label: at.label,
+      anchor: stepAnchor(facts.head.id, at.order),
+      depth: 0,
+      body,
+      notices,
+      // Substeps stand beside the band of their step.
+      ...(at.path.length === 1 ? { band } : {}),
+      // Hands are in the machine while it is open: a page should not have to be turned there.
+      ...(after === undefined ? {} : { safeAfter: after !== 'open' }),
+    };
   }
 
   private child(child: Exclude<StepChild, Notice | { kind: 'substeps' }>, at: LabelledStep): BookBlock[] {

@@ -30,6 +30,9 @@ export function cautionsChapter(procedures: readonly ProcedureFacts[], input: Co
       { kind: 'bullets', items: words.cautions.map((caution) => paragraph(text(caution))) },
       { kind: 'heading', level: 2, text: words.signalTitle, bookmark: false },
       ...words.signals.map(([word, said]) => ({ kind: 'notice', word, panel: words.panel[word], body: paragraph(text(said)) }) as const),
+      { kind: 'heading', level: 2, text: words.bandTitle, bookmark: false },
+      ...paragraph(text(words.bandIntro)),
+      { kind: 'band-key' },
       { kind: 'heading', level: 2, text: words.noticesTitle, bookmark: true },
       ...(list.length > 0 ? list : paragraph(text(words.noNotices))),
       ...(house.assistance.length === 0

@@ -11,6 +11,8 @@ export interface BookWords {
   readonly cautions: readonly string[];
   readonly signalTitle: string;
   readonly signals: readonly (readonly [SignalWord, string])[];
+  readonly bandTitle: string;
+  readonly bandIntro: string;
   readonly noticesTitle: string;
   readonly noNotices: string;
   readonly assistanceTitle: string;
@@ -80,6 +82,9 @@ const english: BookWords = {
     ['caution', 'You could be hurt if you do not follow it.'],
     ['notice', 'The machine, or something near it, could be damaged. Nobody is hurt.'],
   ],
+  bandTitle: 'The stripe beside the steps',
+  bandIntro:
+    'It shows the state in which the machine has to be when a step begins, if every step before it was done. It does not say that the machine is in it.',
   noticesTitle: 'Dangers and warnings in the procedures',
   noNotices: 'The procedures here carry no notice of danger or warning.',
   assistanceTitle: 'Where to ask',

@@ -24,10 +24,10 @@ const english: PrintedWords = {
   contents: 'Contents',
   missingFigure: 'Figure not found: {path}',
   band: {
-    live: 'Energy may be live',
+    live: 'Energy may be live: no hands in',
     safe: 'Required state: made safe',
     open: 'Required state: made safe, machine open',
-    unknown: 'State not known',
+    unknown: 'State not known: take it as live',
   },
 };
 

@@ -1,0 +1,35 @@
+/**
+ * Whether the machine may be live when a step begins, over every walk that comes to it: what the energy band beside the printed steps
+ * shows. Speaks of the sources that reach a hand somewhere in the procedure; says what is required, never what is.
+ */
+import type { Program } from './code.ts';
+import type { MachineTable, SourceRow } from './machine.ts';
+import { safeButProof } from './safety.ts';
+import { COVER, type Layout, type State } from './state.ts';
+
+export type Band = 'live' | 'safe' | 'open';
+
+/** The worse of two: what may be live on one walk is shown as live. */
+export function worse(a: Band | undefined, b: Band): Band {
+  if (a === undefined || a === b) return b;
+  return a === 'live' || b === 'live' ? 'live' : 'open';
+}
+
+/** Sources that endanger a hand in some step of the program. */
+export function reaching(program: Program, table: MachineTable): readonly SourceRow[] {
+  const out = new Set<SourceRow>();
+  for (const instruction of program.code) {
+    if (instruction.op !== 'act' || !(instruction.action.contact || instruction.facts.nearby.length > 0)) continue;
+    for (const thing of [...instruction.action.things.map((use) => use.thing), ...instruction.facts.nearby])
+      for (const row of table.dangerTo(thing.kind, thing.name)?.sources ?? []) out.add(row);
+  }
+  return table.sources.filter((row) => out.has(row));
+}
+
+export function bandOf(layout: Layout, state: State, rows: readonly SourceRow[]): Band {
+  if (!rows.every((row) => safeButProof(layout, state, row))) return 'live';
+  const open = layout.table.coverNames.some(
+    (_, index) => state[layout.cover + index] === COVER.open || state[layout.cover + index] === COVER.given,
+  );
+  return open ? 'open' : 'safe';
+}

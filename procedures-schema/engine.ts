@@ -13,12 +13,14 @@ import {
   type LibraryFile,
   type LibraryReport,
   proveFile,
+  proveVisitOf,
   type ReadFacts,
   readBackground,
   readFile,
   readGuideFile,
   report,
 } from './pipeline.ts';
+import type { Registers, Symptom } from './registers/index.ts';
 
 /** A file as it is now, or gone. Paths that are no library text (figures) carry no text. */
 export type Change =
@@ -52,6 +54,7 @@ class LibraryEngine implements Engine {
   private readonly findings = new Map<string, readonly Finding[]>();
   private guides: LibraryFacts['guides'] = [];
   private between: readonly Finding[] = [];
+  private visits = new Map<Symptom, { readonly flows: readonly unknown[]; readonly result: LibraryFacts['visits'][number] }>();
   private facts: LibraryFacts | undefined;
 
   apply(changes: readonly Change[]): Delta {
@@ -125,6 +128,23 @@ class LibraryEngine implements Engine {
     return readFile({ path, text: this.texts.get(path) ?? '' }, this.background as Background);
   }
 
+  /** A visit is walked again when one of its procedures was proved again, or the registers are others. */
+  private visitsOf(registers: Registers): LibraryFacts['visits'] {
+    const procedures = [...this.procedures.keys()].sort(inOrder).map((path) => this.procedures.get(path) as ProcedureFacts);
+    const before = this.visits;
+    this.visits = new Map();
+    return registers.symptoms.map((symptom) => {
+      const own = symptom.procedures.map(({ number }) => procedures.find(({ head }) => head.id === number)?.flow);
+      const known = before.get(symptom);
+      const result =
+        known && known.flows.length === own.length && own.every((flow, index) => flow === known.flows[index])
+          ? known.result
+          : proveVisitOf(symptom, registers, procedures);
+      this.visits.set(symptom, { flows: own, result });
+      return result;
+    });
+  }
+
   private guideOf(path: string, touched: ReadonlySet<string>): LibraryFacts['guides'][number] {
     const before = this.guides.find((guide) => guide.file === path);
     return before && !touched.has(path) ? before : readGuideFile({ path, text: this.texts.get(path) ?? '' });
@@ -142,6 +162,7 @@ class LibraryEngine implements Engine {
       registerFiles: background.registerFiles,
       procedures: [...this.procedures.keys()].sort(inOrder).map((path) => this.procedures.get(path) as ProcedureFacts),
       guides: this.guides,
+      visits: this.visitsOf(background.registers),
       paths: this.paths,
     };
     this.facts = facts;

@@ -6,10 +6,20 @@
 import { type ReadingCache, readSteps } from './assemble.ts';
 import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from './checks/index.ts';
 import type { Finding, Severity } from './finding.ts';
-import { type FlowInput, prove, type ReadProcedure } from './flow/index.ts';
+import { type FlowInput, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
 import { type BlockCache, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
-import { familiesOf, machineOf, namesFor, type Registers, readGuideHead, readHead, readRegisters, variantsFor } from './registers/index.ts';
+import {
+  familiesOf,
+  machineOf,
+  namesFor,
+  type Registers,
+  readGuideHead,
+  readHead,
+  readRegisters,
+  type Symptom,
+  variantsFor,
+} from './registers/index.ts';
 
 /** A text file of a library; `path` is relative to the library, with forward slashes. */
 export interface LibraryFile {
@@ -63,6 +73,7 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
     registerFiles: background.registerFiles,
     procedures,
     guides: sorted.filter((file) => isGuide(file.path)).map((file) => readGuideFile(file)),
+    visits: background.registers.symptoms.map((symptom) => proveVisitOf(symptom, background.registers, procedures)),
     paths: new Set([...sorted.map((file) => file.path), ...paths]),
   };
   return report(facts, runChecks(facts, options));
@@ -140,6 +151,19 @@ export function proveFile(facts: ReadFacts, registers: Registers, others: Readon
     others: (number) => others.get(number)?.read,
   };
   return prove(input);
+}
+
+/** Stage 8: the visits, which walk several procedures in turn. */
+export function proveVisitOf(symptom: Symptom, registers: Registers, procedures: readonly ProcedureFacts[]): VisitResult {
+  const find = (number: string): ProcedureFacts | undefined => procedures.find(({ head }) => head.id === number);
+  const own = symptom.procedures.flatMap(({ number }) => find(number) ?? []);
+  return proveVisit({
+    symptom,
+    registers,
+    others: (number) => find(number)?.read,
+    machinesOf: (read) => find(read.head.id)?.machines ?? [],
+    known: own.flatMap(({ flow }) => flow.violations),
+  });
 }
 
 export function readGuideFile(file: LibraryFile): LibraryFacts['guides'][number] {

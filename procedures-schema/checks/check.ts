@@ -3,7 +3,7 @@
  * To add one: add a file here, name it after its id, list it in index.ts.
  */
 import type { Draft, Severity } from '../finding.ts';
-import type { FlowResult, ReadProcedure } from '../flow/index.ts';
+import type { FlowResult, ReadProcedure, VisitResult } from '../flow/index.ts';
 import type { FormatProblem, Guide, Procedure, SourceText, YamlFile } from '../format/index.ts';
 import type { TypedReference } from '../numbering/index.ts';
 import type { GuideHead, Machine, Names, ProcedureHead, Registers, SchemaProblem } from '../registers/index.ts';
@@ -39,6 +39,8 @@ export interface LibraryFacts {
     readonly problems: readonly FormatProblem[];
     readonly schemaProblems: readonly SchemaProblem[];
   }[];
+  /** Each symptom's procedures walked in turn. */
+  readonly visits: readonly VisitResult[];
   /** Paths present in the library, for figures and the like. */
   readonly paths: ReadonlySet<string>;
 }

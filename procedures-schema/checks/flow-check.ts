@@ -16,8 +16,12 @@ interface FlowWords {
   readonly expected: (violation: Violation) => string;
 }
 
+/** How each rule is worded, for whoever tells a violation elsewhere than in its procedure. */
+export const WORDED = new Map<Rule, Pick<FlowWords, 'message' | 'expected'>>();
+
 export function flowCheck(words: FlowWords): ProcedureCheck {
   const { rules, message, expected, ...rest } = words;
+  for (const rule of rules) WORDED.set(rule, { message, expected });
   return {
     ...rest,
     scope: 'procedure',

@@ -95,6 +95,7 @@ import { torqueReached } from './torque-reached.ts';
 import { tryHasResult } from './try-has-result.ts';
 import { vagueWording } from './vague-wording.ts';
 import { variantsKnown } from './variants-known.ts';
+import { visitHolds } from './visit-holds.ts';
 import { wayOut } from './way-out.ts';
 import { yamlComment } from './yaml-comment.ts';
 
@@ -191,6 +192,7 @@ export const checks: readonly Check[] = [
   tryHasResult,
   vagueWording,
   variantsKnown,
+  visitHolds,
   wayOut,
   yamlComment,
 ];

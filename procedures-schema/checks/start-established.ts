@@ -21,6 +21,6 @@ export const startEstablished = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['starts-with'],
-  message: (v) => `${placeName(v.at)} calls ${v.thing} in another state than it starts with: ${missingList(v)}${onVariants(v)}.`,
+  message: (v) => `${v.thing} is entered from ${placeName(v.at)} in another state than it starts with: ${missingList(v)}${onVariants(v)}.`,
   expected: (v) => `the state that ${v.thing} starts with`,
 });

@@ -34,6 +34,15 @@ export type Instruction =
       readonly missing: readonly string[];
       readonly next: number;
     }
+  /** One procedure of a visit is done: the technician stops here, or goes on to the next, whose start must be there. */
+  | {
+      readonly op: 'between';
+      readonly place: FlowPlace;
+      /** The procedure that comes next; undefined: none. */
+      readonly number: string | undefined;
+      readonly startsWith: string;
+      readonly next: number;
+    }
   | { readonly op: 'end'; readonly place: FlowPlace; readonly end: EndKind; readonly endsWith: string };
 
 export type EndKind = 'normal' | 'stop and call' | 'out of service' | 'hand-over';
@@ -55,6 +64,8 @@ export interface Program {
   readonly entry: number;
   /** Steps in order, to say which no walk reaches. */
   readonly steps: readonly LabelledStep[];
+  /** Several procedures in turn: each start is asked for, the closed one too. */
+  readonly visit: boolean;
 }
 
 export function placeOf(file: string, step: LabelledStep | undefined, span: Span, action?: Action): FlowPlace {

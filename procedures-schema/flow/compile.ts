@@ -27,7 +27,38 @@ export interface CompileInput {
 export function compile(input: CompileInput): Program {
   const code: Raw[] = [];
   const end = new Unit(input.procedure, input.others, code, [], undefined).whole();
-  return { code: code as unknown as Instruction[], entry: end.entry, steps: input.procedure.labels.steps };
+  return { code: code as unknown as Instruction[], entry: end.entry, steps: input.procedure.labels.steps, visit: false };
+}
+
+/** Several procedures one after the other, as a visit walks them. Between two of them the technician may stop. */
+export function compileVisit(procedures: readonly ReadProcedure[], others: CompileInput['others']): Program {
+  const code: Raw[] = [];
+  const [first] = procedures;
+  if (first)
+    code.push({
+      op: 'enter',
+      place: { file: first.file, span: first.head.idSpan },
+      number: first.head.id,
+      startsWith: first.head.startsWith,
+      next: 1,
+    } as unknown as Raw);
+  procedures.forEach((read, index) => {
+    const ends: { hole: Hole; place: FlowPlace }[] = [];
+    new Unit(read, others, code, [], (place) => {
+      const raw: Raw = { op: 'jump', place } as Raw;
+      code.push(raw);
+      ends.push({ hole: (target) => (raw.next = target), place });
+    }).whole();
+    const next = procedures[index + 1];
+    // Each end asks for itself, so that a finding stands where the walk ended.
+    const after = code.length + ends.length;
+    ends.forEach(({ hole, place }, at) => {
+      hole(code.length);
+      code.push({ op: 'between', place, number: next?.head.id, startsWith: next?.head.startsWith ?? '', next: after } as unknown as Raw);
+      if (at === ends.length - 1 && next === undefined) code.push({ op: 'jump', place, next: after } as unknown as Raw);
+    });
+  });
+  return { code: code as unknown as Instruction[], entry: 0, steps: procedures.flatMap((read) => read.labels.steps), visit: true };
 }
 
 /** Where jumps to steps and sections lead, in one copy of the code. */

@@ -2,3 +2,4 @@
 export { holdsFor } from './decide.ts';
 export type * from './model.ts';
 export { proofVersion, prove } from './prove.ts';
+export { proveVisit, type VisitInput, type VisitResult } from './visit.ts';

@@ -1,7 +1,7 @@
 /** Safe(source) and its parts, from the state alone: isolated, locked, relieved or held, proved. semantics.md 5. */
 
 import type { SourceRow } from './machine.ts';
-import { type Layout, POINT, PROOF, STORED, type State } from './state.ts';
+import { COVER, type Layout, POINT, PROOF, STORED, type State } from './state.ts';
 
 export function isolated(layout: Layout, state: State, row: SourceRow): boolean {
   return row.isolate.every((point) => state[layout.point + point] === POINT.safe);
@@ -56,5 +56,15 @@ export function missingOfLockOut(
   if (!relieved(layout, state, row)) return { words: `what the ${name} stores is neither let out nor held`, bit: point };
   if (row.provable && proof !== PROOF.good && proof !== PROOF.watched && proof !== PROOF.used)
     return { words: `the ${name} is not proved dead`, bit: layout.proof + row.index };
+  return undefined;
+}
+
+/** What keeps a machine from being closed and ready, in words; undefined: nothing. */
+export function stillOpen(layout: Layout, state: State): { readonly words: string; readonly bit: number } | undefined {
+  const { coverNames, pointNames } = layout.table;
+  const cover = coverNames.findIndex((_, index) => [COVER.open, COVER.given].some((value) => value === state[layout.cover + index]));
+  if (cover >= 0) return { words: `the ${coverNames[cover]} is off`, bit: layout.cover + cover };
+  const point = pointNames.findIndex((_, index) => state[layout.point + index] === POINT.safe);
+  if (point >= 0) return { words: `the ${pointNames[point]} is still in its safe position`, bit: layout.point + point };
   return undefined;
 }

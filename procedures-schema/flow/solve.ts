@@ -10,8 +10,8 @@ import { waysOf } from './decide.ts';
 import { act, type Breach, type Doing } from './effects.ts';
 import { askAtEnd } from './ends.ts';
 import type { FlowPlace, Rule, WalkPoint } from './model.ts';
-import { missingOfLockOut } from './safety.ts';
-import { keyOf, type Layout, type State } from './state.ts';
+import { missingOfLockOut, stillOpen } from './safety.ts';
+import { keyOf, type Layout, type State, startState } from './state.ts';
 
 export const BOUND = 200_000;
 
@@ -41,7 +41,7 @@ interface Visit {
   /** The answer given at a branch, for the walk. */
   readonly note: string | undefined;
   readonly steps: number;
-  /** Past an outcome that has no way on: where this walk goes nobody said, so it shows what is reached and accuses nothing. */
+  /** Past an outcome that has no way on, or a start that is not there: it shows what is reached and accuses nothing. */
   readonly unsaid: boolean;
 }
 
@@ -88,6 +88,20 @@ export function solve(input: SolveInput): Solved {
   const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
     if (visit.unsaid) return;
     found.push({ breach, at, cause: causeOf(visit, breach, program), walk: walkOf(visit, program), length: visit.steps });
+  };
+
+  /** The start that a procedure asks for; where it is not there, that is told once and taken as there. */
+  const enter = (visit: Visit, number: string, startsWith: string, place: FlowPlace, next: number): void => {
+    const missing =
+      startsWith === 'opened and locked out'
+        ? layout.table.sources.map((row) => missingOfLockOut(layout, visit.state, row)).find((one) => one !== undefined)
+        : program.visit
+          ? stillOpen(layout, visit.state)
+          : undefined;
+    if (missing === undefined) return go(visit, next, visit.state);
+    report(visit, { rule: 'starts-with', thing: number, missing: [missing.words], bits: [missing.bit], severity: 'error' }, place);
+    // What follows from a start that is not there is that slip again.
+    go(visit, next, startState(layout, startsWith), undefined, false, true);
   };
 
   level.push({ node: program.entry, state: input.start, from: undefined, note: undefined, steps: 0, unsaid: false });
@@ -139,22 +153,17 @@ export function solve(input: SolveInput): Solved {
           go(visit, instruction.next, state, undefined, false, visit.unsaid || left !== 0);
           break;
         }
-        case 'enter': {
-          if (instruction.startsWith === 'opened and locked out')
-            for (const row of layout.table.sources) {
-              const missing = missingOfLockOut(layout, state, row);
-              if (missing === undefined) continue;
-              const breach: Breach = {
-                rule: 'starts-with',
-                thing: instruction.number,
-                missing: [missing.words],
-                bits: [missing.bit],
-                severity: 'error',
-              };
-              report(visit, breach, instruction.place);
-              break;
-            }
-          go(visit, instruction.next, state);
+        case 'enter':
+          enter(visit, instruction.number, instruction.startsWith, instruction.place, instruction.next);
+          break;
+        case 'between': {
+          ends.add(visit.node);
+          const { number, startsWith, place } = instruction;
+          const away = layout.table.sources.flatMap((row) => missingOfLockOut(layout, state, row) ?? []);
+          // Stopped on the way, the machine may be left closed, or locked out; left for good, it is closed.
+          if (away.length > 0) for (const breach of askAtEnd(layout, state, 'normal', 'closed')) report(visit, breach, place);
+          else if (number === undefined) report(visit, leftLockedOut(layout), place);
+          if (number !== undefined) enter(visit, number, startsWith, place, instruction.next);
           break;
         }
         case 'violation':
@@ -176,6 +185,17 @@ export function solve(input: SolveInput): Solved {
   }
   if (!bounded) found.push(...deadEnds(program, reached, edges, ends));
   return { found, states: seen.size, transitions, bounded, reached, bands };
+}
+
+/** The last procedure of a visit leaves the machine locked out, and none closes it. */
+function leftLockedOut(layout: Layout): Breach {
+  return {
+    rule: 'ends-with',
+    thing: layout.table.machine.name,
+    missing: ['the machine is left opened and locked out'],
+    bits: [],
+    severity: 'error',
+  };
 }
 
 /** Rule 18: instructions reached from which no reached end can be reached. One violation for the first of them. */

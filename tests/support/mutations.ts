@@ -88,9 +88,8 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
     }
   },
   *'drop a refit'(facts, registers) {
-    // What an end out of service, or a hand-over locked out, leaves open is allowed there; the visit asks for it.
-    if (facts.head.endsWith === 'opened and locked out') return;
     for (const { at, actions } of stepsOnly(facts, ['close'])) {
+      // An end out of service may leave the machine open.
       if (/out of service/i.test(at.section.title) || actions.some((action) => action.when.length > 0)) continue;
       // A fastener is put in by whoever tightens it, as trade prose has it.
       const kinds = actions.flatMap((action) => action.things.map(({ thing }) => thing.kind));
@@ -98,7 +97,8 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
       yield {
         text: without(facts, at, registers),
         what: `${at.fullLabel}: ${at.step.lead.text}`,
-        checks: kinds.includes('cover') ? ['covers-before-live', 'cover-refitted'] : ['part-refitted'],
+        // What a procedure that ends locked out leaves open is handed on, and asked for by the visit.
+        checks: [...(kinds.includes('cover') ? ['covers-before-live', 'cover-refitted'] : ['part-refitted']), 'visit-holds'],
         along: ['cover-refitted', 'covers-before-live'],
       };
     }

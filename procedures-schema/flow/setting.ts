@@ -1,0 +1,124 @@
+/** What the search is given for one machine: layout of the state, start, what a measurement can come out as, what actions need to know. */
+import { foldText } from '../format/index.ts';
+import { compare, type Limit, limitFor, limitsOf } from '../quantities/index.ts';
+import type { Machine, Registers } from '../registers/index.ts';
+import type { Program } from './code.ts';
+import type { Doing } from './effects.ts';
+import { forgetter } from './forget.ts';
+import { tableOf } from './machine.ts';
+import type { ReadProcedure } from './model.ts';
+import type { SolveInput } from './solve.ts';
+import { layoutOf, startState } from './state.ts';
+
+/** `procedures` are those walked, in order; what they call is found from the program. */
+export interface SettingInput {
+  readonly procedures: readonly ReadProcedure[];
+  readonly registers: Registers;
+  readonly others: (number: string) => ReadProcedure | undefined;
+}
+
+export function settingOf(input: SettingInput, program: Program, machine: Machine, startsWith: string): SolveInput {
+  const { registers } = input;
+  const walked = [...input.procedures, ...calledIn(program, input)];
+  const tools = new Map(registers.tools.map((tool) => [tool.name, tool]));
+  const renews = new Map(registers.replacements.map((one) => [one.name, one.renews]));
+  const named = namesIn(program);
+  const layout = layoutOf(tableOf(machine), {
+    temporaries: named.tools.filter((name) => tools.get(name)?.temporary),
+    outcomes: named.outcomes,
+    facts: named.facts,
+    roles: named.roles,
+  });
+  const quantities = new Map(walked.flatMap((read) => read.measurements.map((one) => [one.name, one.quantity])));
+  const live = new Set(walked.filter((read) => read.head.liveTask !== undefined).map((read) => read.file));
+  return {
+    program,
+    layout,
+    start: startState(layout, startsWith),
+    variant: machine.variant,
+    possible: possibleOf(walked, machine.variant.model),
+    forget: forgetter(program, layout),
+    doingOf: ({ action, facts, place }): Doing => ({
+      action,
+      facts,
+      liveTask: live.has(place.file),
+      temporary: (tool) => tools.get(tool)?.temporary ?? false,
+      toolKind: (tool) => tools.get(tool)?.kind,
+      makes: (tool) => tools.get(tool)?.makes,
+      renews: (replacement) => renews.get(replacement),
+      quantityOf: (measurement) => quantities.get(measurement) ?? '',
+    }),
+  };
+}
+
+/** Tools, measurements, roles of the program; facts that are asked in two places and so must be remembered. */
+function namesIn(program: Program): { tools: string[]; outcomes: string[]; facts: string[]; roles: string[] } {
+  const tools = new Set<string>();
+  const outcomes = new Set<string>();
+  const roles = new Set<string>();
+  const facts = new Map<string, Set<string>>();
+  for (const instruction of program.code) {
+    if (instruction.op === 'act') {
+      for (const use of instruction.action.things) if (use.thing.kind === 'tool') tools.add(use.thing.name);
+      for (const use of instruction.action.things) if (use.thing.kind === 'measurement') outcomes.add(use.thing.name);
+      if (instruction.action.role !== undefined) roles.add(instruction.action.role);
+    }
+    if (instruction.op === 'branch') {
+      const { condition } = instruction;
+      if (condition.kind === 'outcome' && condition.subject !== undefined) outcomes.add(condition.subject);
+      if (condition.kind === 'fact')
+        facts.set(condition.key, (facts.get(condition.key) ?? new Set()).add(`${instruction.place.file}:${instruction.place.span.start}`));
+    }
+  }
+  return {
+    tools: [...tools],
+    outcomes: [...outcomes],
+    roles: [...roles],
+    facts: [...facts].filter(([, places]) => places.size > 1).map(([key]) => key),
+  };
+}
+
+/** Which outcomes a measurement can have on a model: pass and fail where it is sensed, no "under" without a lower limit above zero. */
+function possibleOf(procedures: readonly ReadProcedure[], model: string): (subject: string) => number {
+  const cache = new Map<string, number>();
+  return (subject) => {
+    const known = cache.get(subject);
+    if (known !== undefined) return known;
+    const procedure = procedures.find((one) => one.measurements.some((measurement) => foldText(measurement.name) === foldText(subject)));
+    const measurement = procedure?.measurements.find((one) => foldText(one.name) === foldText(subject));
+    let bits = 31;
+    if (measurement?.sensed) bits = 24;
+    else if (measurement && procedure) {
+      const table = measurement.table === undefined ? undefined : tableIn(procedure, measurement.table);
+      const { limits } = limitsOf(
+        measurement,
+        table,
+        procedure.head.models.map(({ name }) => name),
+      );
+      // A model whose row is missing is told by a check; here it is taken as its neighbours, so that one slip is one finding.
+      const limit = limitFor(limits, model) ?? limits[0];
+      bits = limit ? outcomesOf(limit) : 7;
+    }
+    cache.set(subject, bits);
+    return bits;
+  };
+}
+
+/** Nothing is under nought where nought is the least there is. Limits the wrong way round are read the right way round; a check tells them. */
+function outcomesOf({ lower, upper }: Limit): number {
+  const inverted = lower !== undefined && upper !== undefined && compare(lower.value, upper.value) > 0;
+  const low = inverted ? upper : lower;
+  return 2 | (low !== undefined && low.value.n !== 0n ? 1 : 0) | (upper === undefined ? 0 : 4);
+}
+
+function calledIn(program: Program, input: SettingInput): readonly ReadProcedure[] {
+  const numbers = new Set(program.code.flatMap((instruction) => (instruction.op === 'enter' ? [instruction.number] : [])));
+  return [...numbers].flatMap((number) => input.others(number) ?? []);
+}
+
+function tableIn(procedure: ReadProcedure, id: string) {
+  for (const section of procedure.sections) for (const block of section.blocks) if (block.kind === 'table' && block.id === id) return block;
+  for (const { step } of procedure.labels.steps)
+    for (const child of step.children) if (child.kind === 'table' && child.id === id) return child;
+  return undefined;
+}

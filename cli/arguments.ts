@@ -29,8 +29,9 @@ export function sortArguments(command: Command, words: readonly string[]): Given
     if (joined === undefined) i += 1;
     if (value === undefined || value === '' || (joined === undefined && value.startsWith('--')))
       throw new CannotRun(`--${name} wants a value: --${name} ${option.value}.`);
-    if (name in values) throw new CannotRun(`--${name} is given twice.`);
-    values[name] = checked(option, value);
+    if (name in values && !option.many) throw new CannotRun(`--${name} is given twice.`);
+    const before = values[name];
+    values[name] = before === undefined ? checked(option, value) : `${before}\n${checked(option, value)}`;
   }
   const most = command.operands.length;
   const least = command.operands.filter((name) => !name.startsWith('[')).length;

@@ -8,6 +8,8 @@ export interface Option {
   /** The only values allowed. */
   readonly choices?: readonly string[];
   readonly help: string;
+  /** May be given several times; the values come joined by line ends. */
+  readonly many?: boolean;
 }
 
 export interface Command {

@@ -1,6 +1,7 @@
 /** The door into publishing: facts to paper and data, pure bytes out. Exports only. */
 export type { Book, Image } from './book.ts';
 export { type Checklist, checklistOf, writeChecklist } from './checklist/index.ts';
-export { type ComposeInput, guideBook, procedureBook } from './compose/index.ts';
+export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf } from './compose/index.ts';
+export { graphSvg } from './exports/index.ts';
 export { type FontFiles, faces, type LayoutNote } from './layout/index.ts';
 export { type Printed, printBook } from './print.ts';

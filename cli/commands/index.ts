@@ -2,3 +2,4 @@ export { check } from './check.ts';
 export { checklist } from './checklist.ts';
 export { explain } from './explain.ts';
 export { print } from './print.ts';
+export { walk } from './walk.ts';

@@ -1,5 +1,12 @@
 /** The proof: every way a procedure can be walked, on every variant. Exports only. */
+
+export type { Program } from './code.ts';
+export { compile, compileVisit } from './compile.ts';
 export { holdsFor } from './decide.ts';
+export type { Breach } from './effects.ts';
 export type * from './model.ts';
 export { proofVersion, prove } from './prove.ts';
+export type { Layout } from './state.ts';
+export { type ToldState, tellState } from './tell-state.ts';
 export { proveVisit, type VisitInput, type VisitResult } from './visit.ts';
+export { type Walker, type WalkPosition, type WalkStop, walkerOf } from './walk.ts';

@@ -1,0 +1,2 @@
+/** Facts to other forms, one file each. Exports only. */
+export { graphSvg } from './graph-svg.ts';

@@ -59,6 +59,7 @@ import { partRefitted } from './part-refitted.ts';
 import { peopleClear } from './people-clear.ts';
 import { peopleEnough } from './people-enough.ts';
 import { plugKept } from './plug-kept.ts';
+import { pointLocked } from './point-locked.ts';
 import { pointRestored } from './point-restored.ts';
 import { proofAgain } from './proof-again.ts';
 import { proofBounded } from './proof-bounded.ts';
@@ -157,6 +158,7 @@ export const checks: readonly Check[] = [
   peopleClear,
   peopleEnough,
   plugKept,
+  pointLocked,
   pointRestored,
   proofAgain,
   proofBounded,

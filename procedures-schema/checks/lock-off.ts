@@ -10,9 +10,12 @@ export const lockOff = flowCheck({
   source: '29 CFR 1910.147(e)(3); rule L11',
   cases: [
     {
-      name: 'the lock on the valve stays',
+      name: 'the lock on the valve stays, and the valve with it',
       finds: 1,
-      change: [['Take your lock and tag off', '#. Take your lock and tag off the [main isolator].']],
+      change: [
+        ['Take your lock and tag off', '#. Take your lock and tag off the [main isolator].'],
+        ['Open the [air valve]', ''],
+      ],
     },
     { name: 'the fixture as it is', finds: 0 },
   ],

@@ -223,6 +223,7 @@ class Effect {
     switch (action.kind) {
       case 'isolate':
       case 'restrain':
+        this.movesLocked(POINT.safe);
         for (const point of this.points()) state[layout.point + point] = POINT.safe;
         this.settle();
         return;
@@ -261,6 +262,8 @@ class Effect {
           state[layout.lock + point] = (state[layout.lock + point] ?? 0) & ~this.role;
           for (const row of layout.table.sources) if (row.isolate.includes(point)) state[layout.proof + row.index] = PROOF.none;
         }
+        // People are told once the locks are off, 1910.147(e)(2)(ii): what was said before does not count.
+        state[layout.told] = 0;
         return;
       case 'try-out':
         return this.tryOut();
@@ -283,8 +286,12 @@ class Effect {
           state[layout.control + at] = off ? 0 : 1;
         }
         return;
+      case 'shut-down':
+        this.select(0);
+        return;
       case 'start':
       case 'test-run':
+        this.select(1);
         if (!this.startsDead()) this.askBeforeLive(undefined, action.kind === 'test-run');
         if (action.kind === 'test-run') this.returnTest();
         return;
@@ -338,6 +345,17 @@ class Effect {
     return this.things('point').flatMap((use) => this.layout.table.points.get(use.thing.name) ?? []);
   }
 
+  /** A point with a lock on it does not move: the lock is too early, or comes off too late. */
+  private movesLocked(to: number): void {
+    const { layout, state } = this;
+    for (const point of this.points()) {
+      const own = layout.table.machine.points[point];
+      if (own?.plug || state[layout.point + point] === to || (state[layout.lock + point] ?? 0) === 0) continue;
+      this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point]);
+      state[layout.lock + point] = 0;
+    }
+  }
+
   /** Relief that is open once the supply is cut empties the source for good. */
   private settle(): void {
     const { layout, state } = this;
@@ -355,6 +373,7 @@ class Effect {
     const points = this.points();
     const live = layout.table.sources.filter((row) => row.isolate.some((point) => points.includes(point)) && isolated(layout, state, row));
     for (const row of live) this.askBeforeLive(row, false);
+    this.movesLocked(POINT.off);
     for (const point of points) {
       state[layout.point + point] = POINT.off;
       // A plug that is in its socket is in nobody's keeping.
@@ -441,6 +460,15 @@ class Effect {
       for (const index of covers) this.breach('R-covers', layout.table.coverNames[index] as string, [thing], [layout.cover + index]);
   }
 
+  /** A control that stays where it is put. */
+  private select(value: number): void {
+    const { layout, state } = this;
+    for (const { thing } of this.things('control')) {
+      const at = layout.table.controls.get(thing.name);
+      if (at !== undefined && layout.table.machine.controls[at]?.maintained) state[layout.control + at] = value;
+    }
+  }
+
   /** The control starts only sources that are cut off: nothing comes to life. */
   private startsDead(): boolean {
     const { layout, state } = this;
@@ -457,9 +485,22 @@ class Effect {
     const interlocked = layout.table.machine.covers.some((cover, index) => cover.interlocked && state[layout.cover + index] === COVER.open);
     for (const row of layout.table.sources) {
       if (!row.source.tryOut.some((name) => names.has(name))) continue;
-      const value = !safeButProof(layout, state, row) ? PROOF.early : interlocked ? PROOF.empty : PROOF.good;
+      const value = !safeButProof(layout, state, row)
+        ? PROOF.early
+        : interlocked || this.selectedOff(row, names)
+          ? PROOF.empty
+          : PROOF.good;
       this.prove(row, value);
     }
+  }
+
+  /** A selector that would have to be on for anything to move stands at off: the try-out shows nothing. */
+  private selectedOff(row: SourceRow, tried: ReadonlySet<string>): boolean {
+    const { layout, state } = this;
+    return layout.table.machine.controls.some(
+      (control, index) =>
+        control.maintained && control.starts.includes(row.source.name) && !tried.has(control.name) && state[layout.control + index] === 0,
+    );
   }
 
   private prove(row: SourceRow, value: number): void {

@@ -55,6 +55,7 @@ export type Rule =
   | 'proof-early' // L5: proved before everything else of Safe held
   | 'proof-used' // L6: proof of a source that can come back is used up
   | 'proof-empty' // a try-out that could show nothing
+  | 'point-locked' // a point is moved with a lock on it: locked before isolating, restored before unlocking
   | 'R-people'
   | 'R-tools'
   | 'R-temporary'

@@ -10,6 +10,7 @@ export const coverRefitted = flowCheck({
   source: '29 CFR 1910.147(e)(1); rule L10',
   cases: [
     { name: 'the guard stays off', finds: 1, change: [['Refit the [side guard]', '']] },
+    { name: 'put down is not put back', finds: 1, change: [['Refit the [side guard]', '#. Put the [side guard] on the bench.']] },
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['E-cover'],

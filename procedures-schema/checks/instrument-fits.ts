@@ -44,7 +44,8 @@ export const instrumentFits: ProcedureCheck = {
         // Limits the wrong way round are one slip, and told as such (limits-ordered).
         if (limit.lower && limit.upper && compare(limit.lower.value, limit.upper.value) > 0) continue;
         const on = limit.model === undefined ? '' : ` on ${limit.model}`;
-        const values = [limit.lower, limit.upper].flatMap((amount) => (amount ? [amount.value] : []));
+        // Nought is where nothing is under: nobody has to read it.
+        const values = [limit.lower, limit.upper].flatMap((amount) => (amount && amount.value.n !== 0n ? [amount.value] : []));
         const reached = range ? values.map((value) => reaches(range, value, limit.unit)) : [];
         if (reached.includes(undefined)) {
           yield {

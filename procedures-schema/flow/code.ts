@@ -18,6 +18,8 @@ export type Instruction =
       readonly place: FlowPlace;
       readonly condition: Condition;
       readonly note: string;
+      /** Asked only where the answer can be known: an outcome nobody has read yet does not hold, and that is no fault here. */
+      readonly ifKnown?: true;
       readonly yes: number;
       readonly no: number;
     }

@@ -370,6 +370,14 @@ class Unit {
       return;
     }
     this.depth += 1;
+    // Whoever comes to the repeat with the value already right does not begin it.
+    let ready: Hole | undefined;
+    if (until?.kind === 'outcome' && until.subject !== undefined) {
+      const at = this.emit({ op: 'branch', place, condition: until, note: until.text, ifKnown: true });
+      const raw = this.code[at] as Raw;
+      this.open = [(target) => (raw.no = target)];
+      ready = (target) => (raw.yes = target);
+    }
     const start = this.here();
     this.copy(steps);
     if (until) {
@@ -379,6 +387,7 @@ class Unit {
       (this.code[back] as Raw).next = start;
       this.open.push(leave);
     }
+    if (ready) this.open.push(ready);
     this.depth -= 1;
   }
 

@@ -126,6 +126,8 @@ function make(machine: Machine): MachineTable {
         .flatMap((zone) =>
           machine.covers
             .filter((cover) => cover.zone === zone.name || zone.behind.includes(cover.name))
+            // What has to be open for somebody to reach a point cannot be on when the point is moved.
+            .filter((cover) => !machine.points.some((point) => point.behind === cover.name))
             .flatMap((cover) => covers.get(cover.name) ?? []),
         ),
     fastenersOf: (name) => machine.fasteners.flatMap((fastener, index) => (fastener.of === name ? [index] : [])),

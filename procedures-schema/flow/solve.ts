@@ -130,6 +130,10 @@ export function solve(input: SolveInput): Solved {
         }
         case 'branch': {
           const ways = waysOf(instruction.condition, layout, state, input.variant, input.possible);
+          if (ways === 'unmeasured' && instruction.ifKnown) {
+            go(visit, instruction.no, state);
+            break;
+          }
           if (ways === 'unmeasured') {
             const subject = instruction.condition.kind === 'outcome' ? (instruction.condition.subject ?? '') : '';
             report(visit, { rule: 'outcome-unread', thing: subject, missing: [subject], bits: [], severity: 'error' }, instruction.place);

@@ -77,6 +77,10 @@ function run(setting: SolveInput, from: number, begun: State, told: readonly Bre
       case 'branch': {
         const { condition } = instruction;
         const ways = waysOf(condition, layout, state, setting.variant, setting.possible);
+        if (ways === 'unmeasured' && instruction.ifKnown) {
+          node = instruction.no;
+          break;
+        }
         const [only] = ways === 'unmeasured' ? [] : ways;
         if (ways !== 'unmeasured' && ways.length === 1 && only !== undefined) {
           state = only.state;

@@ -35,6 +35,7 @@ import { instrumentFits } from './instrument-fits.ts';
 import { labelAsTyped } from './label-as-typed.ts';
 import { lazyLine } from './lazy-line.ts';
 import { limitsCover } from './limits-cover.ts';
+import { limitsFormula } from './limits-formula.ts';
 import { limitsOrdered } from './limits-ordered.ts';
 import { limitsQuantity } from './limits-quantity.ts';
 import { limitsRestated } from './limits-restated.ts';
@@ -134,6 +135,7 @@ export const checks: readonly Check[] = [
   labelAsTyped,
   lazyLine,
   limitsCover,
+  limitsFormula,
   limitsOrdered,
   limitsQuantity,
   limitsRestated,

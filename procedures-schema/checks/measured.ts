@@ -1,6 +1,6 @@
 /** The declared measurements of a procedure with their limits, worked out once for all checks that look at them. */
 import type { Table } from '../format/index.ts';
-import { type DecimalMark, decimalMarkOf, type Limits, limitsOf } from '../quantities/index.ts';
+import { attributesIn, type DecimalMark, decimalMarkOf, type Limits, limitsOf } from '../quantities/index.ts';
 import type { Measurement, Registers } from '../registers/index.ts';
 import type { ProcedureFacts } from './check.ts';
 import { eachBlock } from './visit.ts';
@@ -21,7 +21,11 @@ export function measuredOf({ head, tree }: ProcedureFacts, registers: Registers)
   const models = head.models.map(({ name }) => name);
   return head.measurements.map((measurement) => {
     const table = measurement.table === undefined ? undefined : tables.find(({ id }) => id === measurement.table);
-    return { measurement, ...(table ? { table } : {}), limits: limitsOf(measurement, table, models, markOf(registers)) };
+    return {
+      measurement,
+      ...(table ? { table } : {}),
+      limits: limitsOf(measurement, table, models, markOf(registers), attributesIn(registers)),
+    };
   });
 }
 

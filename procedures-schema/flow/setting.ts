@@ -1,6 +1,6 @@
 /** What the search is given for one machine: layout of the state, start, what a measurement can come out as, what actions need to know. */
 import { foldText } from '../format/index.ts';
-import { compare, type Limit, limitFor, limitsOf } from '../quantities/index.ts';
+import { attributesIn, compare, decimalMarkOf, type Limit, limitFor, limitsOf } from '../quantities/index.ts';
 import type { Machine, Registers } from '../registers/index.ts';
 import type { Program } from './code.ts';
 import type { Doing } from './effects.ts';
@@ -36,7 +36,7 @@ export function settingOf(input: SettingInput, program: Program, machine: Machin
     layout,
     start: startState(layout, startsWith),
     variant: machine.variant,
-    possible: possibleOf(walked, machine.variant.model),
+    possible: possibleOf(walked, machine.variant.model, registers),
     forget: forgetter(program, layout),
     doingOf: ({ action, facts, place }): Doing => ({
       action,
@@ -79,7 +79,7 @@ function namesIn(program: Program): { tools: string[]; outcomes: string[]; facts
 }
 
 /** Which outcomes a measurement can have on a model: pass and fail where it is sensed, no "under" without a lower limit above zero. */
-function possibleOf(procedures: readonly ReadProcedure[], model: string): (subject: string) => number {
+function possibleOf(procedures: readonly ReadProcedure[], model: string, registers: Registers): (subject: string) => number {
   const cache = new Map<string, number>();
   return (subject) => {
     const known = cache.get(subject);
@@ -94,6 +94,8 @@ function possibleOf(procedures: readonly ReadProcedure[], model: string): (subje
         measurement,
         table,
         procedure.head.models.map(({ name }) => name),
+        decimalMarkOf(registers.house.language),
+        attributesIn(registers),
       );
       // A model whose row is missing is told by a check; here it is taken as its neighbours, so that one slip is one finding.
       const limit = limitFor(limits, model) ?? limits[0];

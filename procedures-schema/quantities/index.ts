@@ -1,7 +1,18 @@
 /** Quantities: what writers type, exact, converted, printed and compared. Exports only. */
+export { type Dimension, dimensionOf, inUnit, type Measure, measureOf, product, quotient, sameDimension, total } from './dimension.ts';
 export { compareDual, type DualVerdict } from './dual.ts';
+export {
+  type Attributes as ModelAttributes,
+  type Evaluated,
+  evaluate,
+  type FormulaProblem,
+  type FormulaResult,
+  toldAmount,
+  unitFor,
+} from './formula.ts';
+export { HELPERS, type Helper } from './helpers.ts';
 export { fineness, reaches, type UsableRange, usableRange } from './instrument.ts';
-export { type Limit, type LimitProblem, type Limits, limitFor, limitsOf } from './limits.ts';
+export { attributesIn, type Limit, type LimitProblem, type Limits, limitFor, limitsOf } from './limits.ts';
 export { type DecimalMark, decimalMarkOf } from './numbers.ts';
 export { findQuantities, inOrder, parseQuantity } from './parse.ts';
 export { converted, otherUnit, printDual, printQuantity } from './print.ts';

@@ -1,7 +1,8 @@
 /** Limits of a declared measurement per model: from front matter, or from a table in the body whose first column is `model`. */
 import type { Span } from '../finding.ts';
 import { type Cell, foldText, type Table } from '../format/index.ts';
-import type { Measurement } from '../registers/index.ts';
+import type { Measurement, Registers } from '../registers/index.ts';
+import { type Attributes, evaluate, toldAmount, unitFor } from './formula.ts';
 import type { DecimalMark } from './numbers.ts';
 import { parseQuantity } from './parse.ts';
 import type { Amount, Quantity } from './quantity.ts';
@@ -15,6 +16,8 @@ export interface Limit {
   readonly upper?: Amount;
   readonly unit: Unit;
   readonly span: Span;
+  /** Computed from attributes of the model: the formula's words. */
+  readonly formula?: string;
 }
 
 export interface LimitProblem {
@@ -29,7 +32,11 @@ export interface LimitProblem {
     | 'inverted'
     | 'empty cell'
     | 'unit differs'
-    | 'both';
+    | 'both'
+    | 'formula'
+    | 'formula name'
+    | 'formula dimension'
+    | 'formula value';
   readonly span: Span;
   /** Models, cells or values concerned, for the message. */
   readonly names: readonly string[];
@@ -46,6 +53,8 @@ export function limitsOf(
   table: Table | undefined,
   models: readonly string[],
   mark: DecimalMark = 'point',
+  /** Attributes of a model, for limits that are formulas. */
+  attributesOf: (model: string) => Attributes = () => ({}),
 ): Limits {
   if (measurement.table !== undefined) {
     const own = measurement.lower ?? measurement.upper ?? measurement.nominal;
@@ -59,6 +68,13 @@ export function limitsOf(
   const problems: LimitProblem[] = [];
   const take = (typed: Pick<Measurement, 'lower' | 'upper' | 'nominal' | 'tolerance'>, span: Span, model?: string): void => {
     if (typed.lower === undefined && typed.upper === undefined && typed.nominal === undefined) return;
+    if (isFormula(typed, mark)) {
+      for (const one of model === undefined ? models : [model]) {
+        const computed = fromFormula(typed, span, mark, attributesOf(one), one, problems);
+        if (computed) limits.push(computed);
+      }
+      return;
+    }
     const limit = fromFields(typed, span, mark, problems);
     if (limit) limits.push(model === undefined ? limit : { ...limit, model });
   };
@@ -71,6 +87,53 @@ export function limitsOf(
   if (measurement.perModel.length > 0) cover(limits, models, measurement.span, problems);
   ordered(limits, problems);
   return { limits, problems };
+}
+
+// ---------------------------------------------------------------- formulas
+
+type Typed = Pick<Measurement, 'lower' | 'upper' | 'nominal' | 'tolerance'>;
+
+/** Words that are no quantity but hold a name or a product: "1.6 % of span". */
+function isFormula({ lower, upper }: Typed, mark: DecimalMark): boolean {
+  return [lower, upper].some((text) => text !== undefined && !parseQuantity(text, mark) && /\p{L}{2,}/u.test(text) && /\d|\(/.test(text));
+}
+
+function fromFormula(
+  typed: Typed,
+  span: Span,
+  mark: DecimalMark,
+  attributes: Attributes,
+  model: string,
+  problems: LimitProblem[],
+): Limit | undefined {
+  let unit: Unit | undefined;
+  const ends: { lower?: Amount; upper?: Amount } = {};
+  for (const end of ['lower', 'upper'] as const) {
+    const text = typed[end];
+    if (text === undefined) continue;
+    const evaluated = evaluate(text, attributes, mark);
+    if ('problem' in evaluated) {
+      const { kind, text: words, nearest } = evaluated.problem;
+      const told = {
+        form: 'formula',
+        'unknown name': 'formula name',
+        dimension: 'formula dimension',
+        'no value': 'formula value',
+      } as const;
+      problems.push({ kind: told[kind], span, names: [text, words, model, ...(nearest === undefined ? [] : [nearest])] });
+      return undefined;
+    }
+    unit ??= unitFor(evaluated.result);
+    // A limit that was computed is never looser than what it was computed from.
+    const amount = unit && toldAmount(evaluated.result, unit, end === 'lower' ? 'up' : 'down');
+    if (!amount) {
+      problems.push({ kind: 'formula dimension', span, names: [text, text, model] });
+      return undefined;
+    }
+    ends[end] = amount;
+  }
+  const formula = [typed.lower, typed.upper].filter((text) => text !== undefined).join('; ');
+  return unit === undefined ? undefined : { ...ends, unit, span, model, formula };
 }
 
 function fromFields(
@@ -219,3 +282,9 @@ function ordered(limits: readonly Limit[], problems: LimitProblem[]): void {
 export function limitFor(limits: readonly Limit[], model: string): Limit | undefined {
   return limits.find((limit) => limit.model === model) ?? limits.find((limit) => limit.model === undefined);
 }
+
+/** What the register says of each model, for formulas. */
+export const attributesIn =
+  (registers: Registers) =>
+  (model: string): Attributes =>
+    registers.models.find(({ name }) => name === model)?.attributes ?? {};

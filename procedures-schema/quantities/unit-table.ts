@@ -20,6 +20,7 @@ export type QuantityKind =
   | 'voltage'
   | 'current'
   | 'resistance'
+  | 'capacitance'
   | 'frequency'
   | 'power'
   | 'energy'
@@ -42,6 +43,8 @@ export interface UnitRow {
   readonly system: 'metric' | 'inch' | 'both';
   /** Other ways it is typed, besides the symbol. */
   readonly also?: readonly string[];
+  /** Converted when asked for by its symbol, never found in running text: too short, too rare, or a common word. */
+  readonly quiet?: true;
   /** Typed, but another quantity is meant by it in service text: pound for a force. */
   readonly meant?: { readonly kind: QuantityKind; readonly symbol: string };
 }
@@ -121,6 +124,8 @@ export const UNIT_TABLE: readonly UnitRow[] = [
   { symbol: 'Ω', kind: 'resistance', factor: '1', system: 'both', also: ['ohm', 'ohms', 'Ω'] },
   { symbol: 'kΩ', kind: 'resistance', factor: '1000', system: 'both', also: ['kohm', 'kΩ'] },
   { symbol: 'MΩ', kind: 'resistance', factor: '1000000', system: 'both', also: ['Mohm', 'megohm', 'megohms', 'MΩ'] },
+  { symbol: 'mF', kind: 'capacitance', factor: '1/1000', system: 'both' },
+  { symbol: 'µF', kind: 'capacitance', factor: '1/1000000', system: 'both', also: ['μF', 'uF'] },
   { symbol: 'Hz', kind: 'frequency', factor: '1', system: 'both' },
   { symbol: 'kHz', kind: 'frequency', factor: '1000', system: 'both' },
   { symbol: 'W', kind: 'power', factor: '1', system: 'metric', also: ['watt', 'watts'] },
@@ -143,4 +148,30 @@ export const UNIT_TABLE: readonly UnitRow[] = [
   { symbol: '%', kind: 'ratio', factor: '1/100', system: 'both', also: ['percent', 'per cent'] },
   { symbol: 'N/mm', kind: 'spring rate', factor: '1', system: 'metric' },
   { symbol: 'lbf/in', kind: 'spring rate', factor: '8896443230521/50800000000000', system: 'inch' },
+  // Other units of the tables of NIST SP 811, for conversion only.
+  { symbol: 'mi', kind: 'length', factor: '1609344', system: 'inch', quiet: true },
+  { symbol: 'ft (US survey)', kind: 'length', factor: '1200000/3937', system: 'inch', quiet: true },
+  { symbol: 'short ton', kind: 'mass', factor: '45359237/50', system: 'inch', quiet: true },
+  { symbol: 'long ton', kind: 'mass', factor: '635029318/625', system: 'inch', quiet: true },
+  { symbol: 'short ton-force', kind: 'force', factor: '8896443230521/1000000000', system: 'inch', quiet: true },
+  { symbol: 'ozf·in', kind: 'torque', factor: '1129848290276167/160000000000000000', system: 'inch', quiet: true },
+  { symbol: 'atm', kind: 'pressure', factor: '101325', system: 'metric', quiet: true },
+  { symbol: 'kgf/cm²', kind: 'pressure', factor: '196133/2', system: 'metric', quiet: true },
+  { symbol: 'at', kind: 'pressure', factor: '196133/2', system: 'metric', quiet: true },
+  { symbol: 'Torr', kind: 'pressure', factor: '20265/152', system: 'metric', quiet: true },
+  { symbol: 'lbf/ft²', kind: 'pressure', factor: '8896443230521/185806080000', system: 'inch', quiet: true },
+  { symbol: 'UK gal', kind: 'volume', factor: '454609/100', system: 'inch', quiet: true },
+  { symbol: 'UK fl oz', kind: 'volume', factor: '454609/16000', system: 'inch', quiet: true },
+  { symbol: 'ft³/min', kind: 'flow', factor: '55306341/1953125', system: 'inch', quiet: true },
+  { symbol: 'ft·lbf (energy)', kind: 'energy', factor: '3389544870828501/2500000000000000', system: 'inch', quiet: true },
+  { symbol: 'Btu', kind: 'energy', factor: '52752792631/50000000', system: 'inch', quiet: true },
+  { symbol: 'W·h', kind: 'energy', factor: '3600', system: 'metric', quiet: true },
+  { symbol: 'hp (electric)', kind: 'power', factor: '746', system: 'inch', quiet: true },
+  { symbol: 'hp (metric)', kind: 'power', factor: '588399/800', system: 'metric', quiet: true },
+  { symbol: 'Btu/h', kind: 'power', factor: '52752792631/180000000000', system: 'inch', quiet: true },
+  { symbol: 'ton of refrigeration', kind: 'power', factor: '52752792631/15000000', system: 'inch', quiet: true },
+  { symbol: 'mi/h', kind: 'speed', factor: '1397/3125', system: 'inch', quiet: true },
+  { symbol: 'km/h', kind: 'speed', factor: '5/18', system: 'metric', quiet: true },
+  { symbol: 'kn', kind: 'speed', factor: '463/900', system: 'both', quiet: true },
+  { symbol: 'arcmin', kind: 'angle', factor: '1/60', system: 'both', quiet: true },
 ];

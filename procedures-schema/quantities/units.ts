@@ -32,6 +32,7 @@ for (const row of UNIT_TABLE) {
   BY_SYMBOL.set(row.symbol, unit);
   for (const text of [row.symbol, ...(row.also ?? [])]) {
     BY_SPELLING.set(text, unit);
+    if (row.quiet) continue;
     const first = text.charAt(0);
     BY_FIRST.set(first, [...(BY_FIRST.get(first) ?? []), { text, unit }]);
   }
@@ -42,8 +43,8 @@ export function unitOf(symbol: string): Unit | undefined {
   return BY_SPELLING.get(symbol);
 }
 
-/** Every unit, in the table's order. */
-export const UNITS: readonly Unit[] = [...BY_SYMBOL.values()];
+/** Every unit that is found in running text, in the table's order. */
+export const UNITS: readonly Unit[] = UNIT_TABLE.filter((row) => !row.quiet).map((row) => BY_SYMBOL.get(row.symbol) as Unit);
 
 /** Words that show that "in" before them is the preposition: "put 4 in the holes". */
 const PREPOSITION =

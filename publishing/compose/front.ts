@@ -139,7 +139,9 @@ function measured(scope: Scope): BookBlock[] {
       return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}. ${words.fails}: ${fail}.`)];
     }
     const limits = limitsPrinted(measurement, scope).map(({ model, text: said }) => (model === undefined ? said : `${model}: ${said}`));
-    return [strong(measurement.name), text(where), text(limits.join('; ') || words.noLimit)];
+    const formula = limitsPrinted(measurement, scope).find(({ limit }) => limit.formula !== undefined)?.limit.formula;
+    const from = formula === undefined ? '' : ` (${formula})`;
+    return [strong(measurement.name), text(where), text(`${limits.join('; ') || words.noLimit}${from}`)];
   });
   if (rows.length === 0) return [];
   return [{ kind: 'heading', level: 2, text: words.measured, bookmark: false }, table(words.measuredHead, rows)];

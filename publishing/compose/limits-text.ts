@@ -1,5 +1,6 @@
 /** Limits of a measurement as printed: one line a model, or one for all where they are the same. */
 import {
+  attributesIn,
   type LibraryFacts,
   type Limit,
   limitFor,
@@ -22,7 +23,7 @@ export function limitsPrinted(measurement: Measurement, scope: Scope): readonly 
   const models = modelsOf(scope);
   const table = measurement.table === undefined ? undefined : tableNamed(scope, measurement.table);
   const all = scope.facts.head.models.map(({ name }) => name);
-  const { limits } = limitsOf(measurement, table, all.length === 0 ? models : all);
+  const { limits } = limitsOf(measurement, table, all.length === 0 ? models : all, 'point', attributesIn(scope.input.library.registers));
   const rows = models.flatMap((model): PrintedLimit[] => {
     const limit = limitFor(limits, model);
     return limit === undefined ? [] : [{ model, limit, text: limitText(limit, scope) }];

@@ -19,5 +19,6 @@ export function wrap(text: string, width: number, indent = ''): readonly string[
 export function labelled(label: string, text: string, width: number, column: number): readonly string[] {
   const indent = ' '.repeat(column);
   const [first = '', ...rest] = wrap(text, width, indent);
-  return [`  ${label}`.padEnd(column) + first.slice(column), ...rest];
+  // A label as wide as its column still stands apart from the words.
+  return [`${`  ${label}`.padEnd(column - 1)} ${first.slice(column)}`, ...rest];
 }

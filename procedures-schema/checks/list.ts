@@ -1,8 +1,10 @@
 /** The list of checks, in the order of their names, and the ways to run them. */
 
 import type { Finding } from '../finding.ts';
+import { adjustedAgain } from './adjusted-again.ts';
 import { asideEntered } from './aside-entered.ts';
 import { attributes } from './attributes.ts';
+import { beltSaid } from './belt-said.ts';
 import { branchesMixed } from './branches-mixed.ts';
 import type { Check, LibraryFacts, ProcedureFacts } from './check.ts';
 import { claimsTrue } from './claims-true.ts';
@@ -80,6 +82,7 @@ import { sectionForm } from './section-form.ts';
 import { sentenceLength } from './sentence-length.ts';
 import { sentenceRead } from './sentence-read.ts';
 import { shutdownFirst } from './shutdown-first.ts';
+import { slackSaid } from './slack-said.ts';
 import { startEstablished } from './start-established.ts';
 import { stepReached } from './step-reached.ts';
 import { strayInstruction } from './stray-instruction.ts';
@@ -102,8 +105,10 @@ import { wayOut } from './way-out.ts';
 import { yamlComment } from './yaml-comment.ts';
 
 export const checks: readonly Check[] = [
+  adjustedAgain,
   asideEntered,
   attributes,
+  beltSaid,
   branchesMixed,
   claimsTrue,
   clearBeforeTry,
@@ -179,6 +184,7 @@ export const checks: readonly Check[] = [
   sentenceLength,
   sentenceRead,
   shutdownFirst,
+  slackSaid,
   startEstablished,
   stepReached,
   strayInstruction,

@@ -269,7 +269,7 @@ export function toldAmount(result: FormulaResult, unit: Unit, rounding: Rounding
   if (step !== undefined) {
     const count = fromDecimal(toDecimal(divide(value, step), 0, rounding)) as Rational;
     const rounded = multiply(count, step);
-    return { value: rounded, step, text: exactText(rounded) };
+    return { value: rounded, step, text: toDecimal(rounded, decimalsOf(step)) };
   }
   const whole = toDecimal(value, 0, 'down').replace(/^-/, '');
   const decimals = Math.max(0, value.n === 0n ? 0 : whole === '0' ? leadingZeros(value) + digits : digits - whole.length);
@@ -289,11 +289,11 @@ function leadingZeros(value: Rational): number {
   return count;
 }
 
-function exactText(value: Rational): string {
-  for (let decimals = 0; decimals <= 12; decimals += 1) {
-    const text = toDecimal(value, decimals);
-    const read = fromDecimal(text);
-    if (read && read.n * value.d === value.n * read.d) return text;
+/** Decimals that a step needs: 1 for 0.5, 0 for 2. */
+function decimalsOf(step: Rational): number {
+  for (let decimals = 0; decimals < 12; decimals += 1) {
+    const scale = 10n ** BigInt(decimals);
+    if ((step.n * scale) % step.d === 0n) return decimals;
   }
-  return toDecimal(value, 6);
+  return 12;
 }

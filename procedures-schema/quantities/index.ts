@@ -12,6 +12,7 @@ export {
 } from './formula.ts';
 export { HELPERS, type Helper } from './helpers.ts';
 export { fineness, reaches, type UsableRange, usableRange } from './instrument.ts';
+export { type Judged, judge } from './judge.ts';
 export { attributesIn, type Limit, type LimitProblem, type Limits, limitFor, limitsOf } from './limits.ts';
 export { type DecimalMark, decimalMarkOf } from './numbers.ts';
 export { findQuantities, inOrder, parseQuantity } from './parse.ts';

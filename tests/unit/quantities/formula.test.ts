@@ -36,7 +36,7 @@ describe('formulas', () => {
     ['1.6 % of span', '13.1 mm'],
     ['25 N + 4 N per belt', '37.0 N'],
     ['25 N + 4 N per belts', '37.0 N'],
-    ['belt deflection(span), to 0.5 mm', '13 mm'],
+    ['belt deflection(span), to 0.5 mm', '13.0 mm'],
     ['Span / 64', '12.8 mm'],
     ['2 * (span - lip length)', '840 mm'],
     ['span^2 / 1000 mm', '672 mm'],
@@ -59,7 +59,7 @@ describe('formulas', () => {
 
   test('a lower limit is rounded up, an upper one down', () => {
     expect([told('1 % of span / 7', 'up'), told('1 % of span / 7', 'down')]).toEqual(['1.18 mm', '1.17 mm']);
-    expect([told('span / 64, to 0.5 mm', 'up'), told('span / 64, to 0.5 mm', 'down')]).toEqual(['13 mm', '12.5 mm']);
+    expect([told('span / 64, to 0.5 mm', 'up'), told('span / 64, to 0.5 mm', 'down')]).toEqual(['13.0 mm', '12.5 mm']);
   });
 
   test('no text makes it throw, and unlike dimensions never have a sum', () => {

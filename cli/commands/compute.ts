@@ -1,5 +1,5 @@
 /** `handsclear compute`: works out a formula as limits do, and lists the helpers there are. */
-import { evaluate, HELPERS, inUnit, toldAmount, unitFor, unitOf } from '../../procedures-schema/index.ts';
+import { attributesIn, evaluate, HELPERS, inUnit, toldAmount, unitFor, unitOf } from '../../procedures-schema/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 
@@ -33,7 +33,7 @@ export const compute: Command = {
     if (values.model !== undefined) {
       const { facts } = await openLibrary(values.library ?? '.', io);
       const name = modelNamed(facts, values.model);
-      attributes = facts.registers.models.find((model) => model.name === name)?.attributes ?? {};
+      attributes = attributesIn(facts.registers)(name);
     }
     const evaluated = evaluate(formula, attributes);
     if ('problem' in evaluated) {

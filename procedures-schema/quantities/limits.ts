@@ -283,8 +283,15 @@ export function limitFor(limits: readonly Limit[], model: string): Limit | undef
   return limits.find((limit) => limit.model === model) ?? limits.find((limit) => limit.model === undefined);
 }
 
-/** What the register says of each model, for formulas. */
+/** What the register says of each model, for formulas. What differs from one serial range to another has no one value for the model. */
 export const attributesIn =
   (registers: Registers) =>
-  (model: string): Attributes =>
-    registers.models.find(({ name }) => name === model)?.attributes ?? {};
+  (name: string): Attributes => {
+    const model = registers.models.find((one) => one.name === name);
+    if (model === undefined) return {};
+    const out: Record<string, string> = { ...model.attributes };
+    for (const { attributes } of model.serials)
+      for (const [key, typed] of Object.entries(attributes))
+        out[key] = out[key] === undefined || out[key] === typed ? typed : 'differs by serial number';
+    return out;
+  };

@@ -3,27 +3,9 @@ import { readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { main } from '../../cli/main.ts';
 import { SAMPLE } from '../support/sample.ts';
+import { typed } from '../support/typed.ts';
 
-async function typed(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const io = {
-    cwd: process.cwd(),
-    out: (text: string) => {
-      out += text;
-    },
-    err: (text: string) => {
-      err += text;
-    },
-    colour: false,
-    width: 100,
-    live: false,
-    now: () => 0,
-  };
-  return { code: await main(words, io), out, err };
-}
 const walk = (...words: string[]) => typed('walk', ...words, '--library', SAMPLE);
 
 test('a reading over the limit leads into the repair, and back to the reading', async () => {

@@ -1,0 +1,107 @@
+/** The commands as typed: exit codes, files written whole, reports for programs, and what stands in the way of publishing. */
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { violationsOf } from '../../../procedures-schema/schemas/index.ts';
+import { SAMPLE } from '../../support/sample.ts';
+import { typed } from '../../support/typed.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'handsclear-cli-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** The sample library with one slip in it. */
+function broken(): string {
+  const copy = join(folder, 'broken');
+  cpSync(SAMPLE, copy, { recursive: true });
+  const file = join(copy, 'procedures/OM-2120-guide-shoes.md');
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/^8\. Put your lock and tag on the .*$/m, '8. Wait 1 min.'));
+  return copy;
+}
+
+describe('check', () => {
+  test('a clean library: exit 0, and never a word that the machine is safe', async () => {
+    const { code, out } = await typed('check', SAMPLE);
+    expect(code).toBe(0);
+    expect(out).toContain('A clean check does not make a machine safe.');
+  });
+
+  test('a report for programs has the shape that is promised', async () => {
+    const { code, out } = await typed('check', broken(), '--report', 'json');
+    expect(code).toBe(1);
+    const report = JSON.parse(out);
+    expect(Object.keys(report.counts)).toEqual(['error', 'warning', 'advice']);
+    expect(report.read.unread).toBe(0);
+    const found = report.findings.find((finding: { check: string }) => finding.check === 'hands-locked');
+    expect(found.file).toBe('procedures/OM-2120-guide-shoes.md');
+    expect(found.range.start.line).toBeGreaterThan(1);
+    expect(found.walk.length).toBeGreaterThan(3);
+    for (const key of ['check', 'severity', 'message', 'steps', 'variants']) expect(found).toHaveProperty(key);
+  });
+
+  test.each([
+    [['check', 'nowhere'], 'There is no folder'],
+    [['check', 'tests'], 'is not a library'],
+    [['check', SAMPLE, '--model', 'EF-316'], 'Did you mean EF-315?'],
+    [['chek'], 'Did you mean check?'],
+    [['check', '--modle', 'X'], 'Did you mean --model?'],
+  ])('%j could not run: exit 2', async (words, said) => {
+    const { code, err } = await typed(...words);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+  });
+});
+
+describe('print and checklist', () => {
+  test('errors stand in the way, a draft goes through and says so', async () => {
+    const library = broken();
+    const pdf = join(folder, 'shoes.pdf');
+    const refused = await typed('print', 'OM-2120', '--library', library, '--to', pdf);
+    expect(refused.code).toBe(1);
+    expect(refused.err).toContain('--draft');
+    expect(existsSync(pdf)).toBe(false);
+    expect((await typed('print', 'OM-2120', '--library', library, '--to', pdf, '--draft', '--paper', 'letter')).code).toBe(0);
+    expect(readFileSync(pdf).subarray(0, 8).toString()).toBe('%PDF-1.7');
+    const json = join(folder, 'shoes.json');
+    expect((await typed('checklist', 'OM-2120', '--library', library, '--to', json)).code).toBe(1);
+    expect((await typed('checklist', 'OM-2120', '--library', library, '--to', json, '--draft')).code).toBe(0);
+    const made = JSON.parse(readFileSync(json, 'utf8'));
+    expect(made.draftLine).toBe('DRAFT: NOT FOR FIELD USE');
+    expect(violationsOf('checklist', made)).toEqual([]);
+  });
+
+  test('an error in another procedure does not stand in the way', async () => {
+    const { code } = await typed('checklist', 'OM-1110', '--library', broken(), '--to', join(folder, 'fan.json'));
+    expect(code).toBe(0);
+  });
+
+  test.each([
+    [['print', 'OM-8010', '--library', SAMPLE], 'print wants --to'],
+    [['print', 'OM-8011', '--library', SAMPLE, '--to', 'x.pdf'], 'Did you mean OM-8010?'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', 'a3'], '--paper is a4 or letter'],
+  ])('%j could not run: exit 2', async (words, said) => {
+    const { code, err } = await typed(...words);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+  });
+});
+
+describe('compute', () => {
+  test.each([
+    [['belt deflection(100 in)'], '1.56250 in\n'],
+    [['bolt torque(0.20; 16 mm; preload(580 MPa; 156.67 mm2))', '--in', 'lbf·ft'], '160.851 lbf·ft\n'],
+    [['0.3 % of impeller diameter', '--library', SAMPLE, '--model', 'EF-450'], '1.35000 mm\n'],
+  ])('%j', async (words, said) => {
+    expect(await typed('compute', ...words)).toEqual({ code: 0, out: said, err: '' });
+  });
+  test('no value is exit 1, with the nearest name', async () => {
+    const { code, err } = await typed('compute', '2 * impeler diameter', '--library', SAMPLE, '--model', 'EF-450');
+    expect([code, err.includes('Did you mean "impeller diameter"?')]).toEqual([1, true]);
+    expect((await typed('compute', '2 * rod diameter', '--library', SAMPLE, '--model', 'DL-25')).err).toContain('differs by serial number');
+  });
+  test('without a formula the helpers are listed, each with its source', async () => {
+    const { out } = await typed('compute');
+    expect(out.match(/ gives /g)?.length).toBeGreaterThanOrEqual(12);
+    expect(out).toContain('ISO 898-1');
+  });
+});

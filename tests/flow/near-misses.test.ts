@@ -184,7 +184,7 @@ const NEAR: readonly Near[] = [
   {
     name: 'a section called and returned from',
     front: GAP,
-    body: `@SAFE\n## Check\n\n#. Measure the [scraper gap] with the [feeler gauge].\n${OUTCOMES}\n#. {#after} Clean the [scraper].\n\n@CLOSE\n## Set the gap {aside}\n\n#. Adjust the [scraper].\n`,
+    body: `@SAFE\n## Check\n\n#. {#read} Measure the [scraper gap] with the [feeler gauge].\n${OUTCOMES}\n#. Repeat [step #read] until the [scraper gap] is within the limits.\n#. {#after} Clean the [scraper].\n\n@CLOSE\n## Set the gap {aside}\n\n#. Adjust the [scraper].\n`,
   },
   {
     name: 'a jump over a section',

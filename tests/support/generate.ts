@@ -246,7 +246,7 @@ The ${kind.moving} can turn or drop by ${between(20, 300)} mm when it is not hel
 1. Look at the [${thing.name}] for ${pick(SIGNS)} ${pick(PLACES)}.
    A mark shorter than ${between(2, 30)} mm is of no account; a longer one is entered in the records with its place.
 1. Look at the [${other.name}] for ${pick(SIGNS)} ${pick(PLACES)}.
-   After ${between(2000, 9000)} hours such marks are common there.
+   In ${between(2, 9)} of ${between(10, 90)} reports it was of no account.
 1. {#read} Measure the [${wear}] with the [feeler gauge] at ${between(2, 6)} places.
    - If it is within the limit, go to [section Close up].
    - If it is over the limit, set the ${thing.name} as in [Set the ${thing.name}].
@@ -264,8 +264,8 @@ ${kind.models.map((model, i) => `| ${model} | ${mm(gap + 5 * i)} | ${mm(gap + 40
 1. Clean the [${thing.name}] over ${between(50, 300)} mm.
 1. Put ${between(1, 5)} g of [bearing grease] on the [${thing.name}].
 1. Move the [${thing.name}] by ${mm(between(5, 60))} towards the ${kind.moving}.
-   1. Hold the [${thing.name}] against the stop for ${between(5, 20)} seconds.
-   1. Look at the edge: light must show on one side only.
+   a. Hold the [${thing.name}] against the stop for ${between(5, 20)} seconds.
+   b. Look at the edge: light must show on one side only.
 1. Tighten the [${thing.fasteners}] to ${thing.torque} N·m with the [torque wrench].
 ${extra}1. Measure the [${wear}] with the [feeler gauge] and write it down.
 

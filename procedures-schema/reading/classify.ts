@@ -222,7 +222,11 @@ class Maker {
       case 'check':
         return this.check();
       case 'record':
-        return phrase.unknown.length > 0 && this.objects.length === 0 && phrase.nouns.length === 0
+        // What is written down need not be registered; "enter the pit" is no writing.
+        return phrase.unknown.length > 0 &&
+          this.objects.length === 0 &&
+          phrase.nouns.length === 0 &&
+          !['write', 'record'].includes(phrase.base)
           ? this.cannot()
           : { actions: [this.action('record', this.objects, { contact: false })] };
       case 'tell':

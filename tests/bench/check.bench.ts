@@ -52,7 +52,7 @@ function stockParse(): void {
 
 /** New words in the middle of a 300-line procedure of a small library, one edit at a time. */
 function edits(): void {
-  const long = generateProcedure(9000, 36);
+  const long = generateProcedure(8999, 36);
   const engine = newEngine();
   engine.apply([...GENERATED_REGISTERS, ...procedures.slice(0, 20), long]);
   const next = chance(31);

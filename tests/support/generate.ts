@@ -171,9 +171,9 @@ export function generateProcedure(number: number, more = 0): GeneratedFile {
     return `1. Loosen the [${one.fasteners}] by ${between(1, 3)} turns and leave them in place.
 1. Wipe the [${one.name}] along ${between(100, 400)} mm until bare metal shows all round.
 1. Look along the [${one.name}] from the left: the edge must be straight over ${between(200, 900)} mm.
-   Turn the lamp so that the light falls flat along the edge.
+   The light must fall flat along it.
 1. Tighten the [${one.fasteners}] to ${one.torque} N·m with the torque wrench.
-1. Write the date and ${between(10, 99)} on the tag of the [${one.name}].
+1. Write down the date and the number ${between(10, 99)}.
 `;
   }).join('');
   const text = `---

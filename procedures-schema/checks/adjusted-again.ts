@@ -1,8 +1,9 @@
 /** Whoever adjusts because of a reading reads again: M6. That both ways out of the limits have a branch is outcome-answered. */
+import type { ReadStep } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Action } from '../reading/index.ts';
 import type { ProcedureCheck, ProcedureFacts } from './check.ts';
-import { type ActionPlace, eachAction, eachReading } from './visit.ts';
+import { type ActionPlace, eachAction } from './visit.ts';
 
 const front =
   'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}';
@@ -34,31 +35,34 @@ export const adjustedAgain: ProcedureCheck = {
   ],
   *run(facts) {
     const places = eachAction(facts.read);
-    for (const place of eachReading(facts.read)) {
-      if (place.kind !== 'condition') continue;
-      const asked = place.reading.when?.find((one) => one.kind === 'outcome' && ['under', 'over', 'not-within'].includes(one.outcome));
-      const subject = asked?.kind === 'outcome' ? (asked.subject ?? lastRead(places, place.step)) : undefined;
-      const step = facts.read.steps
-        .flatMap((one) => [one, ...one.children.flatMap((child) => (child.kind === 'substeps' ? child.steps : []))])
-        .find((one) => one.at === place.step);
-      const branch = step?.children
-        .flatMap((child) => (child.kind === 'branches' ? child.branches : []))
-        .find((one) => one.condition === place.reading);
-      if (subject === undefined || branch === undefined) continue;
+    for (const { at, branch } of branchesOf(facts.read.steps)) {
+      const asked = branch.condition.when?.find((one) => one.kind === 'outcome' && ['under', 'over', 'not-within'].includes(one.outcome));
+      if (asked?.kind !== 'outcome') continue;
       const done = branch.lead.sentences.flatMap((sentence) => sentence.actions);
       if (!done.some((action) => ADJUSTS.includes(action.kind))) continue;
-      if (readAgain(facts, places, place.step, done, subject)) continue;
+      const subject = asked.subject ?? lastRead(places, at);
+      if (subject === undefined || readAgain(facts, places, at, done, subject)) continue;
       yield {
         file: facts.file,
         span: branch.branch.lead.span,
-        message: `Step ${place.step.fullLabel} adjusts because of ${subject}, and nothing reads ${subject} again.`,
+        message: `Step ${at.fullLabel} adjusts because of ${subject}, and nothing reads ${subject} again.`,
         actual: branch.branch.lead.text,
         expected: `"Repeat ... until ${subject} is within the limits", or a way back to the step that reads it`,
-        steps: [place.step.fullLabel],
+        steps: [at.fullLabel],
       };
     }
   },
 };
+
+type ReadBranch = Extract<ReadStep['children'][number], { kind: 'branches' }>['branches'][number];
+
+function* branchesOf(steps: readonly ReadStep[]): Iterable<{ readonly at: LabelledStep; readonly branch: ReadBranch }> {
+  for (const { at, children } of steps)
+    for (const child of children) {
+      if (child.kind === 'substeps') yield* branchesOf(child.steps);
+      if (child.kind === 'branches') for (const branch of child.branches) yield { at, branch };
+    }
+}
 
 const lastRead = (places: readonly ActionPlace[], at: LabelledStep): string | undefined =>
   places

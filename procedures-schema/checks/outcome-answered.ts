@@ -17,6 +17,13 @@ export const outcomeAnswered = flowCheck({
       work: '#. Read the [scraper gap].\n   - If it is within the limits, go on.',
     },
     {
+      name: 'several things that may fail, and no word for when they pass',
+      finds: 1,
+      front:
+        'tools: [feeler gauge]\nmeasurements:\n  edges:\n    quantity: finish\n    at: both edges of the blade\n    pass: bright all along\n    fail: a dark nick',
+      work: '#. Check the [edges]: look along the [scraper].\n   - If they fail, stop and call the works office.',
+    },
+    {
       name: 'every outcome has its way',
       finds: 0,
       front:

@@ -60,7 +60,7 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
   );
   const limited = [...tables.sets.limitNouns].some((word) => folded.includes(` ${word} `));
   const it = /\b(?:it|they|reading|value|readings|values|result)\b/.test(folded);
-  const judged = subject === undefined && it && !others ? / (not )?(passes|passed|fails|failed) /.exec(folded) : null;
+  const judged = subject === undefined && it && !others ? / (not )?(pass|passes|passed|fail|fails|failed) /.exec(folded) : null;
   if (judged) {
     const good = (judged[2] as string).startsWith('pass') === (judged[1] === undefined);
     return { kind: 'outcome', outcome: good !== unless ? 'pass' : 'fail', text };

@@ -4,6 +4,7 @@ export type { Program } from './code.ts';
 export { compile, compileVisit } from './compile.ts';
 export { holdsFor } from './decide.ts';
 export type { Breach } from './effects.ts';
+export { tableOf } from './machine.ts';
 export type * from './model.ts';
 export { proofVersion, prove } from './prove.ts';
 export type { Layout } from './state.ts';

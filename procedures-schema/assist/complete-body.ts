@@ -1,0 +1,259 @@
+/** Completion in the body of a procedure: names in brackets, units, notices, attributes, instructions, models of a table. */
+import { ATTRIBUTE_KEYS, foldText, SIGNAL_WORDS } from '../format/index.ts';
+import { UNITS } from '../quantities/index.ts';
+import type { ThingKind } from '../registers/index.ts';
+import type { CaretPlace } from './caret.ts';
+import { type CompleteContext, cut } from './complete-yaml.ts';
+import { instructionsFor, VERB } from './instructions.ts';
+import type { Completion, Completions } from './model.ts';
+import { namesHere } from './names-here.ts';
+import { ranked } from './rank.ts';
+import { clipped } from './reading-words.ts';
+
+type At<K extends CaretPlace['kind']> = Extract<CaretPlace, { readonly kind: K }>;
+
+/** What a step most often names comes first among equals. */
+const WEIGHTS: Partial<Readonly<Record<Completion['kind'], number>>> = {
+  measurement: 0,
+  point: 1,
+  control: 2,
+  cover: 2,
+  part: 2,
+  fastener: 2,
+  gauge: 2,
+  step: 3,
+  section: 3,
+  tool: 3,
+  consumable: 4,
+  replacement: 4,
+  table: 5,
+  figure: 5,
+  procedure: 5,
+  document: 6,
+};
+
+const weightOf = (kind: Completion['kind']): number => WEIGHTS[kind] ?? 7;
+
+export function completeReference({ typed, replace, closed }: At<'reference'>, context: CompleteContext): Completions {
+  const end = closed ? '' : ']';
+  const caret = closed ? 1 : 0;
+  const listed = listedNames(context);
+  const names = namesHere(context.library, context.facts).map(({ thing, spellings, detail, note }) => ({
+    spellings,
+    weight: weightOf(thing.kind) - (listed.has(foldText(thing.name)) ? 3 : 0),
+    item: item(thing.kind, thing.name, detail, note, `${thing.name}${end}`),
+  }));
+  const all = [...names, ...addresses(context, end)];
+  return cut(
+    'reference',
+    ranked(all, typed, ({ spellings, weight }) => ({ spellings, weight })).map(({ item: made }) => made),
+  );
+
+  function item(kind: Completion['kind'], label: string, detail: string, note: string, insert: string): Completion {
+    return {
+      kind,
+      label,
+      detail,
+      ...(note === '' ? {} : { note }),
+      insert,
+      replace,
+      ...(caret === 0 ? {} : { caret: insert.length + caret }),
+    };
+  }
+
+  /** Steps, sections, tables and figures of this text, and other procedures. */
+  function addresses({ text, library, facts, path }: CompleteContext, close: string) {
+    const out: { readonly spellings: readonly string[]; readonly weight: number; readonly item: Completion }[] = [];
+    const add = (kind: Completion['kind'], spellings: readonly string[], detail: string, note: string, insert: string): void => {
+      out.push({ spellings, weight: weightOf(kind), item: item(kind, insert, detail, note, `${insert}${close}`) });
+    };
+    for (const found of text.matchAll(/^(.*)\{#([a-z][a-z0-9-]*)[^}\n]*\}(.*)$/gm)) {
+      const id = found[2] ?? '';
+      const before = (found[1] ?? '').trim();
+      const rest = (found[3] ?? '').trim();
+      if (before.startsWith('#')) continue;
+      const step = facts?.read.labels.byId.get(id);
+      if (before.startsWith('![')) add('figure', [`figure #${id}`, id], 'Figure', before.slice(2).split(']')[0] ?? '', `figure #${id}`);
+      else if (/^(?:>\s*)*[\dA-Za-z(][\w.)]*$/.test(before)) {
+        const label = step === undefined ? 'Step' : `Step ${step.fullLabel}`;
+        add('step', [`step #${id}`, id, rest], label, clipped(rest), `step #${id}`);
+      } else add('table', [`table #${id}`, id], 'Table', before, `table #${id}`);
+    }
+    for (const found of text.matchAll(/^#{2,6}[ \t]+(.+?)[ \t]*(?:\{[^}\n]*\})?[ \t]*\r?$/gm)) {
+      const title = found[1] ?? '';
+      const aside = /\baside\b/.test(found[0].slice(found[0].indexOf(title) + title.length));
+      // "as in [Title]" is a call of a section apart; "go to [section Title]" a jump.
+      const insert = aside ? title : `section ${title}`;
+      add('section', [insert, title], aside ? 'Section that is called' : 'Section', '', insert);
+    }
+    for (const { head, file } of library.procedures) {
+      if (file === path || head.id === '') continue;
+      add('procedure', [head.id, head.title], head.title, '', head.id);
+    }
+    return out;
+  }
+}
+
+/** Tools and the like that the front matter lists are wanted sooner. */
+function listedNames({ facts }: CompleteContext): ReadonlySet<string> {
+  if (!facts) return new Set();
+  const { tools, consumables, parts, protection } = facts.head;
+  return new Set([...tools, ...consumables, ...parts, ...protection].map(({ name }) => foldText(name)));
+}
+
+const ATTRIBUTE_WORDS: Readonly<Record<string, string>> = {
+  reads: 'says outright how the step is read',
+  because: 'why the reading is said outright',
+  by: 'initials of who says so',
+  aside: 'this section is only called or jumped to',
+  use: 'a standing notice of the register',
+  width: 'how wide the figure is printed',
+};
+const FLAGS: ReadonlySet<string> = new Set(['aside']);
+
+export function completeBraces({ on, typed, replace, inside }: At<'braces'>): Completions {
+  const keys = ATTRIBUTE_KEYS[on].filter((key) => !new RegExp(`(?:^|\\s)${key}(?:[\\s=}]|$)`).test(inside.replace(typed, '')));
+  const items = keys.map((key): Completion => {
+    const insert = FLAGS.has(key) ? key : `${key}=""`;
+    return {
+      kind: 'attribute',
+      label: key,
+      detail: ATTRIBUTE_WORDS[key] ?? '',
+      insert,
+      replace,
+      ...(FLAGS.has(key) ? {} : { caret: insert.length - 1 }),
+    };
+  });
+  const id: Completion[] = inside.includes('#')
+    ? []
+    : [{ kind: 'attribute', label: '#', detail: 'a name of its own, for references', insert: '#', replace }];
+  return cut(
+    'braces',
+    ranked([...id, ...items], typed, ({ label }) => ({ spellings: [label], weight: 0 })),
+  );
+}
+
+const NOTICE_WORDS: Readonly<Record<(typeof SIGNAL_WORDS)[number], string>> = {
+  danger: 'will kill or badly hurt',
+  warning: 'could kill or badly hurt',
+  caution: 'could hurt',
+  notice: 'could damage; nobody is hurt',
+};
+
+export function completeNotice({ typed, replace }: At<'notice'>): Completions {
+  const items = SIGNAL_WORDS.map(
+    (word): Completion => ({
+      kind: 'notice',
+      label: word,
+      detail: NOTICE_WORDS[word],
+      insert: `${word}\n\n:::`,
+      caret: word.length + 1,
+      replace,
+    }),
+  );
+  return cut(
+    'notice',
+    ranked(items, typed, ({ label }) => ({ spellings: [label], weight: 0 })),
+  );
+}
+
+/** Units of the house's first system before the second, those that stand in the text already before all. */
+export function completeUnit({ typed, replace }: At<'unit'>, { text, library }: CompleteContext): Completions {
+  const { first, second } = library.registers.house.units;
+  const weight = (symbol: string, system: string): number => {
+    const used = new RegExp(`\\d[ \\u00a0]?${symbol.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}·/²³])`, 'u').test(text) ? 0 : 10;
+    return used + (system === first || system === 'both' ? 0 : system === second ? 1 : 2);
+  };
+  const items = UNITS.filter(({ symbol }) => symbol !== '').map((unit) => ({
+    unit,
+    weight: weight(unit.symbol, unit.system),
+  }));
+  const fitting = items.filter(({ unit }) => typed === '' || foldUnit(unit.symbol).startsWith(foldUnit(typed)));
+  const exact = ({ unit }: (typeof items)[number]): number => (unit.symbol.startsWith(typed) ? 0 : 1);
+  fitting.sort((a, b) => exact(a) - exact(b) || a.weight - b.weight);
+  return cut(
+    'unit',
+    fitting.map(({ unit }) => ({ kind: 'unit', label: unit.symbol, detail: unit.kind, insert: unit.symbol, replace })),
+  );
+}
+
+/** "Nm" and "N.m" find N·m; "m2" finds m²; "C" finds °C. */
+function foldUnit(symbol: string): string {
+  return symbol
+    .toLowerCase()
+    .replace(/[·.*°⋅]/g, '')
+    .replace(/²/g, '2')
+    .replace(/³/g, '3')
+    .replace(/[μµ]/g, 'u');
+}
+
+export function completeStepStart({ typed, replace }: At<'step start'>, { library, facts }: CompleteContext): Completions {
+  const all = instructionsFor(library, facts).map((one, order) => ({ ...one, plain: one.text.replace(/[[\]]/g, ''), order }));
+  const fitting = ranked(all, typed, ({ plain, detail }) => ({ spellings: [plain], weight: detail === VERB ? 1 : 0 }));
+  return cut(
+    'step start',
+    fitting.map(({ text, detail, caret, plain }) => ({
+      kind: 'instruction',
+      label: plain.trimEnd(),
+      detail,
+      insert: caret === undefined && !/\s$/.test(text) ? `${text}.` : text,
+      replace,
+      ...(caret === undefined ? {} : { caret }),
+    })),
+  );
+}
+
+export function completeTable({ typed, replace, column }: At<'table'>, { library, facts, text }: CompleteContext): Completions {
+  const own = facts?.head.models.map(({ name }) => name) ?? [];
+  const models = own.length > 0 ? own : library.registers.models.map(({ name }) => name);
+  const measurements = facts?.head.measurements.filter(({ sensed }) => !sensed).map(({ name }) => name) ?? [];
+  const values = column === 0 ? ['model', ...models] : measurements.flatMap((name) => [`${name} lower`, `${name} upper`, name]);
+  const rest = /^[^\n]*/.exec(text.slice(replace.end))?.[0] ?? '';
+  const items = values.map(
+    (value): Completion => ({
+      kind: column === 0 ? 'model' : 'measurement',
+      label: value,
+      detail: column === 0 ? 'model' : 'column',
+      insert: rest.includes('|') ? value : `${value} | `,
+      replace,
+    }),
+  );
+  return cut(
+    'table',
+    ranked(items, typed.trimEnd(), ({ label }) => ({ spellings: [label], weight: 0 })),
+  );
+}
+
+const IN_PROSE: ReadonlySet<ThingKind> = new Set<ThingKind>([
+  'measurement',
+  'point',
+  'control',
+  'cover',
+  'part',
+  'fastener',
+  'gauge',
+  'tool',
+  'consumable',
+  'replacement',
+  'model',
+  'option',
+  'source',
+]);
+
+/** In running text a name comes with its brackets; a model or option is written plain. */
+export function completeWord({ typed, replace }: At<'prose'>, context: CompleteContext): Completions {
+  const names = namesHere(context.library, context.facts).filter(({ thing }) => IN_PROSE.has(thing.kind));
+  const starts = names.filter(({ spellings }) => spellings.some((spelling) => foldText(spelling).startsWith(foldText(typed))));
+  const items = ranked(starts, typed, ({ spellings, thing }) => ({ spellings, weight: weightOf(thing.kind) }));
+  return cut(
+    'prose',
+    items.map(({ thing, detail, note }) => ({
+      kind: thing.kind,
+      label: thing.name,
+      detail,
+      ...(note === '' ? {} : { note }),
+      insert: thing.kind === 'model' || thing.kind === 'option' ? thing.name : `[${thing.name}]`,
+      replace,
+    })),
+  );
+}

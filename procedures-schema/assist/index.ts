@@ -1,6 +1,11 @@
 /** Help for a writer, on the facts that the engine keeps: margin, completion, hover, renaming, insertions. Exports only. */
 export { complete } from './complete.ts';
+export { hover } from './hover.ts';
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
 export { namesToSettle } from './names-to-settle.ts';
+export { type Applied, applyFileEdits, editsOf, textsOf } from './proposals.ts';
+export { quickFixesAt } from './quick-fixes.ts';
+export { rename } from './rename.ts';
 export { textKey } from './text-key.ts';
+export { definitionOf, definitionOfNamed, namedAt, usesOf } from './uses.ts';

@@ -1,5 +1,5 @@
 /** Help for a writer, as text: the fixture library with one procedure in which `¦` marks the caret. */
-import { complete, type Margin, marginOf } from '../../procedures-schema/assist/index.ts';
+import { complete, definitionOf, hover, type Margin, marginOf } from '../../procedures-schema/assist/index.ts';
 import { type CheckCase, checkLibrary, type LibraryFacts, type LibraryReport, type ProcedureFacts } from '../../procedures-schema/index.ts';
 import { expandCase } from './cases.ts';
 
@@ -74,4 +74,23 @@ export function marginText(margin: Margin, section?: string): string {
 export function marginOfFixture(change: FixtureChange = {}, variant?: string): Margin {
   const { facts, library } = assistFixture(change);
   return marginOf(facts, library, variant);
+}
+
+/** Everything said at the caret: "kind title" and the lines below it. */
+export function hovered(change: FixtureChange): string {
+  const { library, path, offset } = assistFixture(change);
+  return hover(path, offset, library)
+    .map(({ kind, title, lines }) => [`${kind} ${title}`, ...lines.map((line) => `  ${line}`)].join('\n'))
+    .join('\n');
+}
+
+/** "file:line" of where going from the caret leads, and the line's text. */
+export function gone(change: FixtureChange): string {
+  const { library, path, offset, texts } = assistFixture(change);
+  const place = definitionOf(path, offset, library);
+  if (!place) return 'nowhere';
+  return `${place.file}: ${texts
+    .find((file) => file.path === place.file)
+    ?.text.split('\n')
+    [place.line - 1]?.trim()}`;
 }

@@ -1,0 +1,37 @@
+/** What stands at a place, where it is written down, and where else it is used. */
+import type { LibraryFacts } from '../checks/index.ts';
+import { positionAt } from '../format/index.ts';
+import type { Named, Place, Use } from './model.ts';
+import { asUse, filesWith, placeAt, placesIn, sameNamed, wordsOf } from './places.ts';
+
+export function namedAt(path: string, offset: number, library: LibraryFacts): Named | undefined {
+  return placeAt(path, offset, library)?.named;
+}
+
+/** Registers first, then procedures, then guides; each in the order of its text. */
+export function usesOf(named: Named, library: LibraryFacts): readonly Use[] {
+  const out: Use[] = [];
+  for (const file of filesWith(wordsOf(named), library))
+    for (const place of file.places) if (sameNamed(place.named, named)) out.push(asUse(file, place));
+  return out;
+}
+
+/** Where to go from a place: to what it names. Undefined where nothing with a name stands. */
+export function definitionOf(path: string, offset: number, library: LibraryFacts): Place | undefined {
+  const named = namedAt(path, offset, library);
+  return named && definitionOfNamed(named, library);
+}
+
+export function definitionOfNamed(named: Named, library: LibraryFacts): Place | undefined {
+  const uses = usesOf(named, library);
+  // A point need not be listed of its own: then it is written down where a source names it.
+  const found =
+    uses.find(({ role }) => role === 'definition') ?? uses.find(({ file, role }) => role === 'field' && /^registers\//.test(file));
+  return found && { file: found.file, span: found.span, line: found.line };
+}
+
+/** A span of a file as a place with its line. */
+export function placeOf(file: string, span: Place['span'], library: LibraryFacts): Place {
+  const source = placesIn(file, library)?.source;
+  return { file, span, line: source ? positionAt(source, span.start).line : 1 };
+}

@@ -2,7 +2,16 @@
 import { eachSentence, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
 import { proseSpan } from '../format/index.ts';
-import { compareDual, converted, decimalMarkOf, findQuantities, otherUnit, printQuantity, type Quantity } from '../quantities/index.ts';
+import {
+  compareDual,
+  converted,
+  decimalMarkOf,
+  findQuantities,
+  otherUnit,
+  printQuantity,
+  type Quantity,
+  sameKind,
+} from '../quantities/index.ts';
 import { familiesOf } from '../registers/index.ts';
 import { describeField } from '../schemas/index.ts';
 import { schemaOf } from './field-choices.ts';
@@ -124,7 +133,8 @@ function quantityHover(path: string, offset: number, library: LibraryFacts): rea
   if (!found) return [];
   const { quantity, second } = found;
   const span: Span = { start: start + found.at, end: start + (second?.end ?? found.end) };
-  const other = second?.quantity.unit ?? otherUnit(quantity.unit);
+  const written = second?.quantity.unit;
+  const other = written && sameKind(written, quantity.unit) ? written : otherUnit(quantity.unit);
   const lines = [`${quantity.unit.kind[0]?.toUpperCase()}${quantity.unit.kind.slice(1)}.`];
   if (other) {
     const twin = converted(quantity, other);

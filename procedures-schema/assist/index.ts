@@ -1,5 +1,6 @@
 /** Help for a writer, on the facts that the engine keeps: margin, completion, hover, renaming, insertions. Exports only. */
 export { complete } from './complete.ts';
+export { type FindOptions, type FoundText, type FoundTexts, findText, replaceText } from './find-text.ts';
 export { hover } from './hover.ts';
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
@@ -7,5 +8,6 @@ export { namesToSettle } from './names-to-settle.ts';
 export { type Applied, applyFileEdits, editsOf, textsOf } from './proposals.ts';
 export { quickFixesAt } from './quick-fixes.ts';
 export { rename } from './rename.ts';
+export { type SpellableWord, spellable, spellingWords } from './spelling.ts';
 export { textKey } from './text-key.ts';
 export { definitionOf, definitionOfNamed, namedAt, usesOf } from './uses.ts';

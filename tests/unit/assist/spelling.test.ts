@@ -29,9 +29,9 @@ test('each word stands where it says', async () => {
 
 test('with the words of its registers the sample is spelt right by an English dictionary', async () => {
   const { report } = await sample();
-  const folder = createRequire(import.meta.url)
-    .resolve('dictionary-en')
-    .replace(/index\.js$/, '');
+  const load = createRequire(import.meta.url);
+  const nspell = load('nspell') as (aff: Buffer, dic: Buffer) => { add(word: string): void; correct(word: string): boolean };
+  const folder = load.resolve('dictionary-en').replace(/index\.js$/, '');
   const dictionary = nspell(readFileSync(`${folder}index.aff`), readFileSync(`${folder}index.dic`));
   for (const word of spellingWords(report.facts)) dictionary.add(word);
   const wrong = new Set<string>();

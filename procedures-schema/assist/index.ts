@@ -1,11 +1,21 @@
 /** Help for a writer, on the facts that the engine keeps: margin, completion, hover, renaming, insertions. Exports only. */
 export { complete } from './complete.ts';
 export { type FindOptions, type FoundText, type FoundTexts, findText, replaceText } from './find-text.ts';
+export {
+  type FieldKind,
+  type FieldValue,
+  type FormField,
+  type FrontMatterForm,
+  formEdits,
+  frontMatterForm,
+  type ListLine,
+  type MeasurementLine,
+} from './front-matter-form.ts';
 export { hover } from './hover.ts';
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
 export { namesToSettle } from './names-to-settle.ts';
-export { type Applied, applyFileEdits, editsOf, textsOf } from './proposals.ts';
+export { type Applied, applyFileEdits, editsOf, proposalOf, textsOf } from './proposals.ts';
 export { quickFixesAt } from './quick-fixes.ts';
 export { rename } from './rename.ts';
 export { type SpellableWord, spellable, spellingWords } from './spelling.ts';

@@ -3,5 +3,6 @@ export type * from './action.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en.ts';
+export { OVERRIDE_VERBS } from './override-verbs.ts';
 export { readingVersion, readProse } from './read.ts';
 export { saysStandClear } from './stand-clear.ts';

@@ -9,6 +9,7 @@ import type { ReadingContext } from './context.ts';
 import { type Equipment, equipmentOf } from './equipment.ts';
 import { type Item, itemsOf } from './items.ts';
 import { english } from './lexicon/en.ts';
+import { OVERRIDE_VERBS } from './override-verbs.ts';
 import { passiveOf } from './passive.ts';
 import { type Phrase, phraseOf } from './phrase.ts';
 import { sentencesOf } from './sentences.ts';
@@ -654,24 +655,7 @@ class SentenceReader {
     mentions: readonly ThingUse[],
   ): Pick<Sentence, 'status' | 'actions'> & { why?: string } {
     const [verb = ''] = override.reads.toLowerCase().split(' ');
-    const KINDS: Readonly<Record<string, ActionKind>> = {
-      isolates: 'isolate',
-      relieves: 'relieve',
-      restrains: 'restrain',
-      opens: 'open',
-      closes: 'close',
-      removes: 'open',
-      refits: 'close',
-      measures: 'measure',
-      adjusts: 'adjust',
-      cleans: 'clean',
-      observes: 'observe',
-      senses: 'sense',
-      moves: 'move',
-      restores: 'restore',
-      nothing: 'refer',
-    };
-    const kind = KINDS[verb];
+    const kind = Object.hasOwn(OVERRIDE_VERBS, verb) ? OVERRIDE_VERBS[verb] : undefined;
     const rest = override.reads.slice(verb.length).trim();
     const things =
       rest === ''

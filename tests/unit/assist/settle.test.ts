@@ -1,0 +1,136 @@
+import { describe, expect, test } from 'vitest';
+import {
+  acceptReading,
+  applyFileEdits,
+  marginOf,
+  namesToSettle,
+  overridesOf,
+  type Proposal,
+  readingChoices,
+  registerName,
+  textsOf,
+} from '../../../procedures-schema/assist/index.ts';
+import { checkLibrary, type LibraryReport } from '../../../procedures-schema/index.ts';
+import { assistFixture, FX } from '../../support/assist.ts';
+
+const after = (report: LibraryReport, proposal: Proposal): LibraryReport => {
+  if (!proposal.ok) throw new Error(proposal.reason);
+  const texts = new Map(textsOf(report.facts));
+  const applied = applyFileEdits(proposal.files, texts);
+  if (!applied.ok) throw new Error('stale');
+  for (const { path, text } of applied.texts) texts.set(path, text);
+  return checkLibrary([...texts].map(([path, text]) => ({ path, text })));
+};
+const added = (proposal: Proposal): string =>
+  proposal.ok ? proposal.files.flatMap(({ edits }) => edits.map(({ text }) => text)).join('') : `no: ${proposal.reason}`;
+
+describe('names to settle', () => {
+  const settle = (work: string) => {
+    const { facts, library } = assistFixture({ work });
+    return namesToSettle(facts, library.registers.families).map(({ name, guesses }) => `${name}: ${guesses[0]?.words}`);
+  };
+  test('each with a guess from its last word and the words before it', () => {
+    expect(
+      settle(
+        '#. Look at the [dust hood] and the [drain gauge].\n#. Clean the [scraper] with the [round brush].\n#. Look at the [outer bearing].',
+      ),
+    ).toEqual([
+      'dust hood: a cover of the drum mixer',
+      'drain gauge: a gauge on the machine of the drum mixer',
+      'round brush: a tool',
+      'outer bearing: a part of the drum mixer',
+    ]);
+  });
+
+  test.each(['part', 'tool', 'cover', 'fastener', 'gauge', 'control', 'consumable', 'replacement', 'zone', 'point'] as const)(
+    'one click registers a %s, and the name is known',
+    (kind) => {
+      const { report, facts, library } = assistFixture({ work: '#. Look at the [odd thing].' });
+      const [name] = namesToSettle(facts, library.registers.families);
+      const guess = name?.guesses.find((one) => one.kind === kind);
+      if (!name || !guess) throw new Error('no guess');
+      const now = after(report, registerName(name.name, guess, library));
+      const procedure = now.facts.procedures.find(({ file }) => file === FX);
+      expect(procedure?.names.lookup('odd thing').map((thing) => thing.kind)).toEqual([kind]);
+      expect(now.findings.filter(({ check }) => check === 'names-known' || check === 'front-matter-form')).toEqual([]);
+      // What the register then asks for is a value, in its own file and at the new entry.
+      for (const finding of now.findings.filter(({ file }) => file === guess.file)) expect(finding.message).toContain('odd thing');
+    },
+  );
+
+  test('a register that is not there yet, a list that is not, one in brackets', () => {
+    const tool = { kind: 'tool', words: 'a tool', file: 'registers/tools.yaml' } as const;
+    const { library } = assistFixture({ files: { 'registers/tools.yaml': '' } });
+    expect(added(registerName('round brush', tool, library))).toBe('tools:\n  round brush: {}\n');
+    const flow = assistFixture({ files: { 'registers/tools.yaml': 'tools: {torque wrench: {kind: torque wrench}}\n' } });
+    expect(added(registerName('round brush', tool, flow.library))).toBe(', round brush: {}');
+    const part = { kind: 'gauge', words: 'a gauge', family: 'drum mixer', file: 'registers/equipment.yaml' } as const;
+    const { library: other } = assistFixture({
+      equipment: [
+        ['    gauges:', ''],
+        ['      air gauge: {shows: air}', ''],
+      ],
+    });
+    expect(added(registerName('oil gauge', part, other))).toBe('    gauges:\n      oil gauge: {}\n');
+  });
+
+  test('a name that is there already, and what is no name', () => {
+    const { library } = assistFixture();
+    const tool = { kind: 'tool', words: 'a tool', file: 'registers/tools.yaml' } as const;
+    expect(added(registerName('Torque wrench', tool, library))).toBe('no: registers/tools.yaml has "Torque wrench" already.');
+    expect(added(registerName('a]b', tool, library))).toMatch(/^no: /);
+  });
+});
+
+describe('readings said outright', () => {
+  const said = { reads: 'cleans scraper', because: 'brushing is cleaning', by: 'AB' };
+  const lineOf = (text: string, words: string): number => text.slice(0, text.indexOf(words)).split('\n').length;
+
+  test('the sentence is then read so, and listed for sign-off', () => {
+    const { report, facts, library, text } = assistFixture({ work: '#. Blorf the [scraper].' });
+    const line = lineOf(text, 'Blorf');
+    const proposal = acceptReading(facts, library, line, said);
+    expect(added(proposal)).toBe('{reads="cleans scraper" because="brushing is cleaning" by=AB} ');
+    const now = after(report, proposal);
+    const procedure = now.facts.procedures.find(({ file }) => file === FX);
+    if (!procedure) throw new Error('no procedure');
+    const reading = marginOf(procedure, now.facts).lines.find((one) => one.line === line)?.readings[0];
+    expect(reading).toMatchObject({ status: 'read', words: ['cleans scraper'], override: said });
+    expect(now.findings.filter(({ check }) => check === 'attributes' || check === 'sentence-read')).toEqual([]);
+    expect(overridesOf(now.facts)).toMatchObject([{ fullLabel: 'Work 1', ...said, wanting: [] }]);
+  });
+
+  test('an id stays, a reading said before is changed', () => {
+    const { facts, library, text } = assistFixture({ work: '#. {#wipe reads="nothing" because="x" by=CD} Blorf the [scraper].' });
+    const proposal = acceptReading(facts, library, lineOf(text, 'Blorf'), said);
+    expect(proposal.ok && proposal.files[0]?.lines[0]?.after[0]).toBe(
+      '1. {#wipe reads="cleans scraper" because="brushing is cleaning" by=AB} Blorf the [scraper].',
+    );
+  });
+
+  test.each([
+    [{ ...said, reads: 'locks main isolator' }, 'cannot be said outright'],
+    [{ ...said, reads: 'tries start button' }, 'cannot be said outright'],
+    [{ ...said, reads: 'constructor scraper' }, 'cannot be said outright'],
+    [{ ...said, reads: 'cleans nobody' }, 'is not a registered name'],
+    [{ ...said, because: ' ' }, 'needs its reason'],
+    [{ ...said, by: '' }, 'initials'],
+    [{ ...said, because: 'a "quote"' }, 'cannot stand in it'],
+  ])('%j is refused', (wrong, reason) => {
+    const { facts, library, text } = assistFixture({ work: '#. Blorf the [scraper].' });
+    expect(added(acceptReading(facts, library, lineOf(text, 'Blorf'), wrong))).toContain(reason);
+  });
+
+  test('what may be said: verbs with what the step names', () => {
+    const { facts, text } = assistFixture({ work: '#. Blorf the [scraper].' });
+    const choices = readingChoices(facts, lineOf(text, 'Blorf'));
+    expect(choices).toContain('cleans scraper');
+    expect(choices.at(-1)).toBe('nothing');
+    expect(choices.some((choice) => /lock|try|clear/.test(choice))).toBe(false);
+  });
+
+  test('one without reason or initials is listed with what it wants', () => {
+    const { library } = assistFixture({ work: '#. {reads="nothing"} Blorf the [scraper].' });
+    expect(overridesOf(library)[0]?.wanting).toEqual(['It gives no reason.', 'It carries no initials.']);
+  });
+});

@@ -12,9 +12,14 @@ export {
   type MeasurementLine,
 } from './front-matter-form.ts';
 export { hover } from './hover.ts';
+export { insertBranches, insertFigure, insertNotice, insertStep, type NoticeInput } from './insert-blocks.ts';
+export { insertMeasurement, type LimitRow, type MeasurementInput } from './insert-measurement.ts';
+export { insertMakeSafe, insertRestore } from './insert-sections.ts';
+export type { Insertion } from './insertion.ts';
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
 export { namesToSettle } from './names-to-settle.ts';
+export { type NewProcedure, type NewProcedureInput, newProcedure, nextNumber } from './new-procedure.ts';
 export { acceptReading, type OverrideSaid, overridesIn, overridesOf, readingChoices } from './overrides.ts';
 export { type Applied, applyFileEdits, editsOf, proposalOf, textsOf } from './proposals.ts';
 export { quickFixesAt } from './quick-fixes.ts';

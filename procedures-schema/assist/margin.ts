@@ -143,7 +143,8 @@ function silentWords(sentence: Sentence): readonly string[] {
   if (sentence.status === 'confirmation') return ['asks to confirm; changes nothing'];
   if (sentence.status === 'prohibition') return ['forbids; changes nothing'];
   if (sentence.status === 'remark') return ['a remark; changes nothing'];
-  return sentence.hanging === undefined ? [] : [`${sentence.hanging.verb}: what the bullets below name`];
+  if (sentence.hanging !== undefined) return [`${sentence.hanging.verb}: what the bullets below name`];
+  return sentence.status === 'read' ? ['changes nothing; goes on'] : [];
 }
 
 function missing(sentence: Sentence): string | undefined {

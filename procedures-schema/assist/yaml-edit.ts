@@ -4,7 +4,7 @@
  */
 import type { TextEdit } from '../finding.ts';
 import { foldText, type YamlMap, type YamlNode } from '../format/index.ts';
-import { yamlScalar } from './yaml-text.ts';
+import { quotedScalar, yamlScalar } from './yaml-text.ts';
 
 /** A value to be written: text, a list, or fields. An empty list is written as `[]`. */
 export type YamlValue = string | readonly YamlValue[] | { readonly [key: string]: YamlValue };
@@ -74,13 +74,15 @@ export function setEntry(yaml: YamlText, map: YamlMap, entry: Entry, value: Yaml
   const from = entry.key.span.end;
   const colon = yaml.text.indexOf(':', from) + 1;
   const written = typeof value === 'string' ? yamlScalar(value, flow) : flowOf(value);
+  // What was typed in quotes stays in quotes.
+  const quoted = typeof value === 'string' && entry.value?.kind === 'scalar' && entry.value.quoted ? quotedScalar(value) : undefined;
   if (
     inline &&
     entry.value?.kind === 'scalar' &&
     entry.value.span.end > entry.value.span.start &&
     !/^[|>]/.test(yaml.text.slice(entry.value.span.start))
   )
-    return { file, start: entry.value.span.start, end: entry.value.span.end, text: written };
+    return { file, start: entry.value.span.start, end: entry.value.span.end, text: quoted ?? written };
   if (flow) return { file, start: colon, end: entry.value ? Math.max(colon, entry.value.span.end) : colon, text: ` ${written}` };
   const end = endOfEntry(yaml, entry);
   const lines = entryLines(entry.key.text, value, indentOf(yaml, map));

@@ -15,7 +15,11 @@ export function yamlScalar(text: string, flow = false): string {
     (flow && /[,[\]{}]/.test(text));
   // A minus before a number is a plain scalar.
   const plainMinus = /^-\d/.test(text) && !(flow && /[,[\]{}]/.test(text));
-  if (!risky || plainMinus) return text;
+  return !risky || plainMinus ? text : quotedScalar(text);
+}
+
+/** In double quotes, whatever it is. */
+export function quotedScalar(text: string): string {
   return `"${text.replace(/["\\]/g, (c) => `\\${c}`).replace(new RegExp(CONTROL, 'g'), escaped)}"`;
 }
 

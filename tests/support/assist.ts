@@ -71,6 +71,12 @@ export function marginText(margin: Margin, section?: string): string {
     .join('\n');
 }
 
+export function marginOfFile(library: LibraryFacts, path: string): Margin {
+  const facts = library.procedures.find(({ file }) => file === path);
+  if (!facts) throw new Error(`no ${path}`);
+  return marginOf(facts, library);
+}
+
 export function marginOfFixture(change: FixtureChange = {}, variant?: string): Margin {
   const { facts, library } = assistFixture(change);
   return marginOf(facts, library, variant);

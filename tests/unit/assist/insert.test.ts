@@ -1,0 +1,284 @@
+import { describe, expect, test } from 'vitest';
+import {
+  insertBranches,
+  insertFigure,
+  insertMakeSafe,
+  insertMeasurement,
+  insertNotice,
+  insertRestore,
+  insertStep,
+  newProcedure,
+  nextNumber,
+} from '../../../procedures-schema/assist/index.ts';
+import { assistFixture, type FixtureChange, FX, marginOfFile } from '../../support/assist.ts';
+import { around, inserted, withNew } from '../../support/assist-insert.ts';
+import { sample } from '../../support/sample.ts';
+
+const NOTICE = {
+  word: 'caution',
+  hazard: 'The scraper has sharp edges',
+  harm: 'It can cut your fingers',
+  avoid: 'Wear the [work gloves]',
+} as const;
+const GLOVES: FixtureChange = {
+  front: 'protection: [work gloves]',
+  work: '#. Put on the [work gloves].\n#. Clean ¦the [scraper].\n#. Look at the [scraper].',
+};
+
+describe('a notice', () => {
+  test('goes before the step of the caret, and checks clean', () => {
+    const { report, facts, library, offset } = assistFixture(GLOVES);
+    const { shown, fresh } = inserted(report, FX, insertNotice(facts, library, offset, NOTICE));
+    expect(around(shown, 3, 3)).toBe(
+      '1. Put on the [work gloves].\n\n:::caution\n¦The scraper has sharp edges. It can cut your fingers. Wear the [work gloves].\n:::\n\n2. Clean the [scraper].',
+    );
+    expect(fresh).toEqual([]);
+  });
+  test('under a heading, it guards the section', () => {
+    const { report, facts, library, offset } = assistFixture({
+      front: 'protection: [work gloves]',
+      body: '@SAFE\n## Work\n¦\n#. Put on the [work gloves].\n#. Clean the [scraper].\n\n@CLOSE\n',
+    });
+    const { shown, fresh } = inserted(report, FX, insertNotice(facts, library, offset, NOTICE));
+    expect(shown).toContain('## Work\n\n:::caution\n¦The scraper');
+    expect(fresh).toEqual([]);
+  });
+  test('one of the register carries its words', () => {
+    const files = {
+      'registers/notices.yaml':
+        'notices:\n  sharp edges:\n    word: caution\n    text: The scraper has sharp edges. It can cut your fingers. Wear work gloves.\n',
+    };
+    const { report, facts, library, offset } = assistFixture({ ...GLOVES, files });
+    const { text, fresh } = inserted(report, FX, insertNotice(facts, library, offset, { word: 'caution', use: 'sharp edges' }));
+    expect(text).toContain(':::caution {use="sharp edges"}\nThe scraper has sharp edges.');
+    expect(fresh).toEqual([]);
+  });
+  test('an empty one asks for its parts, and says which', () => {
+    const { report, facts, library, offset } = assistFixture(GLOVES);
+    const insertion = insertNotice(facts, library, offset, { word: 'danger' });
+    expect(insertion.ok && insertion.notes).toEqual(['Say what endangers.', 'Say what it does to people.', 'Say how it is avoided.']);
+    expect(inserted(report, FX, insertion).fresh.every((finding) => finding.startsWith('notice-'))).toBe(true);
+  });
+});
+
+describe('a step, branches, a figure', () => {
+  test('a step takes its label, and the later ones move on', () => {
+    const { report, facts, library, offset } = assistFixture({
+      work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].\n#. Repeat steps 1 to 2.',
+    });
+    const { shown } = inserted(report, FX, insertStep(facts, library, offset, ['Clean the [air hose].']));
+    expect(around(shown, 1, 2)).toBe(
+      '1. Clean the [scraper].\n2. ¦Clean the [air hose].\n3. Look at the [scraper].\n4. Repeat steps 1 to 3.',
+    );
+  });
+  test('branches under a measurement answer each of its outcomes', () => {
+    const front =
+      'tools: [feeler gauge]\nmeasurements:\n  edge gap: {quantity: length, at: at the scraper, with: feeler gauge, limits: {lower: 1 mm, upper: 2 mm}}';
+    const { report, facts, library, offset } = assistFixture({
+      front,
+      work: '#. Measure ¦the [edge gap] with the [feeler gauge].\n#. Clean the [scraper].',
+    });
+    const { report: after, text, fresh } = inserted(report, FX, insertBranches(facts, library, offset, 'edge gap'));
+    expect(text).toContain(
+      '   - If it is within the limits, go on with the next step.\n   - If it is under or over the limits, stop and call for help.\n2. Clean',
+    );
+    const readings = marginOfFile(after.facts, FX)
+      .lines.filter(({ section }) => section === 'Work')
+      .flatMap((line) => line.readings);
+    expect(readings.flatMap(({ words }) => words)).toEqual([
+      'measures edge gap with feeler gauge',
+      'only if the last reading is within the limits',
+      'changes nothing; goes on',
+      'only if the last reading is not within the limits',
+      'stops and calls for help',
+      'cleans scraper',
+    ]);
+    expect(fresh).toEqual([]);
+  });
+  test('a figure stands under its step, with an id that is free', () => {
+    const { report, facts, library, offset } = assistFixture({ work: '#. {#edge} Clean ¦the [scraper].\n#. Look at the [scraper].' });
+    const insertion = insertFigure(facts, library, offset, { path: 'figures/edge.svg', alt: 'The edge of the scraper' });
+    expect(insertion.ok && insertion.notes).toEqual(['The library has no file figures/edge.svg yet.']);
+    const { text, fresh } = inserted(report, FX, insertion, ['figures/edge.svg']);
+    expect(text).toContain('1. {#edge} Clean the [scraper].\n\n   ![The edge of the scraper](figures/edge.svg){#edge-2}\n\n2. Look at');
+    expect(fresh).toEqual([]);
+  });
+  test.each([
+    [
+      'a notice among prose',
+      (f: ReturnType<typeof assistFixture>) => insertNotice(f.facts, f.library, f.text.length, NOTICE),
+      'section with steps',
+    ],
+    [
+      'a notice that is not registered',
+      (f: ReturnType<typeof assistFixture>) => insertNotice(f.facts, f.library, f.text.indexOf('1. Tell'), { word: 'danger', use: 'x' }),
+      'no notice "x"',
+    ],
+    [
+      'branches of nothing',
+      (f: ReturnType<typeof assistFixture>) => insertBranches(f.facts, f.library, f.text.indexOf('1. Tell'), 'x'),
+      'no measurement "x"',
+    ],
+    [
+      'a figure with a space',
+      (f: ReturnType<typeof assistFixture>) => insertFigure(f.facts, f.library, f.text.indexOf('1. Tell'), { path: 'a b.svg', alt: '' }),
+      'no spaces',
+    ],
+  ])('%s is refused', (_, insert, reason) => {
+    const answer = insert(assistFixture({ body: '@SAFE\n@CLOSE\n## Records\n\nWrite down the date.\n' }));
+    expect(answer.ok ? '' : answer.reason).toContain(reason);
+  });
+});
+
+describe('a measurement', () => {
+  const WORK = { work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].' };
+  const gap = { name: 'edge gap', quantity: 'length', at: 'between the scraper and the drum', with: 'feeler gauge' } as const;
+  test('with limits for each model: front matter, table, tool and step, checked clean', () => {
+    const { report, facts, library, offset } = assistFixture(WORK);
+    const rows = [
+      { model: 'DM-10', lower: '0.2 mm', upper: '0.4 mm' },
+      { model: 'DM-20', lower: '0.3 mm', upper: '0.5 mm' },
+    ];
+    const { text, fresh } = inserted(report, FX, insertMeasurement(facts, library, offset, { ...gap, limits: { kind: 'models', rows } }));
+    expect(text).toContain(
+      'measurements:\n  edge gap:\n    quantity: length\n    at: between the scraper and the drum\n    with: feeler gauge\n    limits: table edge-gap-limits',
+    );
+    // Inches of 25.4 mm, the lower limit rounded up and the upper one down, so that the second pair is never looser.
+    expect(text).toContain(
+      '| DM-10 | 0.2 mm [0.008 in] | 0.4 mm [0.015 in] |\n| DM-20 | 0.3 mm [0.012 in] | 0.5 mm [0.019 in] |\n\n{#edge-gap-limits}',
+    );
+    expect(text).toContain('tools:\n  - feeler gauge\n');
+    expect(text).toContain('2. {#edge-gap} Measure the [edge gap] with the [feeler gauge].\n   - If it is within the limits,');
+    expect(text).toContain('3. Look at the [scraper].');
+    expect(fresh).toEqual([]);
+  });
+  test('rows without values ask for them and for nothing else', () => {
+    const { report, facts, library, offset } = assistFixture(WORK);
+    const rows = ['DM-10', 'DM-20'].map((model) => ({ model, lower: '', upper: '' }));
+    const insertion = insertMeasurement(facts, library, offset, { ...gap, limits: { kind: 'models', rows } });
+    expect(insertion.ok && insertion.notes[0]).toBe('Limits are missing for DM-10, DM-20.');
+    const { fresh } = inserted(report, FX, insertion);
+    expect(fresh.length).toBeGreaterThan(0);
+    expect(fresh.filter((finding) => !/^limits-/.test(finding))).toEqual([]);
+  });
+  test('one set of limits, and one that is sensed', () => {
+    const { report, facts, library, offset } = assistFixture(WORK);
+    expect(
+      inserted(report, FX, insertMeasurement(facts, library, offset, { ...gap, limits: { kind: 'one', lower: '0.2 mm', upper: '0.4 mm' } }))
+        .fresh,
+    ).toEqual([]);
+    const sensed = {
+      name: 'edge state',
+      quantity: 'look',
+      at: 'edge of the scraper',
+      limits: { kind: 'sensed', pass: 'the edge is straight', fail: 'the edge has notches' },
+    } as const;
+    expect(inserted(report, FX, insertMeasurement(facts, library, offset, sensed)).fresh).toEqual([]);
+  });
+  test('a name that is taken', () => {
+    const { facts, library, offset } = assistFixture(WORK);
+    expect(insertMeasurement(facts, library, offset, { ...gap, name: 'scraper', limits: { kind: 'one' } })).toMatchObject({
+      ok: false,
+      reason: '"scraper" is the part scraper already.',
+    });
+  });
+});
+
+describe('making safe and putting back', () => {
+  test('of the fixture: every source isolated, locked, let out or held, tried out and read', () => {
+    const { report, facts, library } = assistFixture({ body: '## When to use\n\nUse this procedure when it scrapes.\n' });
+    const safe = inserted(report, FX, insertMakeSafe(facts, library));
+    expect(safe.text).toContain(`## Make safe
+
+1. Tell the people at the mixer that it will be stopped.
+2. Press the [stop button].
+3. Set the [speed knob] to 0.
+4. Put the [drum pin] in.
+5. Switch off the [main isolator].
+6. Shut the [air valve].
+7. Put your lock and tag on the [main isolator] and the [air valve].
+8. Open the [dump valve] and leave it open.
+9. Send everyone clear of the mixer.
+10. Set the [speed knob] to run.
+11. Press the [start button]: the mixer must not move.
+12. Set the [speed knob] to 0.
+13. Read the [air gauge]: it must show 0 bar.
+`);
+    const procedure = safe.report.facts.procedures.find(({ file }) => file === FX);
+    if (!procedure) throw new Error('no procedure');
+    const both = inserted(safe.report, FX, insertRestore(procedure, safe.report.facts));
+    expect(both.report.findings.filter(({ severity }) => severity !== 'advice')).toEqual([]);
+    expect(both.report.facts.procedures[0]?.flow.verdicts.map(({ verdict }) => verdict)).toEqual(['proved', 'proved']);
+  });
+  test('a section of that name is not made twice, several families want a choice', async () => {
+    const { facts, library } = assistFixture();
+    expect(insertMakeSafe(facts, library)).toMatchObject({ ok: false, reason: 'This procedure has a section "Make safe" already.' });
+    const { facts: none, library: other } = assistFixture({ front: 'models: [XX-1]' });
+    expect(insertMakeSafe(none, other)).toMatchObject({ ok: false, reason: expect.stringContaining('no registered model') });
+  });
+});
+
+describe('a new procedure', () => {
+  test('for every family of the sample and each of its covers: nothing found but what asks the writer', async () => {
+    const { report, paths } = await sample();
+    const { registers } = report.facts;
+    for (const family of registers.families) {
+      const models = registers.models.filter((model) => model.family === family.name).map(({ name }) => name);
+      const [cover] = family.covers.filter(({ fitted, openLive }) => !fitted && !openLive);
+      const made = newProcedure(
+        { title: `Look into the ${family.aliases[0] ?? family.name}`, models, date: '2026-04-01', ...(cover ? { cover: cover.name } : {}) },
+        report.facts,
+      );
+      const { fresh, report: after } = withNew(report, made, paths);
+      if (!made.ok) throw new Error(made.reason);
+      // What only a meter shows is left to the writer; fasteners without a torque ask how tight.
+      const open = fresh.filter((finding) => !/^(?:hands-proved|torque-)/.test(finding));
+      expect(open, family.name).toEqual([]);
+      const verdicts = after.facts.procedures.find(({ file }) => file === made.path)?.flow.verdicts.map(({ verdict }) => verdict);
+      expect(new Set(verdicts), family.name).toEqual(
+        new Set([fresh.some((finding) => finding.startsWith('hands-proved')) ? 'refuted' : 'proved']),
+      );
+    }
+  });
+  test('a copy takes the new head and leaves the rest', async () => {
+    const { report } = await sample();
+    const made = newProcedure({ title: 'Measure the shake again', models: ['EF-315'], date: '2026-04-01', from: 'OM-1110' }, report.facts);
+    if (!made.ok) throw new Error(made.reason);
+    expect(made.path).toBe('procedures/OM-1140-measure-the-shake-again.md');
+    expect(made.text.slice(0, 140)).toBe(
+      '---\nid: OM-1140\ntitle: Measure the shake again\nrevision: "A"\ndate: 2026-04-01\nmodels:\n  - EF-315\noptions:\n  - speed drive\nsymptoms:\n  - fan shakes\n'.slice(
+        0,
+        140,
+      ),
+    );
+    expect(made.notes[1]).toBe('The text may still speak of EF-450 and EF-630.');
+  });
+  test.each([
+    ['a number in tens, after the highest of its family', ['LR-400'], 'OM-5140'],
+    ['of another family', ['DL-20', 'DL-25'], 'OM-3170'],
+  ])('%s', async (_, models, number) => {
+    const { report } = await sample();
+    expect(nextNumber(report.facts, models)).toBe(number);
+  });
+  test('the first number of a pattern, and none where the pattern is full', () => {
+    const { library } = assistFixture({ files: { [FX]: '' } });
+    expect(nextNumber(library, ['DM-10'])).toBe('FX-100');
+    const full = assistFixture({
+      files: { 'library.yaml': 'publisher: T\ndocument numbers: "FX-10[01]"\n', 'procedures/b.md': '---\nid: FX-101\n---\n' },
+    });
+    expect(nextNumber(full.library, ['DM-10'])).toBeUndefined();
+  });
+  test.each([
+    [{ models: ['XX-1'] }, 'no registered model'],
+    [{ models: [] }, 'Choose the models'],
+    [{ title: ' ' }, 'needs a title'],
+    [{ date: 'today' }, 'year-month-day'],
+    [{ number: 'FX-100' }, 'is taken'],
+    [{ from: 'FX-999' }, 'no procedure FX-999'],
+    [{ cover: 'lid' }, 'no cover "lid"'],
+  ])('%j is refused', (change, reason) => {
+    const { library } = assistFixture();
+    const answer = newProcedure({ title: 'Look', models: ['DM-10'], date: '2026-04-01', ...change }, library);
+    expect(answer.ok ? '' : answer.reason).toContain(reason);
+  });
+});

@@ -15,6 +15,10 @@ export type CaretPlace =
   | { readonly kind: 'notice'; readonly typed: string; readonly replace: Span }
   | { readonly kind: 'unit'; readonly typed: string; readonly replace: Span }
   | { readonly kind: 'step start'; readonly typed: string; readonly replace: Span }
+  /** After the dash of a bullet below a step. */
+  | { readonly kind: 'branch'; readonly typed: string; readonly replace: Span }
+  /** Inside the quotes of an attribute. */
+  | { readonly kind: 'attribute value'; readonly key: string; readonly typed: string; readonly replace: Span }
   | { readonly kind: 'table'; readonly typed: string; readonly replace: Span; readonly column: number }
   | { readonly kind: 'prose'; readonly typed: string; readonly replace: Span }
   | { readonly kind: 'none' };
@@ -41,6 +45,7 @@ export function caretPlace(path: string, text: string, offset: number): CaretPla
     tableCell(before, at) ??
     unit(before, at) ??
     stepStart(before, at) ??
+    branch(before, at) ??
     prose(before, at)
   );
 }
@@ -67,6 +72,17 @@ function braces(before: string, after: string, at: number): CaretPlace | undefin
   // Elsewhere a brace is text, but for the id of a table.
   if (on === undefined && lead.trim() !== '') return undefined;
   const inside = before.slice(open + 1);
+  const value = /(?:^|\s)([a-z]+)="([^"]*)$/.exec(inside);
+  if (value) {
+    const typedValue = value[2] ?? '';
+    const tail = /^[^"{}]*/.exec(after)?.[0] ?? '';
+    return {
+      kind: 'attribute value',
+      key: value[1] ?? '',
+      typed: typedValue,
+      replace: { start: at - typedValue.length, end: at + tail.length },
+    };
+  }
   const typed = /[^\s{}]*$/.exec(inside)?.[0] ?? '';
   return { kind: 'braces', on: on ?? 'notice', typed, replace: { start: at - typed.length, end: at }, inside: inside + rest };
 }
@@ -117,6 +133,12 @@ function stepStart(before: string, at: number): CaretPlace | undefined {
   // Three words in, the writer knows what to say.
   if (!/^(?:[A-Za-z]+(?: [a-z]*){0,2})?$/.test(rest)) return undefined;
   return { kind: 'step start', typed: rest, replace: { start: at - rest.length, end: at } };
+}
+
+function branch(before: string, at: number): CaretPlace | undefined {
+  const found = /^[ \t]+[-*+][ \t]+([A-Za-z]*(?: [a-z]*){0,4})$/.exec(before);
+  const typed = found?.[1] ?? '';
+  return found ? { kind: 'branch', typed, replace: { start: at - typed.length, end: at } } : undefined;
 }
 
 function prose(before: string, at: number): CaretPlace {

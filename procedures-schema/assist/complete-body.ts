@@ -6,7 +6,9 @@ import type { CaretPlace } from './caret.ts';
 import { type CompleteContext, cut } from './complete-yaml.ts';
 import { instructionsFor, VERB } from './instructions.ts';
 import type { Completion, Completions } from './model.ts';
-import { namesHere } from './names-here.ts';
+import { familiesHere, namesHere } from './names-here.ts';
+import { readingChoices } from './overrides.ts';
+import { machineWord } from './phrases.ts';
 import { ranked } from './rank.ts';
 import { clipped } from './reading-words.ts';
 
@@ -86,8 +88,13 @@ export function completeReference({ typed, replace, closed }: At<'reference'>, c
       const insert = aside ? title : `section ${title}`;
       add('section', [insert, title], aside ? 'Section that is called' : 'Section', '', insert);
     }
-    for (const { head, file } of library.procedures) {
+    const titled = /^([^\s:]*\d[^\s:]*)\s*:/.exec(typed)?.[1];
+    for (const { head, file, tree } of library.procedures) {
       if (file === path || head.id === '') continue;
+      // "OM-2220: " asks for a section of that procedure.
+      if (head.id === titled)
+        for (const section of tree.sections)
+          add('section', [`${head.id}: ${section.title}`], `Section of ${head.id}`, head.title, `${head.id}: ${section.title}`);
       add('procedure', [head.id, head.title], head.title, '', head.id);
     }
     return out;
@@ -160,10 +167,10 @@ export function completeNotice({ typed, replace }: At<'notice'>): Completions {
 /** Units of the house's first system before the second, those that stand in the text already before all. */
 export function completeUnit({ typed, replace }: At<'unit'>, { text, library }: CompleteContext): Completions {
   const { first, second } = library.registers.house.units;
-  const weight = (symbol: string, system: string): number => {
-    const used = new RegExp(`\\d[ \\u00a0]?${symbol.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}·/²³])`, 'u').test(text) ? 0 : 10;
-    return used + (system === first || system === 'both' ? 0 : system === second ? 1 : 2);
-  };
+  const used = new Set<string>();
+  for (const found of text.matchAll(/\d[ \u00a0]?([^\s\d()[\]{},;:|]+)/g)) used.add((found[1] ?? '').replace(/\.$/, ''));
+  const weight = (symbol: string, system: string): number =>
+    (used.has(symbol) ? 0 : 10) + (system === first || system === 'both' ? 0 : system === second ? 1 : 2);
   const items = UNITS.filter(({ symbol }) => symbol !== '').map((unit) => ({
     unit,
     weight: weight(unit.symbol, unit.system),
@@ -253,6 +260,77 @@ export function completeWord({ typed, replace }: At<'prose'>, context: CompleteC
       detail,
       ...(note === '' ? {} : { note }),
       insert: thing.kind === 'model' || thing.kind === 'option' ? thing.name : `[${thing.name}]`,
+      replace,
+    })),
+  );
+}
+
+/** Conditions for the outcomes of what the front matter measures, then the models and options that bullets may tell apart. */
+export function completeBranch({ typed, replace }: At<'branch'>, { facts, library }: CompleteContext): Completions {
+  const measurements = facts?.head.measurements ?? [];
+  const numbers = measurements.some(({ sensed }) => !sensed);
+  const senses = measurements.some(({ sensed }) => sensed);
+  const models = facts?.head.models.map(({ name }) => name) ?? [];
+  const options = facts?.head.options.map(({ name }) => name) ?? [];
+  const lines = [
+    ...(numbers
+      ? [
+          ['If it is within the limits, ', 'outcome'],
+          ['If it is under the limit, ', 'outcome'],
+          ['If it is over the limit, ', 'outcome'],
+          ['If it is under or over the limits, ', 'outcome'],
+        ]
+      : []),
+    ...(senses
+      ? [
+          ['If it passes, ', 'outcome'],
+          ['If it fails, ', 'outcome'],
+        ]
+      : []),
+    ...measurements.flatMap(({ name, sensed }) => [
+      [sensed ? `If the [${name}] passes, ` : `If the [${name}] is within the limits, `, name],
+    ]),
+    ...models.map((name) => [`For the ${name}: `, 'model']),
+    ...options.map((name) => [`For ${machineOf(library, facts)}s with the ${name}: `, 'option']),
+    ['Otherwise, ', 'everything else'],
+  ] as const;
+  const items = lines.map(([text = '', detail = '']) => ({ text, detail, plain: text.replace(/[[\]]/g, '').trimEnd() }));
+  return cut(
+    'branch',
+    ranked(items, typed, ({ plain }) => ({ spellings: [plain], weight: 0 })).map(({ text, detail, plain }) => ({
+      kind: 'text',
+      label: plain,
+      detail,
+      insert: text,
+      replace,
+    })),
+  );
+}
+
+function machineOf(library: CompleteContext['library'], facts: CompleteContext['facts']): string {
+  const [family] = familiesHere(library, facts);
+  return family ? machineWord(family) : 'machine';
+}
+
+/** Standing notices for `use`; what may be said outright for `reads`. */
+export function completeAttributeValue(
+  { key, typed, replace }: At<'attribute value'>,
+  { library, facts, text }: CompleteContext,
+): Completions {
+  const line = text.slice(0, replace.start).split('\n').length;
+  const values =
+    key === 'use'
+      ? library.registers.notices.map(({ name, text: words }) => ({ value: name, detail: clipped(words) }))
+      : key === 'reads' && facts
+        ? readingChoices(facts, line).map((value) => ({ value, detail: 'said outright' }))
+        : [];
+  return cut(
+    'braces',
+    ranked(values, typed, ({ value }) => ({ spellings: [value], weight: 0 })).map(({ value, detail }) => ({
+      kind: 'value',
+      label: value,
+      detail,
+      insert: value,
       replace,
     })),
   );

@@ -5,7 +5,9 @@
 import type { LibraryFacts } from '../checks/index.ts';
 import { caretPlace } from './caret.ts';
 import {
+  completeAttributeValue,
   completeBraces,
+  completeBranch,
   completeNotice,
   completeReference,
   completeStepStart,
@@ -36,6 +38,10 @@ export function complete(path: string, offset: number, text: string, library: Li
       return completeUnit(place, context);
     case 'step start':
       return completeStepStart(place, context);
+    case 'branch':
+      return completeBranch(place, context);
+    case 'attribute value':
+      return completeAttributeValue(place, context);
     case 'table':
       return completeTable(place, context);
     case 'prose':

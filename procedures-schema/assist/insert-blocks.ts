@@ -29,7 +29,7 @@ export function insertNotice(facts: ProcedureFacts, library: LibraryFacts, offse
   const on = own ?? (first && offset < first.step.span.start ? first : undefined);
   const block = `${open}${words === '' ? '' : `${words}\n`}:::\n`;
   const start = on ? lineStart(text, on.step.span.start) : endOfContent(text, section.span.start, section.span.end);
-  const gap = on ? (/\n[ \t]*\n$|^$/.test(text.slice(0, start)) ? '' : '\n') : '\n\n';
+  const gap = on ? (/\n[ \t]*\r?\n$|^$/.test(text.slice(0, start)) ? '' : '\n') : '\n\n';
   const main = { file: facts.file, start, end: start, text: on ? `${gap}${block}\n` : `${gap}${block.trimEnd()}` };
   const missing = standing ? [] : (['hazard', 'harm', 'avoid'] as const).filter((part) => (input[part] ?? '').trim() === '');
   return insertionOf(
@@ -68,7 +68,7 @@ export function insertFigure(
   const pad = step ? insideOf(text, step) : '';
   const start = step ? endOfContent(text, step.span.start, step.span.end) : endOfContent(text, section.span.start, section.span.end);
   const line = `![${input.alt.replace(/[[\]]/g, '')}](${input.path}){#${id}}`;
-  const rest = text.slice(start).startsWith('\n\n') || text.slice(start).trim() === '' ? '' : '\n';
+  const rest = /^\r?\n\r?\n/.test(text.slice(start)) || text.slice(start).trim() === '' ? '' : '\n';
   const main = { file: facts.file, start, end: start, text: `\n\n${pad}${line}${rest}` };
   const notes = [
     ...(input.alt.trim() === '' ? ['Say what the figure shows: it is printed under it, and read aloud.'] : []),

@@ -4,7 +4,7 @@ import type { TextEdit } from '../finding.ts';
 import type { Section, Step } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { FilePreview } from './model.ts';
-import { proposalOf, textsOf } from './proposals.ts';
+import { inLinesOf, proposalOf, textsOf } from './proposals.ts';
 
 export type Insertion =
   | {
@@ -27,11 +27,13 @@ export function insertionOf(
   library: LibraryFacts,
   notes: readonly string[] = [],
 ): Insertion {
-  const proposal = proposalOf(title, edits, textsOf(library));
+  const texts = textsOf(library);
+  const proposal = proposalOf(title, edits, texts);
   if (!proposal.ok) return proposal;
+  const grown = (edit: TextEdit): number => inLinesOf(texts.get(edit.file), edit).text.length - (edit.end - edit.start);
   const before = edits.filter((edit) => edit !== main && edit.file === main.file && edit.start <= main.start);
-  const shift = before.reduce((sum, edit) => sum + edit.text.length - (edit.end - edit.start), 0);
-  return { ok: true, title, files: proposal.files, caret: main.start + shift + inside, notes };
+  const head = inLinesOf(texts.get(main.file), { ...main, text: main.text.slice(0, inside) }).text.length;
+  return { ok: true, title, files: proposal.files, caret: main.start + before.reduce((sum, edit) => sum + grown(edit), 0) + head, notes };
 }
 
 export function sectionAt(facts: ProcedureFacts, offset: number): Section | undefined {
@@ -47,11 +49,6 @@ export function stepAt(facts: ProcedureFacts, offset: number): LabelledStep | un
 }
 
 export const lineStart = (text: string, offset: number): number => text.lastIndexOf('\n', offset - 1) + 1;
-
-export function lineEnd(text: string, offset: number): number {
-  const stop = text.indexOf('\n', offset);
-  return stop === -1 ? text.length : stop;
-}
 
 /** Spaces under which what belongs to a step stands. */
 export function insideOf(text: string, step: Step): string {

@@ -29,7 +29,11 @@ export function marginOf(
   const bands = bandFor(facts, library, variant);
   const settle = namesToSettle(facts, families);
   const places = new Map<LabelledStep, ReadPlace[]>();
-  for (const place of eachReading(facts.read)) places.set(place.step, [...(places.get(place.step) ?? []), place]);
+  for (const place of eachReading(facts.read)) {
+    const own = places.get(place.step);
+    if (own) own.push(place);
+    else places.set(place.step, [place]);
+  }
   const lines = facts.read.labels.steps.map((at): MarginLine => {
     const own = places.get(at) ?? [];
     const actions = own.flatMap(({ reading }) => reading.sentences.flatMap((sentence) => sentence.actions));
@@ -108,24 +112,33 @@ function sentenceReading(
   families: readonly Family[],
   accepted: ReadonlySet<string>,
 ): SentenceReading {
-  const words = [...sentence.actions.map((action) => actionWords(action, families)), ...silentWords(sentence)];
   const span = proseSpan(place.prose, sentence.at, sentence.end);
-  const key = textKey(`${readingVersion}|${sentence.text}|${words.join('|')}`);
+  const told = toldOf(sentence, families);
+  return { ...told, span, line: positionAt(facts.source, span.start).line, kind: place.kind, accepted: accepted.has(told.key) };
+}
+
+type Told = Omit<SentenceReading, 'span' | 'line' | 'kind' | 'accepted'>;
+
+/** A sentence that was not edited is the same value as before; what is told of it changes only with the machine. */
+const TOLD = new WeakMap<Sentence, { readonly family: Family | undefined; readonly told: Told }>();
+
+function toldOf(sentence: Sentence, families: readonly Family[]): Told {
+  const known = TOLD.get(sentence);
+  if (known && known.family === families[0]) return known.told;
+  const words = [...sentence.actions.map((action) => actionWords(action, families)), ...silentWords(sentence)];
   const why = sentence.why ?? missing(sentence);
   const { override } = sentence;
-  return {
-    span,
-    line: positionAt(facts.source, span.start).line,
+  const told = {
     text: sentence.text,
-    kind: place.kind,
     status: statusOf(sentence),
     words,
     ...(why === undefined ? {} : { why }),
     earns: sentence.actions.some(earnsSafety),
-    key,
-    accepted: accepted.has(key),
+    key: textKey(`${readingVersion}|${sentence.text}|${words.join('|')}`),
     ...(override ? { override: { reads: override.reads, because: override.because, by: override.by } } : {}),
   };
+  TOLD.set(sentence, { family: families[0], told });
+  return told;
 }
 
 function statusOf(sentence: Sentence): ReadingStatus {

@@ -164,7 +164,18 @@ export interface Completion {
 
 export interface Completions {
   /** What the caret stands in; 'none' offers nothing. */
-  readonly place: 'reference' | 'front matter' | 'register' | 'braces' | 'notice' | 'unit' | 'step start' | 'table' | 'prose' | 'none';
+  readonly place:
+    | 'reference'
+    | 'front matter'
+    | 'register'
+    | 'braces'
+    | 'notice'
+    | 'unit'
+    | 'step start'
+    | 'branch'
+    | 'table'
+    | 'prose'
+    | 'none';
   /** Best first. */
   readonly items: readonly Completion[];
   /** More would fit than are given. */

@@ -17,18 +17,15 @@ interface Thread {
 export function matchFrom(pattern: Pattern, text: string, from: number): PatternMatch | undefined {
   const { code, groups } = pattern;
   const empty = new Array<number>((groups + 1) * 2).fill(-1);
-  const first = firstLiteral(code);
+  const begins = beginningOf(pattern);
   const seen = new Int32Array(code.length).fill(-1);
   let current: Thread[] = [];
   let found: readonly number[] | undefined;
   for (let at = from; at <= text.length; at++) {
     if (current.length === 0) {
       if (found) break;
-      if (first !== undefined) {
-        const next = text.indexOf(first, at);
-        if (next === -1) break;
-        at = next;
-      }
+      while (begins && at < text.length && !begins(text.charCodeAt(at))) at++;
+      if (begins && at >= text.length) break;
     }
     // A new start has the least right of all.
     if (!found) addThread(code, text, at, { pc: 0, saved: empty }, current, seen, at * 2);
@@ -95,8 +92,28 @@ function holds(kind: Extract<Instruction, { op: 'assert' }>['kind'], text: strin
   return kind === 'word' ? edge : !edge;
 }
 
-/** The unit every match begins with, where there is one: most of a text is then skipped. */
-function firstLiteral(code: readonly Instruction[]): string | undefined {
-  const second = code[1];
-  return second?.op === 'char' && second.literal !== undefined ? String.fromCharCode(second.literal) : undefined;
+const BEGINNINGS = new WeakMap<Pattern, ((unit: number) => boolean) | null>();
+
+/** Whether a match may begin with a unit: most of a text is then skipped. Undefined where one may begin with nothing. */
+function beginningOf(pattern: Pattern): ((unit: number) => boolean) | undefined {
+  const known = BEGINNINGS.get(pattern);
+  if (known !== undefined) return known ?? undefined;
+  const tests: ((unit: number) => boolean)[] = [];
+  const seen = new Set<number>();
+  const stack = [0];
+  let empty = false;
+  for (let pc = stack.pop(); pc !== undefined; pc = stack.pop()) {
+    if (seen.has(pc)) continue;
+    seen.add(pc);
+    const instruction = pattern.code[pc];
+    if (instruction?.op === 'char') tests.push(instruction.matches);
+    else if (instruction?.op === 'jump') stack.push(instruction.to);
+    else if (instruction?.op === 'split') stack.push(instruction.first, instruction.second);
+    else if (instruction?.op === 'match') empty = true;
+    else stack.push(pc + 1);
+  }
+  const ascii = Array.from({ length: 128 }, (_, unit) => tests.some((test) => test(unit)));
+  const made = empty ? null : (unit: number): boolean => (unit < 128 ? ascii[unit] === true : tests.some((test) => test(unit)));
+  BEGINNINGS.set(pattern, made);
+  return made ?? undefined;
 }

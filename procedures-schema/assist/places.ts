@@ -43,10 +43,10 @@ export function* filesWith(words: readonly string[], library: LibraryFacts): Ite
     ...library.procedures.map(({ source }) => source),
     ...library.guides.map(({ tree }) => tree.source),
   ];
-  const stems = words.map(stemOf);
+  // Looked for without making a small-letter copy of every text.
+  const stems = words.map((word) => new RegExp(stemOf(word).replace(/[.*+?^${}()|[\]\\]/g, '\\$&'), 'i'));
   for (const source of sources) {
-    const text = source.text.toLowerCase();
-    if (!stems.every((stem) => text.includes(stem))) continue;
+    if (!stems.every((stem) => stem.test(source.text))) continue;
     const found = placesIn(source.path, library);
     if (found) yield found;
   }
@@ -54,8 +54,7 @@ export function* filesWith(words: readonly string[], library: LibraryFacts): Ite
 
 /** What all forms of a word begin with: plurals change no more than its last four letters. */
 function stemOf(word: string): string {
-  const lower = word.toLowerCase();
-  return lower.slice(0, Math.max(1, lower.length - 4));
+  return word.slice(0, Math.max(1, word.length - 4));
 }
 
 /** Words of a name that every way of writing it has; an address is found by its id or title. */

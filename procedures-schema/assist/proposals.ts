@@ -26,10 +26,15 @@ export function proposalOf(title: string, edits: readonly TextEdit[], texts: Rea
 /** Files in order of their paths, edits in order of their places. */
 export function fileEdits(edits: readonly TextEdit[], texts: ReadonlyMap<string, string>): readonly FileEdits[] {
   const byFile = new Map<string, TextEdit[]>();
-  for (const edit of edits) byFile.set(edit.file, [...(byFile.get(edit.file) ?? []), edit]);
+  for (const edit of edits) byFile.set(edit.file, [...(byFile.get(edit.file) ?? []), inLinesOf(texts.get(edit.file), edit)]);
   return [...byFile]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([file, own]) => ({ file, base: textKey(texts.get(file) ?? ''), edits: own.sort((a, b) => a.start - b.start || a.end - b.end) }));
+}
+
+/** What is put into a file whose lines end in CRLF has lines that end so. */
+export function inLinesOf(text: string | undefined, edit: TextEdit): TextEdit {
+  return text?.includes('\r\n') && edit.text.includes('\n') ? { ...edit, text: edit.text.replace(/\r?\n/g, '\r\n') } : edit;
 }
 
 /** Whole lines before and after, edits on one line together. */

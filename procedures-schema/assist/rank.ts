@@ -6,22 +6,42 @@ import { foldText } from '../format/index.ts';
  * 3 its letters come in order; undefined: not at all. Nothing typed: 0.
  */
 export function fitOf(label: string, typed: string): 0 | 1 | 2 | 3 | undefined {
-  const name = foldText(label);
-  const wanted = foldText(typed);
-  if (wanted === '' || name.startsWith(wanted)) return 0;
-  const starts = wordStarts(name);
-  if (starts.some((at) => name.startsWith(wanted, at))) return 1;
-  const words = wanted.split(' ');
+  return answered(knownLabel(label), foldText(typed));
+}
+
+interface Label {
+  readonly folded: string;
+  /** Where its words start. */
+  readonly starts: readonly number[];
+}
+
+function answered({ folded, starts }: Label, wanted: string): 0 | 1 | 2 | 3 | undefined {
+  if (wanted === '' || folded.startsWith(wanted)) return 0;
+  if (starts.some((at) => folded.startsWith(wanted, at))) return 1;
   let from = 0;
-  const each = words.every((word) => {
-    const at = starts.find((start) => start >= from && name.startsWith(word, start));
+  const each = wanted.split(' ').every((word) => {
+    const at = starts.find((start) => start >= from && folded.startsWith(word, start));
     if (at === undefined) return false;
     from = at + word.length;
     return true;
   });
   if (each) return 2;
   // One letter alone comes in order in nearly every name.
-  return wanted.length >= 2 && inOrder(name, wanted) ? 3 : undefined;
+  return wanted.length >= 2 && inOrder(folded, wanted) ? 3 : undefined;
+}
+
+/** The same names are asked for at each key. */
+const LABELS = new Map<string, Label>();
+const MOST_LABELS = 50_000;
+
+function knownLabel(text: string): Label {
+  const known = LABELS.get(text);
+  if (known) return known;
+  if (LABELS.size >= MOST_LABELS) LABELS.clear();
+  const folded = foldText(text);
+  const made = { folded, starts: wordStarts(folded) };
+  LABELS.set(text, made);
+  return made;
 }
 
 function wordStarts(name: string): number[] {
@@ -47,11 +67,13 @@ export function ranked<T>(
   typed: string,
   of: (thing: T) => { readonly spellings: readonly string[]; readonly weight: number },
 ): T[] {
+  const wanted = foldText(typed);
   return things
     .flatMap((thing, order) => {
       const { spellings, weight } = of(thing);
-      const fits = spellings.flatMap((spelling) => fitOf(spelling, typed) ?? []);
-      return fits.length === 0 ? [] : [{ thing, fit: Math.min(...fits), weight, order }];
+      let best = 4;
+      for (const spelling of spellings) best = Math.min(best, answered(knownLabel(spelling), wanted) ?? 4);
+      return best === 4 ? [] : [{ thing, fit: best, weight, order }];
     })
     .sort((a, b) => a.fit - b.fit || a.weight - b.weight || a.order - b.order)
     .map(({ thing }) => thing);

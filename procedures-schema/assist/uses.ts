@@ -1,6 +1,5 @@
 /** What stands at a place, where it is written down, and where else it is used. */
 import type { LibraryFacts } from '../checks/index.ts';
-import { positionAt } from '../format/index.ts';
 import type { Named, Place, Use } from './model.ts';
 import { asUse, filesWith, placeAt, placesIn, sameNamed, wordsOf } from './places.ts';
 
@@ -23,15 +22,20 @@ export function definitionOf(path: string, offset: number, library: LibraryFacts
 }
 
 export function definitionOfNamed(named: Named, library: LibraryFacts): Place | undefined {
-  const uses = usesOf(named, library);
+  const uses = homesOf(named, library).flatMap((path) => {
+    const file = placesIn(path, library);
+    return file ? file.places.filter((place) => sameNamed(place.named, named)).map((place) => asUse(file, place)) : [];
+  });
   // A point need not be listed of its own: then it is written down where a source names it.
   const found =
     uses.find(({ role }) => role === 'definition') ?? uses.find(({ file, role }) => role === 'field' && /^registers\//.test(file));
   return found && { file: found.file, span: found.span, line: found.line };
 }
 
-/** A span of a file as a place with its line. */
-export function placeOf(file: string, span: Place['span'], library: LibraryFacts): Place {
-  const source = placesIn(file, library)?.source;
-  return { file, span, line: source ? positionAt(source, span.start).line : 1 };
+/** Files in which such a name is written down. */
+function homesOf(named: Named, library: LibraryFacts): readonly string[] {
+  if ('file' in named) return [named.file];
+  if (named.kind === 'document')
+    return [...library.procedures, ...library.guides].filter(({ head }) => head.id === named.number).map(({ file }) => file);
+  return library.registerFiles.map(({ file }) => file.source.path);
 }

@@ -81,7 +81,7 @@ function said({ facts, findings }: LibraryReport): readonly string[] {
     ...facts.procedures.flatMap((procedure) =>
       marginOf(procedure, facts).lines.map(
         (line) =>
-          `${procedure.file} ${line.label} ${line.before} ${line.readings.map(({ status, words }) => `${status} ${words.join('; ')}`).join(' / ')}`,
+          `${procedure.file} ${line.label} ${line.before} ${line.hands.map(({ zone, things, sources }) => `${zone}: ${things.join()} by ${sources.join()}`).join(' ')} ${line.readings.map(({ status, words }) => `${status} ${words.join('; ')}`).join(' / ')}`,
       ),
     ),
   ].sort();

@@ -64,6 +64,28 @@ describe('units, notices, braces', () => {
   });
 });
 
+describe('below a step', () => {
+  test('conditions for what is measured, models, otherwise', () => {
+    const front = 'measurements:\n  edge gap: {quantity: length, limits: {lower: 1 mm, upper: 2 mm}}';
+    expect(offered({ front, work: '#. Measure the [edge gap].\n   - If it is un¦' })).toBe(
+      'branch\ntext If it is under the limit,\ntext If it is under or over the limits,',
+    );
+    expect(taken({ front, work: '#. Measure the [edge gap].\n   - Oth¦' }, 'Otherwise,')).toBe('   - Otherwise, ¦');
+    expect(offered({ work: '#. Clean the [scraper].\n   - For¦' }, 2)).toBe('branch\ntext For the DM-10:\ntext For the DM-20:');
+  });
+  test('a standing notice, and what may be said outright', () => {
+    const files = { 'registers/notices.yaml': 'notices:\n  sharp edges: {word: caution, text: Sharp edges can cut. Wear gloves.}\n' };
+    expect(offered({ files, work: ':::caution {use="sh¦"}\n:::' }, 1)).toBe('braces\nvalue sharp edges');
+    expect(offered({ work: '#. {reads="cleans s¦"} Clean the [scraper].' }, 1)).toBe('braces\nvalue cleans scraper');
+  });
+  test('sections of another procedure after its number', () => {
+    const files = {
+      'procedures/FX-110.md': '---\nid: FX-110\ntitle: Other\nmodels: [DM-10]\n---\n\n## Look round\n\n1. Look at the [air hose].\n',
+    };
+    expect(offered({ files, work: '#. See [FX-110: L¦].' }, 1)).toBe('reference\nsection FX-110: Look round');
+  });
+});
+
 describe('in front matter', () => {
   test('fields that are not there yet', () => {
     expect(offered({ front: 'ro¦' }, 1)).toBe('front matter\nfield roles');

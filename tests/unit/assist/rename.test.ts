@@ -98,13 +98,12 @@ describe('what renaming leaves as it was', () => {
   edge gap: {quantity: length, at: between scraper and drum, with: feeler gauge, limits: table gap-limits}
 roles: [second person]
 tools: [torque wrench, feeler gauge, 13 mm wrench]
-consumables: [bearing grease]
 parts: [scraper blade kit]
 protection: [work gloves]`,
       body: `@SAFE
 ## Set the edge
 
-:::warning
+:::caution
 The scraper has sharp edges. It can cut your fingers. Wear the [work gloves].
 :::
 
@@ -115,7 +114,7 @@ The scraper has sharp edges. It can cut your fingers. Wear the [work gloves].
    - If it is within the limits, go on with [step #tight].
    - If it is under or over the limits, move the [scraper] by hand.
 #. Repeat [step #measure] until the [edge gap] is within the limits.
-#. {#tight} Tighten the two [scraper bolts] to 25 N·m, dry, with the [torque wrench].
+#. {#tight} Tighten the two [scraper bolts] to 25 N·m with the [torque wrench], dry.
 #. Do [FX-110] and come back.
 
 @CLOSE
@@ -141,6 +140,8 @@ Limits of the edge {#gap-limits}
 
   test('findings, readings and bands, whatever is renamed', () => {
     const { report } = rich();
+    // A fixture that is proved: a change in what touches what would show.
+    expect(report.findings.filter(({ severity }) => severity !== 'advice')).toEqual([]);
     const things = allNamed(report);
     expect(things.length).toBeGreaterThan(40);
     const word = fc.constantFrom('quern', 'thole', 'gudgeon', 'spline', 'yoke', 'urn plate', 'oxbow pin', 'trunnion');
@@ -153,6 +154,12 @@ Limits of the edge {#gap-limits}
       }),
       { numRuns: 60 },
     );
+  });
+
+  test('words of the front matter that say where hands go', () => {
+    const shown = renaming(rich().report, part('scraper'), 'wiper');
+    expect(shown).toContain('at: between wiper and drum');
+    expect(shown).toContain('+3. Renew the wiper as in [Renew].');
   });
 
   test('there and back is the text as it was', () => {

@@ -70,7 +70,7 @@ export function differences(report: LibraryReport, paths: readonly string[], nam
       .replaceAll(last(singular)(from).toLowerCase(), from.toLowerCase())
       .replace(/\ban\b/g, 'a');
   };
-  const [one, two] = [said(report).map(back), said(after).map(back)];
+  const [one, two] = [said(report).map(back).sort(), said(after).map(back).sort()];
   const first = one.findIndex((line, index) => line !== two[index]);
   return one.length === two.length && first === -1 ? '' : `${one[first] ?? ''}\n${two[first === -1 ? one.length : first] ?? ''}`;
 }

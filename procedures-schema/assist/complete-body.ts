@@ -40,7 +40,9 @@ export function completeReference({ typed, replace, closed }: At<'reference'>, c
   const end = closed ? '' : ']';
   const caret = closed ? 1 : 0;
   const listed = listedNames(context);
-  const names = namesHere(context.library, context.facts).map(({ thing, spellings, detail, note }) => ({
+  // A guide lists documents and names nothing else.
+  const guide = /^guides\//.test(context.path);
+  const names = (guide ? [] : namesHere(context.library, context.facts)).map(({ thing, spellings, detail, note }) => ({
     spellings,
     weight: weightOf(thing.kind) - (listed.has(foldText(thing.name)) ? 3 : 0),
     item: item(thing.kind, thing.name, detail, note, `${thing.name}${end}`),
@@ -69,7 +71,7 @@ export function completeReference({ typed, replace, closed }: At<'reference'>, c
     const add = (kind: Completion['kind'], spellings: readonly string[], detail: string, note: string, insert: string): void => {
       out.push({ spellings, weight: weightOf(kind), item: item(kind, insert, detail, note, `${insert}${close}`) });
     };
-    for (const found of text.matchAll(/^(.*)\{#([a-z][a-z0-9-]*)[^}\n]*\}(.*)$/gm)) {
+    for (const found of (guide ? '' : text).matchAll(/^(.*)\{#([a-z][a-z0-9-]*)[^}\n]*\}(.*)$/gm)) {
       const id = found[2] ?? '';
       const before = (found[1] ?? '').trim();
       const rest = (found[3] ?? '').trim();
@@ -81,7 +83,7 @@ export function completeReference({ typed, replace, closed }: At<'reference'>, c
         add('step', [`step #${id}`, id, rest], label, clipped(rest), `step #${id}`);
       } else add('table', [`table #${id}`, id], 'Table', before, `table #${id}`);
     }
-    for (const found of text.matchAll(/^#{2,6}[ \t]+(.+?)[ \t]*(?:\{[^}\n]*\})?[ \t]*\r?$/gm)) {
+    for (const found of (guide ? '' : text).matchAll(/^#{2,6}[ \t]+(.+?)[ \t]*(?:\{[^}\n]*\})?[ \t]*\r?$/gm)) {
       const title = found[1] ?? '';
       const aside = /\baside\b/.test(found[0].slice(found[0].indexOf(title) + title.length));
       // "as in [Title]" is a call of a section apart; "go to [section Title]" a jump.

@@ -47,7 +47,18 @@ function sectionClash(named: Extract<Named, { kind: 'section' }>, to: string, li
   const facts = library.procedures.find(({ file }) => file === named.file);
   if (facts?.tree.sections.some((section) => section.id !== named.id && same(section.title, to)))
     return `This procedure has a section "${to}" already.`;
+  const test = returnTestIn(named.title, library);
+  if (test !== undefined && !foldText(to).includes(test))
+    return `The register asks for a ${test} by that name; under the title "${to}" nothing would say that it was done.`;
   return facts && inProcedure(facts, to, (thing) => thing.kind === 'section' && same(thing.name, named.title));
+}
+
+/** A test that must follow when something was disturbed, where the title says it. */
+function returnTestIn(title: string, { registers }: LibraryFacts): string | undefined {
+  const things = registers.families.flatMap(({ parts, covers, fasteners }) => [...parts, ...covers, ...fasteners]);
+  return things
+    .flatMap(({ returnTest }) => (returnTest === undefined ? [] : [foldText(returnTest)]))
+    .find((test) => foldText(title).includes(test));
 }
 
 function numberClash(to: string, library: LibraryFacts): string | undefined {

@@ -128,6 +128,14 @@ describe('in registers', () => {
   });
 });
 
+describe('in a guide', () => {
+  test('documents, and no things of the machine', () => {
+    const files = { 'guides/FX-500.md': '---\nid: FX-500\ntitle: G\n---\n\n## A\n\n- [¦\n' };
+    expect(offered({ files })).toBe('reference\nprocedure FX-100');
+    expect(offered({ files: { 'guides/FX-500.md': '---\nid: FX-500\nbin¦\n---\n' } })).toBe('front matter\nfield binding');
+  });
+});
+
 describe('anywhere', () => {
   test('answers at every place of a text, half written or whole, with plain data and a range inside the text', () => {
     const { library, text } = assistFixture({ work: ':::warning\nHot.\n:::\n\n#. {#a} Clean the [scraper] (1) to 5 mm [0.2 in].' });

@@ -68,7 +68,9 @@ describe('a registered name', () => {
 });
 
 describe('refusals', () => {
-  const { report } = assistFixture({ work: '#. {#a} Clean the [scraper].\n#. {#b} Clean the [air hose].' });
+  const { report } = assistFixture({
+    body: '@SAFE\n## Work\n\n#. {#a} Clean the [scraper].\n#. {#b} Clean the [air hose].\n\n@CLOSE\n## Leak test {aside}\n\n#. Do the leak test.\n',
+  });
   test.each([
     ['another part of the machine', part('scraper'), 'air hose', '"air hose" is the part air hose already'],
     ['a tool', part('scraper'), 'Torque Wrench', 'is the tool torque wrench already'],
@@ -85,6 +87,12 @@ describe('refusals', () => {
     ['a cited document', { kind: 'document', number: 'FX-100' }, 'FX-900', 'document from elsewhere'],
     ['a title of prose', { kind: 'section', file: FX, id: 'make-safe', title: 'Make safe' }, 'Background', 'holds no steps'],
     ['what is nowhere', part('no such thing'), 'thing', 'stands nowhere'],
+    [
+      'a title that says the test which the register asks for',
+      { kind: 'section', file: FX, id: 'leak-test', title: 'Leak test' },
+      'Look at it',
+      'asks for a leak test',
+    ],
   ] as const)('%s', (_, named, to, reason) => {
     expect(renaming(report, named, to)).toMatch(/^no: /);
     expect(renaming(report, named, to)).toContain(reason);

@@ -22,6 +22,8 @@ describe('the borders themselves', () => {
     ['procedures-schema/registers/x.ts', "export type { Y } from '../quantities/index.ts';"],
     ['procedures-schema/reading/x.ts', "type Y = import('../numbering/index.ts').Y;"],
     ['procedures-schema/checks/x.ts', "import { y } from '../pipeline.ts';"],
+    ['procedures-schema/checks/x.ts', "import { y } from '../assist/index.ts';"],
+    ['procedures-schema/assist/x.ts', "import { y } from '../pipeline.ts';"],
     ['procedures-schema/checks/x.ts', "import { y } from '../format/blocks.ts';"],
     ['procedures-schema/checks/x.ts', "import { y } from '../../publishing/index.ts';"],
     ['procedures-schema/checks/x.ts', "import fs from 'node:fs';"],

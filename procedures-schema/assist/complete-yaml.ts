@@ -1,26 +1,12 @@
 /** Completion in front matter and registers: fields that are not there yet, fixed words, registered names. */
-import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import { foldText } from '../format/index.ts';
 import { describeField } from '../schemas/index.ts';
+import { type CompleteContext, cut } from './complete-context.ts';
 import { fieldAnswer, schemaOf } from './field-choices.ts';
 import type { Completion, Completions } from './model.ts';
 import { ranked } from './rank.ts';
 import { yamlCaret } from './yaml-caret.ts';
 import { yamlScalar } from './yaml-text.ts';
-
-export interface CompleteContext {
-  readonly path: string;
-  readonly text: string;
-  readonly offset: number;
-  readonly library: LibraryFacts;
-  readonly facts: ProcedureFacts | undefined;
-}
-
-export const MOST = 60;
-
-export function cut(place: Completions['place'], items: readonly Completion[]): Completions {
-  return { place, items: items.slice(0, MOST), more: items.length > MOST };
-}
 
 export function completeYaml(from: number, { path, text, offset, library, facts }: CompleteContext): Completions {
   const place = /\.md$/i.test(path) ? 'front matter' : 'register';

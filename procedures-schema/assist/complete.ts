@@ -9,12 +9,12 @@ import {
   completeBraces,
   completeBranch,
   completeNotice,
-  completeReference,
   completeStepStart,
   completeTable,
   completeUnit,
   completeWord,
 } from './complete-body.ts';
+import { completeReference } from './complete-reference.ts';
 import { completeYaml } from './complete-yaml.ts';
 import type { Completions } from './model.ts';
 

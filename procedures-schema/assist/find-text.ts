@@ -2,7 +2,8 @@
 import type { Span, TextEdit } from '../finding.ts';
 import { positionAt, type SourceText, sourceOf } from '../format/index.ts';
 import type { LibraryText, Proposal } from './model.ts';
-import { compilePattern, foldUnit, isWordUnit, PatternError } from './pattern.ts';
+import { compilePattern, PatternError } from './pattern.ts';
+import { foldUnit, isWordUnit } from './pattern-parse.ts';
 import { matchFrom, type PatternMatch } from './pattern-run.ts';
 import { proposalOf } from './proposals.ts';
 

@@ -1,5 +1,6 @@
 /** Runs a compiled pattern over a text: all ways at once, one unit of text at a time, so that the time is text length times program length. */
-import { type Instruction, isWordUnit, type Pattern } from './pattern.ts';
+import type { Assertion, Instruction, Pattern } from './pattern.ts';
+import { isWordUnit } from './pattern-parse.ts';
 
 export interface PatternMatch {
   readonly start: number;
@@ -85,7 +86,7 @@ function addThread(
   }
 }
 
-function holds(kind: Extract<Instruction, { op: 'assert' }>['kind'], text: string, at: number): boolean {
+function holds(kind: Assertion, text: string, at: number): boolean {
   if (kind === 'line start') return at === 0 || text[at - 1] === '\n' || text[at - 1] === '\r';
   if (kind === 'line end') return at === text.length || text[at] === '\n' || text[at] === '\r';
   const edge = isWordUnit(text.charCodeAt(at - 1)) !== isWordUnit(text.charCodeAt(at));

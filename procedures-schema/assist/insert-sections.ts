@@ -47,7 +47,12 @@ function inputOf(facts: ProcedureFacts, library: LibraryFacts, wanted: string | 
   const [family, ...others] = own;
   if (!family) return `The procedure is not for the ${wanted}.`;
   if (others.length > 0) return `The procedure is for several families: ${listed(families.map(({ name }) => name))}. Choose one.`;
-  return { family, registers: library.registers, models: facts.head.models.map(({ name }) => name) };
+  return {
+    family,
+    registers: library.registers,
+    models: facts.head.models.map(({ name }) => name),
+    roles: facts.head.roles.map(({ name }) => name),
+  };
 }
 
 function taken(facts: ProcedureFacts, title: string): boolean {

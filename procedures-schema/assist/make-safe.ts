@@ -13,6 +13,8 @@ export interface SafeInput {
   readonly registers: Registers;
   /** Models that the procedure is for: what none of them has is left out. */
   readonly models: readonly string[];
+  /** People with a lock of their own besides the reader. */
+  readonly roles?: readonly string[];
 }
 
 /** Sentences, one a step, in order. */
@@ -27,6 +29,7 @@ export function makeSafeSteps(input: SafeInput): readonly string[] {
     ...holds(plan, false),
     ...isolators.flatMap(({ point, safe }) => isolating(point, safe, only)),
     ...locks(plan, 'Put your lock and tag on'),
+    ...(input.roles ?? []).flatMap((role) => locks(plan, `The ${role} puts a lock and tag on`)),
     ...sources.flatMap((source) => source.relieve.map((use) => relieving(source, use, plan))).filter(once),
     ...holds(plan, true),
     ...sources.flatMap((source) =>
@@ -66,6 +69,7 @@ export function restoreSteps(input: SafeInput): readonly string[] {
     ...back('relieve', () => true),
     // A load is let off its restraint when its drive can carry it again; a spring or a rotor before it is driven.
     ...back('restrain', ({ kind }) => kind !== 'gravity'),
+    ...(input.roles ?? []).flatMap((role) => locks(plan, `The ${role} takes their lock and tag off`)),
     ...locks(plan, 'Take your lock and tag off'),
     `Tell the people at the ${machine} that energy comes back.`,
     ...[...plan.isolators].reverse().flatMap(({ point, safe }) => {

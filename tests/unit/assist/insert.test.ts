@@ -210,6 +210,21 @@ describe('making safe and putting back', () => {
     expect(both.report.findings.filter(({ severity }) => severity !== 'advice')).toEqual([]);
     expect(both.report.facts.procedures[0]?.flow.verdicts.map(({ verdict }) => verdict)).toEqual(['proved', 'proved']);
   });
+  test('a second person puts on a lock and takes it off', () => {
+    const { report, facts, library } = assistFixture({
+      front: 'roles: [second person]\npeople: 2',
+      body: '## When to use\n\nUse this procedure when it scrapes.\n',
+    });
+    const safe = inserted(report, FX, insertMakeSafe(facts, library));
+    expect(safe.text).toContain('The second person puts a lock and tag on the [main isolator] and the [air valve].');
+    const procedure = safe.report.facts.procedures.find(({ file }) => file === FX);
+    if (!procedure) throw new Error('no procedure');
+    const both = inserted(safe.report, FX, insertRestore(procedure, safe.report.facts));
+    expect(both.text).toContain('The second person takes their lock and tag off the [main isolator] and the [air valve].');
+    expect(both.report.findings.filter(({ severity }) => severity !== 'advice').map(({ check, message }) => `${check} ${message}`)).toEqual(
+      [],
+    );
+  });
   test('a section of that name is not made twice, several families want a choice', async () => {
     const { facts, library } = assistFixture();
     expect(insertMakeSafe(facts, library)).toMatchObject({ ok: false, reason: 'This procedure has a section "Make safe" already.' });

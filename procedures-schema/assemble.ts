@@ -6,7 +6,7 @@ import { noticeText } from './checks/index.ts';
 import type { ReadChild, ReadStep } from './flow/index.ts';
 import type { Branch, Notice, Procedure, Prose, Section, Step, StepChild } from './format/index.ts';
 import type { LabelledStep, Labels } from './numbering/index.ts';
-import { type Reading, type ReadingContext, readProse, saysStandClear } from './reading/index.ts';
+import { type Reading, type ReadingContext, readProse, saidOutright, saysStandClear } from './reading/index.ts';
 import type { Thing } from './registers/index.ts';
 
 /** Everything a sentence needs besides what it stands in. */
@@ -142,16 +142,10 @@ function cacheKey(
   return key;
 }
 
+/** One that is unsigned, or was said of other words, says nothing: the step is then read as it stands. */
 function overrideOf(step: Step): ReadingContext['override'] {
-  const entries = step.attributes?.entries ?? [];
-  const reads = entries.find((entry) => entry.key === 'reads');
-  if (!reads?.value) return undefined;
-  return {
-    reads: reads.value,
-    because: entries.find((entry) => entry.key === 'because')?.value ?? '',
-    by: entries.find((entry) => entry.key === 'by')?.value ?? '',
-    span: reads.span,
-  };
+  const said = saidOutright(step.attributes, step.lead.text);
+  return said?.amiss.length === 0 ? said : undefined;
 }
 
 function guardOf(notice: Notice): GuardNotice {

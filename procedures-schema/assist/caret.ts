@@ -56,7 +56,7 @@ export function frontOf(text: string): Span | undefined {
   if (!open) return undefined;
   const start = open[0].length;
   const close = /^---[ \t]*\r?$/m.exec(text.slice(start));
-  const heading = /^#{1,6}\s/m.exec(text.slice(start));
+  const heading = /^#{2,6}\s/m.exec(text.slice(start));
   if (close && (!heading || close.index < heading.index)) return { start, end: Math.max(start, start + close.index - 1) };
   return heading ? { start, end: start + heading.index } : { start, end: text.length };
 }

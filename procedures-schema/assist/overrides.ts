@@ -5,7 +5,7 @@
 import { eachReading, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
 import type { Span, TextEdit } from '../finding.ts';
 import { positionAt } from '../format/index.ts';
-import { OVERRIDE_VERBS } from '../reading/index.ts';
+import { OVERRIDE_VERBS, type SaidOutright, saidOutright, sentenceKey } from '../reading/index.ts';
 import type { Proposal } from './model.ts';
 import { proposalOf, textsOf } from './proposals.ts';
 import { textKey } from './text-key.ts';
@@ -26,24 +26,29 @@ export interface OverrideSaid {
   readonly wanting: readonly string[];
 }
 
+const WANTING: Readonly<Record<SaidOutright['amiss'][number], string>> = {
+  reason: 'It gives no reason.',
+  initials: 'It carries no initials.',
+  unbound: 'It is not bound to its words.',
+  stale: 'The words have changed since it was said.',
+};
+
 export function overridesOf(library: LibraryFacts): readonly OverrideSaid[] {
   return library.procedures.flatMap(overridesIn);
 }
 
 export function overridesIn(facts: ProcedureFacts): readonly OverrideSaid[] {
   return facts.read.labels.steps.flatMap((at): OverrideSaid[] => {
-    const entries = at.step.attributes?.entries ?? [];
-    const said = (key: string): string => entries.find((entry) => entry.key === key)?.value ?? '';
-    const entry = entries.find(({ key }) => key === 'reads');
-    if (!entry) return [];
-    const [reads, because, by] = [said('reads'), said('because'), said('by')];
+    const said = saidOutright(at.step.attributes, at.step.lead.text);
+    if (!said) return [];
+    const { reads, because, by, span, amiss } = said;
     const first = eachReading(facts.read).find(({ step, kind }) => step === at && kind === 'lead')?.reading.sentences[0];
     const sentence = first?.text ?? at.step.lead.text;
     return [
       {
         file: facts.file,
-        line: positionAt(facts.source, entry.span.start).line,
-        span: entry.span,
+        line: positionAt(facts.source, span.start).line,
+        span,
         fullLabel: at.fullLabel,
         sentence,
         reads,
@@ -51,9 +56,8 @@ export function overridesIn(facts: ProcedureFacts): readonly OverrideSaid[] {
         by,
         key: textKey(`${sentence}|${reads}|${because}|${by}`),
         wanting: [
-          ...(because.trim() === '' ? ['It gives no reason.'] : []),
-          ...(by.trim() === '' ? ['It carries no initials.'] : []),
-          ...(first?.status === 'unread' ? [`"${reads}" is no reading that can be said outright.`] : []),
+          ...amiss.map((kind) => WANTING[kind]),
+          ...(amiss.length === 0 && first?.status === 'unread' ? [`"${reads}" is no reading that can be said outright.`] : []),
         ],
       },
     ];
@@ -93,7 +97,7 @@ export function acceptReading(
   if (thing !== '' && facts.names.lookup(thing).length === 0) return { ok: false, reason: `"${thing}" is not a registered name.` };
   if (said.because.trim() === '') return { ok: false, reason: 'A reading that is said outright needs its reason.' };
   if (!/^\p{L}{1,6}$/u.test(said.by)) return { ok: false, reason: 'Sign with initials: one to six letters.' };
-  const values = { reads: [verb, ...rest].join(' '), because: said.because.trim(), by: said.by };
+  const values = { reads: [verb, ...rest].join(' '), because: said.because.trim(), by: said.by, of: sentenceKey(at.step.lead.text) };
   if (Object.values(values).some((value) => /["{}\r\n\u201c\u201d]/.test(value)))
     return { ok: false, reason: 'Quotes and braces cannot stand in it.' };
   return proposalOf(`Say outright that step ${at.fullLabel} ${values.reads}`, saying(facts, at.step, values), textsOf(library));
@@ -102,7 +106,7 @@ export function acceptReading(
 function saying(
   facts: ProcedureFacts,
   step: (typeof facts.read.labels.steps)[number]['step'],
-  values: Readonly<Record<'reads' | 'because' | 'by', string>>,
+  values: Readonly<Record<'reads' | 'because' | 'by' | 'of', string>>,
 ): readonly TextEdit[] {
   const { file } = facts;
   const written = (key: keyof typeof values): string => `${key}=${/^[\w-]+$/.test(values[key]) ? values[key] : `"${values[key]}"`}`;

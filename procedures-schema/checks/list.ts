@@ -70,6 +70,7 @@ import { proofInOrder } from './proof-in-order.ts';
 import { proofShows } from './proof-shows.ts';
 import { protectionListed } from './protection-listed.ts';
 import { quantityAsBullet } from './quantity-as-bullet.ts';
+import { readingSaid } from './reading-said.ts';
 import { referenceLeads } from './reference-leads.ts';
 import { referenceTyped } from './reference-typed.ts';
 import { registerFields } from './register-fields.ts';
@@ -173,6 +174,7 @@ export const checks: readonly Check[] = [
   proofShows,
   protectionListed,
   quantityAsBullet,
+  readingSaid,
   referenceLeads,
   referenceTyped,
   registerFields,

@@ -6,7 +6,7 @@ export type Place = 'step' | 'heading' | 'notice' | 'table' | 'figure';
 
 /** Keys and flags by place. Only the reader of the key gives it a meaning. */
 export const ATTRIBUTE_KEYS: Readonly<Record<Place, readonly string[]>> = {
-  step: ['reads', 'because', 'by'],
+  step: ['reads', 'because', 'by', 'of'],
   heading: ['aside'],
   notice: ['use'],
   table: [],

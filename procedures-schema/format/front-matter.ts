@@ -28,7 +28,8 @@ export function readFrontMatter(source: SourceText): ReadFront {
   }
   const start = source.lineStarts[first] ?? 0;
   let close = first + 1;
-  while (close < source.lineStarts.length && !FENCE.test(line(close)) && !/^#{1,6}\s/.test(line(close))) close++;
+  // A line that starts with one "#" is a comment of YAML; only a section's heading shows that the closing fence was forgotten.
+  while (close < source.lineStarts.length && !FENCE.test(line(close)) && !/^#{2,6}\s/.test(line(close))) close++;
   const closed = close < source.lineStarts.length && FENCE.test(line(close));
   // Unclosed: a heading, else the first empty line, ends it, so that the body is not swallowed.
   if (!closed) close = recovery(source, first, line);

@@ -5,4 +5,6 @@ export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en.ts';
 export { OVERRIDE_VERBS } from './override-verbs.ts';
 export { readingVersion, readProse } from './read.ts';
+export { type SaidOutright, saidOutright } from './said-outright.ts';
+export { sentenceKey } from './sentence-key.ts';
 export { saysStandClear } from './stand-clear.ts';

@@ -6,6 +6,7 @@ import {
   namesToSettle,
   overridesOf,
   type Proposal,
+  proposalOf,
   readingChoices,
   registerName,
   textsOf,
@@ -13,12 +14,12 @@ import {
 import { checkLibrary, type LibraryReport } from '../../../procedures-schema/index.ts';
 import { assistFixture, FX } from '../../support/assist.ts';
 
-const after = (report: LibraryReport, proposal: Proposal): LibraryReport => {
+const applied = (report: LibraryReport, proposal: Proposal): LibraryReport => {
   if (!proposal.ok) throw new Error(proposal.reason);
   const texts = new Map(textsOf(report.facts));
-  const applied = applyFileEdits(proposal.files, texts);
-  if (!applied.ok) throw new Error('stale');
-  for (const { path, text } of applied.texts) texts.set(path, text);
+  const done = applyFileEdits(proposal.files, texts);
+  if (!done.ok) throw new Error('stale');
+  for (const { path, text } of done.texts) texts.set(path, text);
   return checkLibrary([...texts].map(([path, text]) => ({ path, text })));
 };
 const added = (proposal: Proposal): string =>
@@ -49,7 +50,7 @@ describe('names to settle', () => {
       const [name] = namesToSettle(facts, library.registers.families);
       const guess = name?.guesses.find((one) => one.kind === kind);
       if (!name || !guess) throw new Error('no guess');
-      const now = after(report, registerName(name.name, guess, library));
+      const now = applied(report, registerName(name.name, guess, library));
       const procedure = now.facts.procedures.find(({ file }) => file === FX);
       expect(procedure?.names.lookup('odd thing').map((thing) => thing.kind)).toEqual([kind]);
       expect(now.findings.filter(({ check }) => check === 'names-known' || check === 'front-matter-form')).toEqual([]);
@@ -90,8 +91,8 @@ describe('readings said outright', () => {
     const { report, facts, library, text } = assistFixture({ work: '#. Blorf the [scraper].' });
     const line = lineOf(text, 'Blorf');
     const proposal = acceptReading(facts, library, line, said);
-    expect(added(proposal)).toBe('{reads="cleans scraper" because="brushing is cleaning" by=AB} ');
-    const now = after(report, proposal);
+    expect(added(proposal)).toBe('{reads="cleans scraper" because="brushing is cleaning" by=AB of=1qsq5w9} ');
+    const now = applied(report, proposal);
     const procedure = now.facts.procedures.find(({ file }) => file === FX);
     if (!procedure) throw new Error('no procedure');
     const reading = marginOf(procedure, now.facts).lines.find((one) => one.line === line)?.readings[0];
@@ -104,7 +105,7 @@ describe('readings said outright', () => {
     const { facts, library, text } = assistFixture({ work: '#. {#wipe reads="nothing" because="x" by=CD} Blorf the [scraper].' });
     const proposal = acceptReading(facts, library, lineOf(text, 'Blorf'), said);
     expect(proposal.ok && proposal.files[0]?.lines[0]?.after[0]).toBe(
-      '1. {#wipe reads="cleans scraper" because="brushing is cleaning" by=AB} Blorf the [scraper].',
+      '1. {#wipe reads="cleans scraper" because="brushing is cleaning" by=AB of=1qsq5w9} Blorf the [scraper].',
     );
   });
 
@@ -131,6 +132,16 @@ describe('readings said outright', () => {
 
   test('one without reason or initials is listed with what it wants', () => {
     const { library } = assistFixture({ work: '#. {reads="nothing"} Blorf the [scraper].' });
-    expect(overridesOf(library)[0]?.wanting).toEqual(['It gives no reason.', 'It carries no initials.']);
+    expect(overridesOf(library)[0]?.wanting).toEqual(['It gives no reason.', 'It carries no initials.', 'It is not bound to its words.']);
+  });
+
+  test('one whose words changed says nothing until somebody looks again', () => {
+    const { report, facts, library, text } = assistFixture({ work: '#. Blorf the [scraper].' });
+    const signed = applied(report, acceptReading(facts, library, lineOf(text, 'Blorf'), said)).facts;
+    const file = signed.procedures.find((one) => one.file === FX) as (typeof signed.procedures)[number];
+    const edit = { file: FX, start: file.source.text.indexOf('Blorf'), end: file.source.text.indexOf('Blorf') + 5, text: 'Blarf' };
+    const changed = applied({ ...report, facts: signed }, proposalOf('another word', [edit], textsOf(signed)));
+    expect(changed.findings.filter(({ check }) => check === 'reading-said')).toHaveLength(1);
+    expect(overridesOf(changed.facts)[0]?.wanting).toEqual(['The words have changed since it was said.']);
   });
 });

@@ -2,6 +2,7 @@
 export type { Book, Image } from './book.ts';
 export { type Checklist, checklistOf, writeChecklist } from './checklist/index.ts';
 export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf } from './compose/index.ts';
+export { drawPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
-export { type FontFiles, faces, type LayoutNote } from './layout/index.ts';
+export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op } from './layout/index.ts';
 export { type Printed, printBook } from './print.ts';

@@ -1,0 +1,89 @@
+/**
+ * One walk as a technician makes it, as plain frames to be played beside the text: each step in turn with the required state, up to the
+ * next question. A page keeps the answers and asks again with one more; nothing is remembered here.
+ */
+import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
+import type { Span } from '../finding.ts';
+import { compile, type ToldState, tellState, walkerOf } from '../flow/index.ts';
+import { positionAt } from '../format/index.ts';
+
+export interface WalkFrame {
+  readonly file: string;
+  readonly span: Span;
+  readonly line: number;
+  readonly section: string;
+  readonly label: string;
+  readonly text: string;
+  /** Required when the step has been done. */
+  readonly state: ToldState;
+  /** Rules broken by doing it: "H-locked: mains supply (main isolator)". */
+  readonly broken: readonly string[];
+}
+
+export interface WalkSoFar {
+  readonly variant: string;
+  readonly start: ToldState;
+  readonly frames: readonly WalkFrame[];
+  /** What must be answered to go on; absent at an end. */
+  readonly question?: { readonly text: string; readonly frame: number };
+  readonly end?: string;
+}
+
+/** More turns than any walk somebody would make; a walk that never ends is cut there and says so. */
+const LONGEST = 2_000;
+
+/** `answers` are yes or no, in the order in which the questions come. Undefined: the procedure has no such variant. */
+export function walkFrames(
+  facts: ProcedureFacts,
+  library: LibraryFacts,
+  variant: string,
+  answers: readonly boolean[],
+): WalkSoFar | undefined {
+  const machine = facts.machines.find((one) => one.variant.name === variant);
+  if (!machine) return undefined;
+  const others = (number: string) => library.procedures.find(({ head }) => head.id === number)?.read;
+  const input = { procedure: facts.read, others, registers: library.registers };
+  const walker = walkerOf(
+    { procedures: [facts.read], registers: library.registers, others },
+    compile(input),
+    machine,
+    facts.head.startsWith,
+  );
+  const told = (state: Parameters<typeof tellState>[1]): ToldState => tellState(walker.layout, state);
+  const frames: WalkFrame[] = [];
+  let at = walker.start();
+  const start = told(at.state);
+  let asked = 0;
+  for (let turn = 0; turn < LONGEST; turn += 1) {
+    const { stop } = at;
+    if (stop.kind === 'end') return { variant, start, frames, end: stop.end };
+    if (stop.kind === 'question') {
+      const answer = answers[asked];
+      if (answer === undefined)
+        return { variant, start, frames, question: { text: stop.text.replace(/[.,:]+$/, ''), frame: frames.length - 1 } };
+      asked += 1;
+      at = walker.next(at, answer);
+      const last = frames.at(-1);
+      if (last) frames[frames.length - 1] = { ...last, state: told(at.state), broken: [...last.broken, ...brokenIn(at.breaches)] };
+      continue;
+    }
+    const { step, file } = stop;
+    at = walker.next(at);
+    const source = library.procedures.find((one) => one.file === file)?.source ?? facts.source;
+    const span = { start: step.step.span.start, end: step.step.lead.span.end };
+    frames.push({
+      file,
+      span,
+      line: positionAt(source, span.start).line,
+      section: step.section.title,
+      label: step.label,
+      text: step.step.lead.text,
+      state: told(at.state),
+      broken: brokenIn(at.breaches),
+    });
+  }
+  return { variant, start, frames, end: `cut after ${LONGEST} turns` };
+}
+
+const brokenIn = (breaches: readonly { readonly rule: string; readonly thing: string; readonly missing: readonly string[] }[]): string[] =>
+  breaches.map(({ rule, thing, missing }) => `${rule}: ${thing}${missing.length > 0 ? ` (${missing.join(', ')})` : ''}`);

@@ -1,0 +1,105 @@
+/** All actions by menu, and the keys that run them. */
+import { panel } from '../state/panel.ts';
+import { applyProposed, core, documents, goTo, redo, save, say, shown, undo } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+import type { InsertAsk } from '../worker/queries/index.ts';
+import type { Action } from './action.ts';
+
+const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
+
+const insertion = (what: InsertAsk['what'], label: string, keys?: string): Action => ({
+  name: `insert ${what}`,
+  label: () => label,
+  ...(keys === undefined ? {} : { keys }),
+  when: inProcedure,
+  async run() {
+    const { file, caret } = shown.get();
+    if (file === undefined) return;
+    const made = await core.ask('insert', { file, offset: caret, what });
+    if (!made.ok) return say(made.reason, true);
+    applyProposed(made.title, made.files);
+    goTo(file, made.caret);
+    if (made.notes.length > 0) say(made.notes.join(' '));
+  },
+});
+
+export const menus: readonly { readonly label: string; readonly actions: readonly Action[] }[] = [
+  {
+    label: words.file,
+    actions: [{ name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save }],
+  },
+  {
+    label: words.edit,
+    actions: [
+      {
+        name: 'undo',
+        label: () => `${words.undo}${note(documents.next.undo)}`,
+        keys: 'Mod+Z',
+        when: () => documents.next.undo !== undefined,
+        run: undo,
+      },
+      {
+        name: 'redo',
+        label: () => `${words.redo}${note(documents.next.redo)}`,
+        keys: 'Mod+Y',
+        when: () => documents.next.redo !== undefined,
+        run: redo,
+      },
+      { name: 'find', label: () => words.find, keys: 'Mod+F', run: () => panel.set({ open: 'find' }) },
+      {
+        name: 'rename',
+        label: () => words.rename,
+        keys: 'Mod+Shift+R',
+        when: () => shown.get().file !== undefined,
+        run: () => panel.set({ open: 'rename' }),
+      },
+    ],
+  },
+  {
+    label: words.insert,
+    actions: [
+      insertion('step', words.step, 'Mod+Enter'),
+      insertion('make safe', words.makeSafe),
+      insertion('restore', words.restore),
+      insertion('danger', words.danger),
+      insertion('warning', words.warning),
+      insertion('caution', words.caution),
+      insertion('notice', words.notice),
+    ],
+  },
+  {
+    label: words.views,
+    actions: (['write', 'review', 'print'] as const).map((view, index) => ({
+      name: view,
+      label: () => words[view],
+      keys: `Mod+${index + 1}`,
+      run: () => shown.set({ view }),
+    })),
+  },
+];
+
+function note(title: string | undefined): string {
+  return title === undefined ? '' : `: ${title}`;
+}
+
+const combination = (event: KeyboardEvent): string =>
+  [event.ctrlKey || event.metaKey ? 'Mod' : '', event.shiftKey ? 'Shift' : '', event.key.length === 1 ? event.key.toUpperCase() : event.key]
+    .filter((part) => part !== '')
+    .join('+');
+
+/** Before the editor sees them, so that undo is that of all files. */
+export function listenToKeys(): () => void {
+  const hear = (event: KeyboardEvent): void => {
+    if (!event.ctrlKey && !event.metaKey) return;
+    const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);
+    const action = menus.flatMap(({ actions }) => actions).find((one) => one.keys === keys);
+    if (!action) return;
+    // Fields of forms keep their own undo.
+    if ((keys === 'Mod+Z' || keys === 'Mod+Y') && (event.target as HTMLElement).matches('input, select')) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (action.when?.() !== false) void action.run();
+  };
+  addEventListener('keydown', hear, true);
+  return () => removeEventListener('keydown', hear, true);
+}

@@ -1,0 +1,103 @@
+/** The page: head with menus and the three views, the view, and one line at the foot. */
+import { type ReactNode, useEffect } from 'react';
+import { listenToKeys, menus } from './actions/index.ts';
+import { FindPanel } from './parts/find-panel.tsx';
+import { allFindings, gradeOf } from './parts/findings.tsx';
+import { Menu } from './parts/menu.tsx';
+import { RenamePanel } from './parts/rename-panel.tsx';
+import { PrintView } from './print/print-view.tsx';
+import { ReviewView } from './review/review-view.tsx';
+import { panel } from './state/panel.ts';
+import { begin, dropRecovered, keepBoth, keepMine, shown, takeRecovered, takeTheirs } from './state/workspace.ts';
+import { language, languages, setLanguage, words } from './words/index.ts';
+import { WriteView } from './write/write-view.tsx';
+
+const VIEWS = ['write', 'review', 'print'] as const;
+let begun = false;
+
+export function App(): ReactNode {
+  const { view, name, checking, message, clashes, recovered, unsaved } = shown.use();
+  const { open } = panel.use();
+  useEffect(() => {
+    if (!begun) void begin();
+    begun = true;
+    return listenToKeys();
+  }, []);
+  useEffect(() => {
+    document.title = `${unsaved.size > 0 ? '• ' : ''}${name === '' ? '' : `${name} – `}Handsclear`;
+    const hold = (event: BeforeUnloadEvent): void => event.preventDefault();
+    if (unsaved.size > 0) addEventListener('beforeunload', hold);
+    return () => removeEventListener('beforeunload', hold);
+  }, [unsaved, name]);
+  return (
+    <div className="page" lang={language}>
+      <header className="head">
+        <p className="mark">Handsclear</p>
+        <p className="where">{name}</p>
+        <div className="menus">
+          {menus.map((menu) => (
+            <Menu key={menu.label} label={menu.label} actions={menu.actions} />
+          ))}
+        </div>
+        <nav className="views" aria-label={words.views}>
+          {VIEWS.map((one) => (
+            <button key={one} type="button" aria-current={view === one ? 'page' : undefined} onClick={() => shown.set({ view: one })}>
+              {words[one]}
+            </button>
+          ))}
+        </nav>
+      </header>
+      {recovered.length > 0 ? (
+        <div className="band-message" role="alert">
+          {words.recovered(recovered.length)} <span className="quiet">{recovered.map(({ path }) => path).join(', ')}</span>{' '}
+          <button type="button" className="main" onClick={takeRecovered}>
+            {words.takeBack}
+          </button>{' '}
+          <button type="button" onClick={() => void dropRecovered()}>
+            {words.leaveIt}
+          </button>
+        </div>
+      ) : null}
+      {clashes.map((clash) => (
+        <div key={clash.path} className="band-message" role="alert">
+          {words.clash(clash.path)}{' '}
+          <button type="button" onClick={() => takeTheirs(clash)}>
+            {words.takeTheirs}
+          </button>{' '}
+          <button type="button" onClick={() => void keepMine(clash)}>
+            {words.keepMine}
+          </button>{' '}
+          <button type="button" onClick={() => keepBoth(clash)}>
+            {words.keepBoth}
+          </button>
+        </div>
+      ))}
+      {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
+      {open === 'find' ? <FindPanel /> : open === 'rename' ? <RenamePanel /> : null}
+      <footer className="foot">
+        <p className={message?.wrong ? 'wrong' : ''} role="status">
+          {message?.text ?? ''}
+        </p>
+        <Counts />
+        <p className="quiet">{checking ? words.checking : ''}</p>
+        <p className="cautions">{words.cautions}</p>
+        <select aria-label="Language" value={language} onChange={(event) => setLanguage(event.target.value)}>
+          {languages.map((code) => (
+            <option key={code}>{code}</option>
+          ))}
+        </select>
+      </footer>
+    </div>
+  );
+}
+
+function Counts(): ReactNode {
+  shown.use();
+  const findings = allFindings();
+  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
+  return (
+    <p className={`counts state-${gradeOf(findings)}`}>
+      {words.errors(count('error'))}, {words.warnings(count('warning'))}, {words.advice(count('advice'))}
+    </p>
+  );
+}

@@ -1,0 +1,79 @@
+/** The editor component with the few of its parts that a proof sheet needs. The only door to it. */
+import * as monaco from 'monaco-editor/editor/editor.api.js';
+import 'monaco-editor/features/clipboard/register.js';
+import 'monaco-editor/features/hover/register.js';
+import 'monaco-editor/features/suggest/register.js';
+import 'monaco-editor/features/wordOperations/register.js';
+import 'monaco-editor/features/linesOperations/register.js';
+import 'monaco-editor/features/multicursor/register.js';
+import 'monaco-editor/features/dnd/register.js';
+import 'monaco-editor/features/toggleTabFocusMode/register.js';
+import EditorWorker from 'monaco-editor/editor/editor.worker.js?worker';
+import { core, documents } from '../state/workspace.ts';
+import { defineTheme, LANGUAGE, registerLanguage } from './language.ts';
+
+let ready = false;
+
+/** Once, before the first editor. */
+export function prepareEditor(): typeof monaco {
+  if (ready) return monaco;
+  ready = true;
+  (globalThis as { MonacoEnvironment?: unknown }).MonacoEnvironment = { getWorker: () => new EditorWorker() };
+  registerLanguage();
+  defineTheme();
+  for (const language of [LANGUAGE, 'register']) {
+    monaco.languages.registerCompletionItemProvider(language, { triggerCharacters: ['[', ' ', '{', ':', '#'], provideCompletionItems });
+    monaco.languages.registerHoverProvider(language, { provideHover });
+  }
+  return monaco;
+}
+
+export const pathOf = (model: monaco.editor.ITextModel): string => model.uri.path.replace(/^\//, '');
+export const uriOf = (path: string): monaco.Uri => monaco.Uri.from({ scheme: 'library', path: `/${path}` });
+
+/** The model of a file, made of the text as this window has it. Line ends are those of the text. */
+export function modelOf(path: string): monaco.editor.ITextModel {
+  const known = monaco.editor.getModel(uriOf(path));
+  if (known) return known;
+  return monaco.editor.createModel(documents.get(path)?.text ?? '', path.endsWith('.md') ? LANGUAGE : 'register', uriOf(path));
+}
+
+const rangeOf = (model: monaco.editor.ITextModel, start: number, end: number): monaco.Range =>
+  monaco.Range.fromPositions(model.getPositionAt(start), model.getPositionAt(end));
+
+async function provideCompletionItems(
+  model: monaco.editor.ITextModel,
+  position: monaco.Position,
+  context: monaco.languages.CompletionContext,
+): Promise<monaco.languages.CompletionList> {
+  const offset = model.getOffsetAt(position);
+  const answer = await core.ask('complete', { file: pathOf(model), offset, text: model.getValue() });
+  // A space offers something only where a step begins or a unit may follow; in running prose it would be in the way.
+  if (context.triggerCharacter === ' ' && !['step start', 'unit', 'front matter', 'register'].includes(answer.place))
+    return { suggestions: [] };
+  return {
+    incomplete: answer.more,
+    suggestions: answer.items.map((item, index) => ({
+      label: { label: item.label, description: item.detail },
+      kind: monaco.languages.CompletionItemKind.Text,
+      insertText: item.insert,
+      ...(item.note === undefined ? {} : { documentation: item.note }),
+      range: rangeOf(model, item.replace.start, item.replace.end),
+      filterText: model.getValueInRange(rangeOf(model, item.replace.start, offset)) + item.label,
+      sortText: String(index).padStart(4, '0'),
+    })),
+  };
+}
+
+async function provideHover(model: monaco.editor.ITextModel, position: monaco.Position): Promise<monaco.languages.Hover | null> {
+  const found = await core.ask('hover', { file: pathOf(model), offset: model.getOffsetAt(position) });
+  const [first] = found;
+  if (!first) return null;
+  const escape = (text: string): string => text.replace(/[\\`*_{}[\]()#+\-.!|<>]/g, '\\$&');
+  return {
+    range: rangeOf(model, first.span.start, first.span.end),
+    contents: found.map(({ title, lines }) => ({ value: [`**${escape(title)}**`, ...lines.map(escape)].join('  \n') })),
+  };
+}
+
+export { monaco };

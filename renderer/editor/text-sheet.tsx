@@ -1,0 +1,187 @@
+/**
+ * The text of one file on the sheet, with what stands beside its lines: label and energy band left of it, notes right of it. Places them;
+ * what they say comes from outside.
+ */
+import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { change, documents, onOutsideEdit, shown } from '../state/workspace.ts';
+import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
+
+/** Tops and bottoms of lines, in pixels from the top of the text. */
+export interface LinePlaces {
+  top(line: number): number;
+  bottom(line: number): number;
+  readonly height: number;
+}
+
+interface Props {
+  readonly file: string;
+  readonly label: string;
+  readonly left: (places: LinePlaces) => ReactNode;
+  readonly right: (places: LinePlaces) => ReactNode;
+}
+
+const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
+
+export function TextSheet({ file, label, left, right }: Props): ReactNode {
+  const host = useRef<HTMLDivElement>(null);
+  const editor = useRef<monaco.editor.IStandaloneCodeEditor>(undefined);
+  const sides = useRef<(HTMLDivElement | null)[]>([]);
+  const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
+  const { goTo } = shown.use();
+
+  useEffect(() => {
+    const api = prepareEditor();
+    const made = api.editor.create(host.current as HTMLDivElement, {
+      theme: 'proof',
+      model: null,
+      fontFamily: "'print-regular', 'Source Sans 3', 'Segoe UI', sans-serif",
+      fontSize: 15.5,
+      lineHeight: 25,
+      lineNumbers: 'off',
+      lineDecorationsWidth: 0,
+      lineNumbersMinChars: 0,
+      glyphMargin: false,
+      folding: false,
+      minimap: { enabled: false },
+      wordWrap: 'on',
+      wrappingStrategy: 'advanced',
+      wrappingIndent: 'indent',
+      renderLineHighlight: 'none',
+      occurrencesHighlight: 'off',
+      selectionHighlight: false,
+      overviewRulerLanes: 0,
+      hideCursorInOverviewRuler: true,
+      overviewRulerBorder: false,
+      scrollBeyondLastLine: false,
+      quickSuggestions: false,
+      wordBasedSuggestions: 'off',
+      suggest: { showIcons: false, showStatusBar: false },
+      hover: { delay: 500 },
+      links: false,
+      contextmenu: false,
+      unicodeHighlight: { nonBasicASCII: false, ambiguousCharacters: false, invisibleCharacters: false },
+      padding: { top: 20, bottom: 160 },
+      scrollbar: { verticalScrollbarSize: 10, horizontal: 'hidden', useShadows: false },
+      automaticLayout: true,
+      fixedOverflowWidgets: true,
+      ariaLabel: label,
+      tabSize: 2,
+    });
+    editor.current = made;
+    const measure = (): void => {
+      const count = made.getModel()?.getLineCount() ?? 0;
+      const within = (line: number): number => Math.max(1, Math.min(count, line));
+      setPlaces({
+        top: (line) => made.getTopForLineNumber(within(line)),
+        bottom: (line) => made.getBottomForLineNumber(within(line)),
+        height: made.getContentHeight(),
+      });
+    };
+    const follow = (): void => {
+      for (const side of sides.current) if (side) side.style.transform = `translateY(${-made.getScrollTop()}px)`;
+    };
+    // Undo goes through the journal of all files, not through the editor's own list.
+    const listeners = [
+      made.onDidScrollChange(follow),
+      made.onDidContentSizeChange(measure),
+      made.onDidLayoutChange(measure),
+      made.onDidChangeModel(() => {
+        measure();
+        follow();
+      }),
+      made.onDidChangeCursorPosition(({ position }) => {
+        const model = made.getModel();
+        if (model && pathOf(model) === shown.get().file) shown.set({ caret: model.getOffsetAt(position) });
+      }),
+      made.onDidChangeModelContent((event) => {
+        const model = made.getModel();
+        if (!model || ours.current) return;
+        const path = pathOf(model);
+        const edits = event.changes.map(({ rangeOffset, rangeLength, text }) => ({
+          start: rangeOffset,
+          end: rangeOffset + rangeLength,
+          text,
+        }));
+        change('Typing', [{ path, edits }], true);
+        // A file with two kinds of line ends is evened out by the editor: then its whole text is what it has now.
+        const [whole, own] = [documents.get(path)?.text ?? '', model.getValue()];
+        if (whole !== own) change('Even out line ends', [{ path, edits: [{ start: 0, end: whole.length, text: own }] }], true);
+        measure();
+      }),
+    ];
+    const stop = onOutsideEdit((applied) => {
+      for (const { path, edits } of applied) {
+        const model = modelOf(path);
+        const wanted = documents.get(path)?.text ?? '';
+        if (model.getValue() === wanted) continue;
+        ours.current = true;
+        model.applyEdits(
+          [...edits].map(({ start, end, text }) => ({
+            range: api.Range.fromPositions(model.getPositionAt(start), model.getPositionAt(end)),
+            text,
+            forceMoveMarkers: true,
+          })),
+        );
+        if (model.getValue() !== wanted) model.setValue(wanted);
+        ours.current = false;
+      }
+      measure();
+    });
+    return () => {
+      stop();
+      for (const listener of listeners) listener.dispose();
+      made.dispose();
+    };
+  }, [label]);
+
+  const ours = useRef(false);
+
+  useEffect(() => {
+    const model = modelOf(file);
+    const wanted = documents.get(file)?.text ?? '';
+    if (model.getValue() !== wanted) {
+      ours.current = true;
+      model.setValue(wanted);
+      ours.current = false;
+    }
+    editor.current?.setModel(model);
+  }, [file]);
+
+  useLayoutEffect(() => {
+    const model = editor.current?.getModel();
+    if (!goTo || !model || !editor.current) return;
+    const [start, end] = [model.getPositionAt(goTo.offset), model.getPositionAt(goTo.end)];
+    editor.current.setSelection({
+      startLineNumber: start.lineNumber,
+      startColumn: start.column,
+      endLineNumber: end.lineNumber,
+      endColumn: end.column,
+    });
+    editor.current.revealLineInCenterIfOutsideViewport(start.lineNumber);
+    editor.current.focus();
+  }, [goTo]);
+
+  return (
+    <div className="sheet">
+      <div className="sheet-side sheet-left">
+        <div
+          ref={(element) => {
+            sides.current[0] = element;
+          }}
+        >
+          {left(places)}
+        </div>
+      </div>
+      <div className="sheet-text" ref={host} />
+      <div className="sheet-side sheet-right">
+        <div
+          ref={(element) => {
+            sides.current[1] = element;
+          }}
+        >
+          {right(places)}
+        </div>
+      </div>
+    </div>
+  );
+}

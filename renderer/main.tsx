@@ -1,0 +1,6 @@
+/** Where the page begins. */
+import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
+import './styles/page.css';
+
+createRoot(document.getElementById('page') as HTMLElement).render(<App />);

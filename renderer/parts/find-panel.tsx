@@ -1,0 +1,74 @@
+/** Find and replace across the library, with what would change shown first. */
+import { type ReactNode, useState } from 'react';
+import type { Proposal } from '../../procedures-schema/assist/index.ts';
+import { useAnswer } from '../state/answer.ts';
+import { panel } from '../state/panel.ts';
+import { applyProposed, core, goTo } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+import { Preview } from './preview.tsx';
+
+export function FindPanel(): ReactNode {
+  const [ask, setAsk] = useState({ query: '', pattern: false, matchCase: false, wholeWord: false });
+  const [by, setBy] = useState('');
+  const [proposal, setProposal] = useState<Proposal>();
+  const found = useAnswer('find', ask.query === '' ? undefined : ask);
+  const box = (key: 'pattern' | 'matchCase' | 'wholeWord') => (
+    <label className="tick">
+      <input type="checkbox" checked={ask[key]} onChange={(event) => setAsk({ ...ask, [key]: event.target.checked })} /> {words[key]}
+    </label>
+  );
+  return (
+    <section className="over" aria-label={words.find}>
+      <header>
+        <h2>{words.find}</h2>
+        <button type="button" onClick={() => panel.set({ open: undefined })}>
+          {words.close}
+        </button>
+      </header>
+      <div className="row">
+        {/* biome-ignore lint/a11y/noAutofocus: the panel was opened to type here */}
+        <input
+          autoFocus
+          type="search"
+          aria-label={words.find}
+          value={ask.query}
+          onChange={(event) => setAsk({ ...ask, query: event.target.value })}
+        />
+        {box('matchCase')} {box('wholeWord')} {box('pattern')}
+      </div>
+      <div className="row">
+        <input aria-label={words.replaceBy} placeholder={words.replaceBy} value={by} onChange={(event) => setBy(event.target.value)} />
+        <button type="button" disabled={ask.query === ''} onClick={() => void core.ask('replace', { ...ask, by }).then(setProposal)}>
+          {words.replaceAll} …
+        </button>
+      </div>
+      {proposal ? (
+        <Preview
+          proposal={proposal}
+          apply={() => {
+            if (proposal.ok) applyProposed(proposal.title, proposal.files);
+            setProposal(undefined);
+          }}
+          cancel={() => setProposal(undefined)}
+        />
+      ) : found === undefined ? null : found.ok ? (
+        <ul className="found">
+          {found.files.flatMap(({ file, found: hits }) =>
+            hits.slice(0, 50).map((hit) => (
+              <li key={`${file}${hit.span.start}`}>
+                <button type="button" className="plain" onClick={() => goTo(file, hit.span.start, hit.span.end)}>
+                  <span className="quiet">
+                    {file}:{hit.line}
+                  </span>{' '}
+                  {hit.text.trim()}
+                </button>
+              </li>
+            )),
+          )}
+        </ul>
+      ) : (
+        <p className="wrong">{found.reason}</p>
+      )}
+    </section>
+  );
+}

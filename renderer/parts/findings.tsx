@@ -1,0 +1,89 @@
+/** One finding as it stands beside a line or in a list: what, what would be right, why, and its fix. */
+import type { ReactNode } from 'react';
+import type { Finding } from '../../procedures-schema/index.ts';
+import { change, goTo, shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+
+/** Shape and word tell the grade, colour only repeats it. */
+const MARKS = { error: '■', warning: '▲', advice: '○' } as const;
+const NAMES = { error: words.error, warning: words.warningWord, advice: words.adviceWord } as const;
+
+export function Grade({ severity }: { readonly severity: Finding['severity'] }): ReactNode {
+  return (
+    <span className={`grade grade-${severity}`}>
+      <span aria-hidden="true">{MARKS[severity]} </span>
+      {NAMES[severity]}
+    </span>
+  );
+}
+
+export function FindingNote({ finding, whole }: { readonly finding: Finding; readonly whole: boolean }): ReactNode {
+  const { fix } = finding;
+  return (
+    <div className={`note note-${finding.severity}`}>
+      <p className="note-head">
+        <Grade severity={finding.severity} /> {finding.message}
+      </p>
+      {finding.expected === undefined ? null : (
+        <p>
+          <span className="note-word">{words.right}</span> {finding.expected}
+        </p>
+      )}
+      {whole ? (
+        <p>
+          <span className="note-word">{words.why}</span> {finding.why}
+        </p>
+      ) : null}
+      {whole && finding.walk.length > 0 ? <CounterWalk finding={finding} /> : null}
+      {fix === undefined ? null : (
+        <button type="button" className="plain" onClick={() => mend(finding)}>
+          {words.fix}: {fix.title}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** The shortest walk on which it goes wrong; each step leads to its text. */
+export function CounterWalk({ finding }: { readonly finding: Finding }): ReactNode {
+  return (
+    <ol className="counter-walk" aria-label={words.walk}>
+      {finding.walk.map((step) => (
+        <li key={`${step.file}${step.span.start}${step.label}${step.note ?? ''}`}>
+          <button type="button" className="plain" onClick={() => goTo(step.file, step.span.start, step.span.end)}>
+            <b>
+              {step.section} {step.label}
+            </b>{' '}
+            {step.text} {step.note === undefined ? null : <i>({step.note})</i>}
+          </button>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function mend(finding: Finding): void {
+  const byFile = new Map<string, { start: number; end: number; text: string }[]>();
+  for (const { file, start, end, text } of finding.fix?.edits ?? []) byFile.set(file, [...(byFile.get(file) ?? []), { start, end, text }]);
+  change(
+    finding.fix?.title ?? '',
+    [...byFile].map(([path, edits]) => ({ path, edits })),
+  );
+}
+
+export function findingsOf(file: string | undefined): readonly Finding[] {
+  const { findings, between } = shown.get();
+  return file === undefined ? [] : [...(findings.get(file) ?? []), ...between.filter((one) => one.file === file)];
+}
+
+export function allFindings(): readonly Finding[] {
+  const { findings, between } = shown.get();
+  return [...between, ...[...findings.values()].flat()];
+}
+
+export const gradeOf = (findings: readonly Finding[]): 'error' | 'warning' | 'clean' =>
+  findings.some(({ severity }) => severity === 'error')
+    ? 'error'
+    : findings.some(({ severity }) => severity === 'warning')
+      ? 'warning'
+      : 'clean';

@@ -1,0 +1,58 @@
+/** A menu that drops from the head of the page: buttons with their keys, closed by Escape or by leaving it. */
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import type { Action } from '../actions/action.ts';
+
+export function Menu({ label, actions }: { readonly label: string; readonly actions: readonly Action[] }): ReactNode {
+  const [open, setOpen] = useState(false);
+  const root = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (open) root.current?.querySelector<HTMLElement>('[role=menuitem]:not(:disabled)')?.focus();
+  }, [open]);
+  const move = (step: number): void => {
+    const items = [...(root.current?.querySelectorAll<HTMLElement>('[role=menuitem]:not(:disabled)') ?? [])];
+    const at = items.indexOf(document.activeElement as HTMLElement);
+    items[(at + step + items.length) % items.length]?.focus();
+  };
+  return (
+    <div
+      className="menu"
+      ref={root}
+      onBlur={(event) => {
+        if (!root.current?.contains(event.relatedTarget)) setOpen(false);
+      }}
+      onKeyDown={(event) => {
+        if (!open) return;
+        if (event.key === 'Escape') {
+          setOpen(false);
+          root.current?.querySelector('button')?.focus();
+        } else if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+          event.preventDefault();
+          move(event.key === 'ArrowDown' ? 1 : -1);
+        }
+      }}
+    >
+      <button type="button" aria-haspopup="menu" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {label}
+      </button>
+      {open ? (
+        <div role="menu" aria-label={label} className="menu-items">
+          {actions.map((action) => (
+            <button
+              key={action.name}
+              type="button"
+              role="menuitem"
+              disabled={action.when?.() === false}
+              onClick={() => {
+                setOpen(false);
+                void action.run();
+              }}
+            >
+              <span>{action.label()}</span>
+              <kbd>{action.keys?.replace('Mod', 'Ctrl') ?? ''}</kbd>
+            </button>
+          ))}
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,110 @@
+/** One printed page on a canvas, from the same operations that the PDF is written from. Decides nothing about it. */
+import { type ReactNode, useEffect, useRef } from 'react';
+import type { DrawnPage, Op } from '../../publishing/index.ts';
+
+interface Props {
+  readonly page: DrawnPage;
+  /** CSS pixels. */
+  readonly width: number;
+  readonly label: string;
+  /** Names of places on the page to mark, with the place's own height. */
+  readonly marked?: string;
+}
+
+export function PageCanvas({ page, width, label, marked }: Props): ReactNode {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const height = Math.round((width * page.height) / page.width);
+  useEffect(() => {
+    const element = canvas.current;
+    const context = element?.getContext('2d');
+    if (!element || !context) return;
+    const dots = globalThis.devicePixelRatio || 1;
+    element.width = Math.round(width * dots);
+    element.height = Math.round(height * dots);
+    const scale = element.width / page.width;
+    context.setTransform(scale, 0, 0, scale, 0, 0);
+    context.fillStyle = '#fff';
+    context.fillRect(0, 0, page.width, page.height);
+    for (const op of page.ops) paint(context, op);
+    const target = marked === undefined ? undefined : page.ops.find((op) => op.op === 'target' && op.name === marked);
+    if (target?.op === 'target') {
+      context.fillStyle = '#7a2e12';
+      context.fillRect(0, target.y, page.width / 90, 22_000);
+    }
+  }, [page, width, height, marked]);
+  return <canvas ref={canvas} className="page-canvas" style={{ width, height }} role="img" aria-label={label} />;
+}
+
+const css = ([r, g, b]: readonly [number, number, number]): string => `rgb(${r} ${g} ${b})`;
+
+function paint(context: CanvasRenderingContext2D, op: Op): void {
+  switch (op.op) {
+    case 'path': {
+      const path = pathOf(op.path);
+      context.globalAlpha = op.opacity ?? 1;
+      if (op.fill) {
+        context.fillStyle = css(op.fill);
+        context.fill(path, op.evenOdd ? 'evenodd' : 'nonzero');
+      }
+      if (op.stroke) {
+        context.strokeStyle = css(op.stroke.colour);
+        context.lineWidth = op.stroke.width;
+        context.setLineDash([...(op.stroke.dash ?? [])]);
+        context.lineCap = op.stroke.cap ?? 'butt';
+        context.lineJoin = op.stroke.join ?? 'miter';
+        context.stroke(path);
+      }
+      context.globalAlpha = 1;
+      return;
+    }
+    case 'clip':
+      context.save();
+      context.clip(pathOf(op.path));
+      return;
+    case 'unclip':
+      context.restore();
+      return;
+    case 'text':
+      paintText(context, op);
+      return;
+    default:
+  }
+}
+
+/** Glyph by glyph at the printed places, so that lines end where they end on paper. */
+function paintText(context: CanvasRenderingContext2D, op: Extract<Op, { op: 'text' }>): void {
+  context.save();
+  context.translate(op.x, op.y);
+  if (op.turn) {
+    const [a, b, c, d] = op.turn;
+    context.transform(a / 1000, -b / 1000, -c / 1000, d / 1000, 0, 0);
+  }
+  context.fillStyle = css(op.colour);
+  let x = 0;
+  for (const run of op.run) {
+    context.font = `${op.size}px print-${run.face}`;
+    run.glyphs.forEach((_, index) => {
+      const text = run.texts[index] === '\u00ad' ? '-' : (run.texts[index] ?? '');
+      const [dx, dy] = run.offsets?.[index] ?? [0, 0];
+      if (text.trim() !== '') context.fillText(text, x + (dx * op.size) / 1000, (-dy * op.size) / 1000);
+      x += ((run.advances[index] ?? 0) * op.size) / 1000;
+    });
+  }
+  context.restore();
+}
+
+function pathOf({ segments, points }: { readonly segments: string; readonly points: readonly number[] }): Path2D {
+  const path = new Path2D();
+  let at = 0;
+  const next = (): number => {
+    at += 1;
+    return points[at - 1] ?? 0;
+  };
+  for (const letter of segments) {
+    if (letter === 'M') path.moveTo(next(), next());
+    else if (letter === 'L') path.lineTo(next(), next());
+    else if (letter === 'C') path.bezierCurveTo(next(), next(), next(), next(), next(), next());
+    else path.closePath();
+  }
+  return path;
+}

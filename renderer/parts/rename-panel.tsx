@@ -1,0 +1,66 @@
+/** Renames what stands at the caret, everywhere, after showing where. */
+import { type ReactNode, useState } from 'react';
+import type { Proposal } from '../../procedures-schema/assist/index.ts';
+import { useAnswer } from '../state/answer.ts';
+import { panel } from '../state/panel.ts';
+import { applyProposed, core, shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+import { Preview } from './preview.tsx';
+
+export function RenamePanel(): ReactNode {
+  const { file, caret } = shown.use();
+  const [to, setTo] = useState('');
+  const [proposal, setProposal] = useState<Proposal>();
+  const here = useAnswer('named', file === undefined ? undefined : { file, offset: caret });
+  const close = (): void => panel.set({ open: undefined });
+  const name =
+    here &&
+    ('name' in here.named
+      ? here.named.name
+      : 'title' in here.named
+        ? here.named.title
+        : 'id' in here.named
+          ? here.named.id
+          : here.named.number);
+  return (
+    <section className="over" aria-label={words.rename}>
+      <header>
+        <h2>
+          {words.rename}: {name ?? '–'} {here ? <span className="quiet">({here.uses.length})</span> : null}
+        </h2>
+        <button type="button" onClick={close}>
+          {words.close}
+        </button>
+      </header>
+      <form
+        className="row"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (here) void core.ask('rename', { named: here.named, to }).then(setProposal);
+        }}
+      >
+        {/* biome-ignore lint/a11y/noAutofocus: the panel was opened to type here */}
+        <input
+          autoFocus
+          aria-label={words.renameTo}
+          placeholder={words.renameTo}
+          value={to}
+          onChange={(event) => setTo(event.target.value)}
+        />
+        <button type="submit" disabled={!here || to.trim() === ''}>
+          {words.rename} …
+        </button>
+      </form>
+      {proposal ? (
+        <Preview
+          proposal={proposal}
+          apply={() => {
+            if (proposal.ok) applyProposed(proposal.title, proposal.files);
+            close();
+          }}
+          cancel={() => setProposal(undefined)}
+        />
+      ) : null}
+    </section>
+  );
+}

@@ -1,0 +1,62 @@
+/** What the library covers, as tables; every cell leads to its text, and what is missing says so. */
+import type { ReactNode } from 'react';
+import { useAnswer } from '../state/answer.ts';
+import { goTo } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+
+const NOTHING = {};
+
+export function Coverage(): ReactNode {
+  const tables = useAnswer('coverage', NOTHING);
+  if (!tables) return <p className="quiet">{words.checking}</p>;
+  return (
+    <div className="coverage">
+      {tables.map(({ id, columns, rows }) => (
+        <section key={id}>
+          <h2>{words[id]}</h2>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled from the keyboard too */}
+          <div className="wide" tabIndex={0} role="region" aria-label={words[id]}>
+            <table>
+              <thead>
+                <tr>
+                  <td />
+                  {columns.map((name) => (
+                    <th key={name} scope="col">
+                      {name}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map(({ name, cells }) => (
+                  <tr key={name}>
+                    <th scope="row">{name}</th>
+                    {cells.map((cell, index) => (
+                      <td key={columns[index]} className={cell.missing ? 'missing' : ''}>
+                        {cell.file === undefined ? (
+                          cell.missing ? (
+                            words.missing
+                          ) : (
+                            ''
+                          )
+                        ) : (
+                          <button
+                            type="button"
+                            className="plain"
+                            onClick={() => goTo(cell.file ?? '', cell.span?.start ?? 0, cell.span?.end)}
+                          >
+                            {cell.missing ? words.missing : cell.text}
+                          </button>
+                        )}
+                      </td>
+                    ))}
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </section>
+      ))}
+    </div>
+  );
+}

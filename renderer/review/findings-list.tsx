@@ -1,0 +1,73 @@
+/** All findings of the library by document or by kind; the counter-walk of the one chosen is played on the text. */
+import { type ReactNode, useState } from 'react';
+import type { Finding } from '../../procedures-schema/index.ts';
+import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
+import { goTo, shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+
+export function FindingsList(): ReactNode {
+  const { overview } = shown.use();
+  const [by, setBy] = useState<'document' | 'kind'>('document');
+  const [chosen, setChosen] = useState<string>();
+  const findings = allFindings();
+  const groupOf = (finding: Finding): string => {
+    if (by === 'kind') return finding.check;
+    const document = overview?.documents.find(({ file }) => file === finding.file);
+    return document ? `${document.number} ${document.title}` : finding.file;
+  };
+  const rank = { error: 0, warning: 1, advice: 2 };
+  const sorted = [...findings].sort((a, b) => rank[a.severity] - rank[b.severity] || a.span.start - b.span.start);
+  const groups = [...new Set(sorted.map(groupOf))];
+  const keyOf = (finding: Finding): string => `${finding.file}${finding.check}${finding.span.start}${finding.message}`;
+  const open = sorted.find((finding) => keyOf(finding) === chosen) ?? sorted[0];
+  return (
+    <div className="two">
+      <div className="list">
+        <p className="orders">
+          <button type="button" className="plain" aria-pressed={by === 'document'} onClick={() => setBy('document')}>
+            {words.byDocument}
+          </button>
+          <button type="button" className="plain" aria-pressed={by === 'kind'} onClick={() => setBy('kind')}>
+            {words.byKind}
+          </button>
+        </p>
+        {sorted.length === 0 ? <p>{words.nothingFound}</p> : null}
+        {groups.map((group) => (
+          <section key={group}>
+            <h3>{group}</h3>
+            <ul>
+              {sorted
+                .filter((finding) => groupOf(finding) === group)
+                .map((finding) => (
+                  <li key={keyOf(finding)}>
+                    <button
+                      type="button"
+                      className="entry"
+                      aria-current={finding === open}
+                      onClick={() => setChosen(keyOf(finding))}
+                      onDoubleClick={() => goTo(finding.file, finding.span.start, finding.span.end)}
+                    >
+                      <Grade severity={finding.severity} /> {finding.message}
+                    </button>
+                  </li>
+                ))}
+            </ul>
+          </section>
+        ))}
+      </div>
+      <div className="detail">
+        {open ? (
+          <>
+            <p>
+              <button type="button" onClick={() => goTo(open.file, open.span.start, open.span.end)}>
+                {open.file}:{open.range.start.line}
+              </button>{' '}
+              <span className="quiet">{open.variants.join(', ')}</span>
+            </p>
+            <FindingNote finding={open} whole />
+          </>
+        ) : null}
+      </div>
+    </div>
+  );
+}

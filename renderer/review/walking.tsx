@@ -1,0 +1,118 @@
+/** A walk made as a technician makes it: choose procedure and variant, answer what is asked, see the required state after each step. */
+import { type ReactNode, useState } from 'react';
+import { useAnswer } from '../state/answer.ts';
+import { goTo, shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+import { StateTold } from './state-told.tsx';
+
+export function Walking(): ReactNode {
+  const { overview, file } = shown.use();
+  const procedures = overview?.documents.filter(({ kind }) => kind === 'procedure') ?? [];
+  const [asked, setAsked] = useState<string>();
+  const chosen = asked ?? procedures.find((one) => one.file === file)?.file ?? procedures[0]?.file;
+  const [variant, setVariant] = useState<string>();
+  const [answers, setAnswers] = useState<readonly boolean[]>([]);
+  const [at, setAt] = useState<number>();
+  const margin = useAnswer('margin', chosen === undefined ? undefined : { file: chosen });
+  const own = margin?.variants.some(({ name }) => name === variant) ? variant : margin?.variants[0]?.name;
+  const walk = useAnswer('walk', chosen === undefined || own === undefined ? undefined : { file: chosen, variant: own, answers });
+  const restart = (): void => {
+    setAnswers([]);
+    setAt(undefined);
+  };
+  const frame = walk?.frames[at ?? walk.frames.length - 1];
+  return (
+    <div className="two">
+      <div className="list">
+        <p className="row">
+          <select
+            aria-label={words.document}
+            value={chosen ?? ''}
+            onChange={(event) => {
+              setAsked(event.target.value);
+              restart();
+            }}
+          >
+            {procedures.map((one) => (
+              <option key={one.file} value={one.file}>
+                {one.number} {one.title}
+              </option>
+            ))}
+          </select>
+          <select
+            aria-label={words.variant}
+            value={own ?? ''}
+            onChange={(event) => {
+              setVariant(event.target.value);
+              restart();
+            }}
+          >
+            {margin?.variants.map(({ name, verdict }) => (
+              <option key={name} value={name}>
+                {name}: {words[verdict]}
+              </option>
+            ))}
+          </select>
+        </p>
+        <ol className="walk">
+          {walk?.frames.map((one, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a step may be walked twice; its place in the walk is its name
+            <li key={index} className={one.broken.length > 0 ? 'broken' : ''}>
+              <button
+                type="button"
+                className="entry"
+                aria-current={one === frame}
+                onClick={() => setAt(index)}
+                onDoubleClick={() => goTo(one.file, one.span.start, one.span.end)}
+              >
+                <b>
+                  {one.section} {one.label}
+                </b>{' '}
+                {one.text}
+                {one.broken.map((text) => (
+                  <span key={text} className="wrong">
+                    {' '}
+                    ■ {text}
+                  </span>
+                ))}
+              </button>
+            </li>
+          ))}
+        </ol>
+        {walk?.question ? (
+          <div className="question" role="group" aria-label={walk.question.text}>
+            <p>{walk.question.text}?</p>
+            <button type="button" className="main" onClick={() => (setAnswers([...answers, true]), setAt(undefined))}>
+              {words.yes}
+            </button>{' '}
+            <button type="button" className="main" onClick={() => (setAnswers([...answers, false]), setAt(undefined))}>
+              {words.no}
+            </button>
+          </div>
+        ) : null}
+        {walk?.end === undefined ? null : <p className="walk-end">{words.walkEnd}.</p>}
+        <p className="row">
+          <button type="button" disabled={answers.length === 0} onClick={() => setAnswers(answers.slice(0, -1))}>
+            {words.backOne}
+          </button>
+          <button type="button" onClick={restart}>
+            {words.again}
+          </button>
+        </p>
+      </div>
+      <div className="detail">
+        {walk ? (
+          <>
+            <h3>{frame ? `${words.required}: ${frame.section} ${frame.label}` : words.startState}</h3>
+            <StateTold state={frame?.state ?? walk.start} />
+            {frame ? (
+              <button type="button" onClick={() => goTo(frame.file, frame.span.start, frame.span.end)}>
+                {frame.file}:{frame.line}
+              </button>
+            ) : null}
+          </>
+        ) : null}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,81 @@
+/** The page's side of a worker: edits go out, what was checked comes back; questions are promises. Keeps no text. */
+import type { Change } from '../../procedures-schema/index.ts';
+import type { FromWorker, ToWorker } from './protocol.ts';
+import type { Answer, Ask, QueryName } from './queries/index.ts';
+
+type Checked = Extract<FromWorker, { kind: 'checked' }>;
+
+export class CoreClient {
+  private readonly worker = new Worker(new URL('./core-worker.ts', import.meta.url), { type: 'module', name: 'core' });
+  private readonly waiting = new Map<number, { resolve: (answer: never) => void; reject: (error: Error) => void }>();
+  private count = 0;
+  private rev = 0;
+  private busy = false;
+  /** Edits that came while the worker was busy: only the newest text of each file is sent. */
+  private readonly pending = new Map<string, Change>();
+  private idle: (() => void)[] = [];
+
+  private readonly checked: (checked: Checked) => void;
+  private readonly failed: (message: string) => void;
+
+  constructor(checked: (checked: Checked) => void, failed: (message: string) => void) {
+    this.checked = checked;
+    this.failed = failed;
+    this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.hear(data);
+    this.worker.onerror = ({ message }) => this.failed(message);
+  }
+
+  edit(changes: readonly Change[]): void {
+    for (const change of changes) this.pending.set(change.path, change);
+    if (!this.busy) this.flush();
+  }
+
+  fonts(faces: Readonly<Record<string, Uint8Array>>): void {
+    this.send({ kind: 'fonts', faces });
+  }
+
+  figure(path: string, bytes: Uint8Array): void {
+    this.send({ kind: 'figure', path, bytes });
+  }
+
+  /** Answered after every edit given before it. */
+  async ask<Q extends QueryName>(query: Q, ask: Ask<Q>): Promise<Answer<Q>> {
+    if (this.busy || this.pending.size > 0) await new Promise<void>((resolve) => this.idle.push(resolve));
+    this.count += 1;
+    const id = this.count;
+    return new Promise<Answer<Q>>((resolve, reject) => {
+      this.waiting.set(id, { resolve: resolve as (answer: never) => void, reject });
+      this.send({ kind: 'ask', id, query, ask } as ToWorker);
+    });
+  }
+
+  private flush(): void {
+    this.busy = true;
+    this.rev += 1;
+    const changes = [...this.pending.values()];
+    this.pending.clear();
+    this.send({ kind: 'edit', rev: this.rev, changes });
+  }
+
+  private hear(message: FromWorker): void {
+    if (message.kind === 'answer' || (message.kind === 'failed' && message.id !== undefined)) {
+      const id = message.id as number;
+      const waiting = this.waiting.get(id);
+      this.waiting.delete(id);
+      if (message.kind === 'answer') waiting?.resolve(message.answer as never);
+      else waiting?.reject(new Error(message.message));
+      return;
+    }
+    this.busy = false;
+    if (message.kind === 'failed') this.failed(message.message);
+    else this.checked(message);
+    if (this.pending.size > 0) return this.flush();
+    const idle = this.idle;
+    this.idle = [];
+    for (const go of idle) go();
+  }
+
+  private send(message: ToWorker): void {
+    this.worker.postMessage(message);
+  }
+}

@@ -1,0 +1,41 @@
+/** The library as the worker keeps it: the engine, the figures, the fonts. Queries read it; only the worker's entry changes it. */
+import { type Change, type Delta, type Engine, type LibraryFacts, newEngine, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { FontFiles, Image } from '../../publishing/index.ts';
+
+export interface LibraryModel {
+  readonly facts: LibraryFacts;
+  readonly figures: ReadonlyMap<string, Image>;
+  readonly fonts: FontFiles | undefined;
+  /** Counts edits; what was made at one revision may be kept until the next. */
+  readonly revision: number;
+  procedure(file: string): ProcedureFacts | undefined;
+}
+
+export class KeptLibrary implements LibraryModel {
+  private readonly engine: Engine = newEngine();
+  readonly figures = new Map<string, Image>();
+  fonts: FontFiles | undefined;
+  revision = 0;
+  private known: LibraryFacts | undefined;
+
+  apply(changes: readonly Change[]): Delta {
+    this.revision += 1;
+    this.known = undefined;
+    return this.engine.apply(changes);
+  }
+
+  addFigure(path: string, bytes: Uint8Array): void {
+    const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : 'jpeg';
+    this.figures.set(path, kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes });
+    this.revision += 1;
+  }
+
+  get facts(): LibraryFacts {
+    this.known ??= this.engine.report().facts;
+    return this.known;
+  }
+
+  procedure(file: string): ProcedureFacts | undefined {
+    return this.facts.procedures.find((one) => one.file === file);
+  }
+}

@@ -1,0 +1,22 @@
+/** What page and worker say to each other: plain data, each request answered once by its number. */
+import type { Change, Finding } from '../../procedures-schema/index.ts';
+import type { Answer, Ask, QueryName } from './queries/index.ts';
+
+export type ToWorker =
+  /** Applies edits; `rev` is the page's count of edits, given back with what changed. */
+  | { readonly kind: 'edit'; readonly rev: number; readonly changes: readonly Change[] }
+  | { readonly kind: 'fonts'; readonly faces: Readonly<Record<string, Uint8Array>> }
+  | { readonly kind: 'figure'; readonly path: string; readonly bytes: Uint8Array }
+  | { readonly kind: 'ask'; readonly id: number; readonly query: QueryName; readonly ask: Ask<QueryName> };
+
+export type FromWorker =
+  | {
+      readonly kind: 'checked';
+      readonly rev: number;
+      /** By file, for the files whose findings may have changed. */
+      readonly findings: readonly (readonly [string, readonly Finding[]])[];
+      readonly between: readonly Finding[];
+      readonly milliseconds: number;
+    }
+  | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer<QueryName> }
+  | { readonly kind: 'failed'; readonly id: number | undefined; readonly message: string };

@@ -1,0 +1,38 @@
+/** What a writer asks at the caret: what may stand there, what stands there, where it is said and used. */
+import {
+  type Completions,
+  complete as completeIn,
+  definitionOf,
+  type Hover,
+  hover as hoverIn,
+  type Named,
+  namedAt,
+  type Place,
+  type Use,
+  usesOf,
+} from '../../../procedures-schema/assist/index.ts';
+import type { LibraryModel } from '../library-model.ts';
+
+export interface AtCaret {
+  readonly file: string;
+  readonly offset: number;
+}
+
+export function complete(model: LibraryModel, ask: AtCaret & { readonly text: string }): Completions {
+  return completeIn(ask.file, ask.offset, ask.text, model.facts);
+}
+
+export function hover(model: LibraryModel, ask: AtCaret): readonly Hover[] {
+  return hoverIn(ask.file, ask.offset, model.facts);
+}
+
+export interface NamedHere {
+  readonly named: Named;
+  readonly definition: Place | undefined;
+  readonly uses: readonly Use[];
+}
+
+export function named(model: LibraryModel, ask: AtCaret): NamedHere | undefined {
+  const found = namedAt(ask.file, ask.offset, model.facts);
+  return found && { named: found, definition: definitionOf(ask.file, ask.offset, model.facts), uses: usesOf(found, model.facts) };
+}

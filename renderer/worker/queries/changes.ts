@@ -1,0 +1,52 @@
+/** Changes that are proposed first: renaming, finding and replacing, sections and blocks to insert. Nothing is changed here. */
+import {
+  type FoundTexts,
+  findText,
+  type Insertion,
+  insertMakeSafe,
+  insertNotice,
+  insertRestore,
+  insertStep,
+  type Named,
+  type Proposal,
+  rename as renameIn,
+  replaceText,
+  textsOf,
+} from '../../../procedures-schema/assist/index.ts';
+import type { LibraryModel } from '../library-model.ts';
+
+export function rename(model: LibraryModel, ask: { readonly named: Named; readonly to: string }): Proposal {
+  return renameIn(ask.named, ask.to, model.facts);
+}
+
+const texts = (model: LibraryModel) => [...textsOf(model.facts)].map(([path, text]) => ({ path, text }));
+
+export interface FindAsk {
+  readonly query: string;
+  readonly pattern: boolean;
+  readonly matchCase: boolean;
+  readonly wholeWord: boolean;
+}
+
+export function find(model: LibraryModel, { query, ...options }: FindAsk): FoundTexts {
+  return findText(texts(model), query, options);
+}
+
+export function replace(model: LibraryModel, { query, by, ...options }: FindAsk & { readonly by: string }): Proposal {
+  return replaceText(texts(model), query, by, options);
+}
+
+export interface InsertAsk {
+  readonly file: string;
+  readonly offset: number;
+  readonly what: 'make safe' | 'restore' | 'danger' | 'warning' | 'caution' | 'notice' | 'step';
+}
+
+export function insert(model: LibraryModel, { file, offset, what }: InsertAsk): Insertion {
+  const facts = model.procedure(file);
+  if (!facts) return { ok: false, reason: 'This is put into a procedure; open one first.' };
+  if (what === 'make safe') return insertMakeSafe(facts, model.facts);
+  if (what === 'restore') return insertRestore(facts, model.facts);
+  if (what === 'step') return insertStep(facts, model.facts, offset, ['']);
+  return insertNotice(facts, model.facts, offset, { word: what });
+}

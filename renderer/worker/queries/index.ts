@@ -1,0 +1,34 @@
+/** The questions that the page may put to the worker, by name. */
+import { complete, hover, named } from './assist.ts';
+import { find, insert, rename, replace } from './changes.ts';
+import { margin } from './margin.ts';
+import { overview } from './overview.ts';
+import { blocking, checklist, pages, pdf } from './pages.ts';
+import { coverage, walk } from './review.ts';
+
+export const queries = {
+  overview,
+  margin,
+  complete,
+  hover,
+  named,
+  rename,
+  find,
+  replace,
+  insert,
+  walk,
+  coverage,
+  pages,
+  pdf,
+  checklist,
+  blocking,
+};
+
+export type QueryName = keyof typeof queries;
+export type Ask<Q extends QueryName> = Parameters<(typeof queries)[Q]>[1];
+export type Answer<Q extends QueryName> = ReturnType<(typeof queries)[Q]>;
+
+export type { NamedHere } from './assist.ts';
+export type { FindAsk, InsertAsk } from './changes.ts';
+export type { DocumentLine, Overview } from './overview.ts';
+export type { Edition, Made, PagesShown } from './pages.ts';

@@ -1,0 +1,59 @@
+/** The library in one list: each document with what a writer must see of it at a glance. */
+import type { LibraryModel } from '../library-model.ts';
+
+export interface DocumentLine {
+  readonly file: string;
+  readonly kind: 'procedure' | 'guide';
+  readonly number: string;
+  readonly title: string;
+  readonly revision: string;
+  readonly families: readonly string[];
+  readonly models: readonly string[];
+  readonly symptoms: readonly string[];
+  readonly verdict: 'proved' | 'refuted' | 'not proved' | undefined;
+}
+
+export interface Overview {
+  readonly publisher: string;
+  readonly documents: readonly DocumentLine[];
+  readonly models: readonly string[];
+  readonly registers: readonly string[];
+}
+
+export function overview({ facts }: LibraryModel, _: Record<string, never>): Overview {
+  const family = new Map(facts.registers.models.map((model) => [model.name, model.family]));
+  const documents = facts.procedures.map(({ file, head, flow }): DocumentLine => {
+    const models = head.models.map(({ name }) => name);
+    const verdicts = flow.verdicts.map(({ verdict }) => verdict);
+    return {
+      file,
+      kind: 'procedure',
+      number: head.id,
+      title: head.title,
+      revision: head.revision ?? '',
+      families: [...new Set(models.flatMap((name) => family.get(name) ?? []))],
+      models,
+      symptoms: facts.registers.symptoms.filter((one) => one.procedures.some(({ number }) => number === head.id)).map(({ name }) => name),
+      verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
+    };
+  });
+  const guides = facts.guides.map(
+    ({ file, head }): DocumentLine => ({
+      file,
+      kind: 'guide',
+      number: head.id,
+      title: head.title,
+      revision: head.revision ?? '',
+      families: [],
+      models: [],
+      symptoms: [],
+      verdict: undefined,
+    }),
+  );
+  return {
+    publisher: facts.registers.house.publisher,
+    documents: [...documents, ...guides],
+    models: facts.registers.models.map(({ name }) => name),
+    registers: facts.registerFiles.map(({ file }) => file.source.path),
+  };
+}

@@ -1,0 +1,85 @@
+/** Printed pages: as drawing operations to show, or as the bytes of the PDF. Both come from the one engine that prints. */
+import type { Finding } from '../../../procedures-schema/index.ts';
+import {
+  type Book,
+  checklistOf,
+  type DrawnPage,
+  drawPages,
+  guideBook,
+  printBook,
+  procedureBook,
+  writeChecklist,
+} from '../../../publishing/index.ts';
+import type { LibraryModel } from '../library-model.ts';
+
+export interface Edition {
+  /** A procedure or a guide. */
+  readonly file: string;
+  readonly model?: string;
+  readonly paper?: 'a4' | 'letter';
+  readonly draft: boolean;
+}
+
+export interface PagesShown {
+  readonly pages: readonly DrawnPage[];
+  readonly notes: readonly string[];
+  readonly milliseconds: number;
+}
+
+export function pages(model: LibraryModel, edition: Edition): PagesShown | undefined {
+  const begun = performance.now();
+  const book = bookFor(model, edition);
+  if (!book || !model.fonts) return undefined;
+  const drawn = drawPages(book, model.fonts);
+  return { pages: drawn.pages, notes: drawn.notes.map(({ message }) => message), milliseconds: performance.now() - begun };
+}
+
+export interface Made {
+  readonly bytes: Uint8Array;
+  readonly name: string;
+  readonly pages: number;
+}
+
+export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
+  const book = bookFor(model, edition);
+  if (!book || !model.fonts) return undefined;
+  const printed = printBook(book, model.fonts);
+  return { bytes: printed.bytes, name: `${nameOf(book, edition)}.pdf`, pages: printed.pages };
+}
+
+export function checklist(model: LibraryModel, edition: Edition): Made | undefined {
+  const facts = model.procedure(edition.file);
+  if (!facts) return undefined;
+  const made = checklistOf(facts, inputFor(model, edition));
+  const name = [facts.head.id, facts.head.revision ?? '', edition.model ?? ''].filter((part) => part !== '').join('-');
+  return { bytes: new TextEncoder().encode(writeChecklist(made)), name: `${safe(name)}.json`, pages: 0 };
+}
+
+/** Errors in the document, in what it is made from and in what it holds: what `print` refuses for. */
+export function blocking(model: LibraryModel, ask: { readonly file: string; readonly findings: readonly Finding[] }): readonly Finding[] {
+  const guide = model.facts.guides.find(({ file }) => file === ask.file);
+  const inside = new Set(guide?.tree.parts.flatMap((part) => part.entries.map(({ document }) => document)) ?? []);
+  const held = new Set(model.facts.procedures.filter(({ head }) => inside.has(head.id)).map(({ file }) => file));
+  return ask.findings.filter(
+    ({ severity, file }) => severity === 'error' && (file === ask.file || held.has(file) || !/^(procedures|guides)\//.test(file)),
+  );
+}
+
+const inputFor = (model: LibraryModel, edition: Edition) => ({
+  library: model.facts,
+  figures: model.figures,
+  draft: edition.draft,
+  ...(edition.model === undefined ? {} : { model: edition.model }),
+});
+
+function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
+  const choice = edition.paper === undefined ? {} : { paper: edition.paper };
+  const guide = model.facts.guides.find(({ file }) => file === edition.file);
+  if (guide) return guideBook(guide, inputFor(model, edition), choice);
+  const facts = model.procedure(edition.file);
+  return facts && procedureBook(facts, inputFor(model, edition), choice);
+}
+
+const safe = (name: string): string => name.replace(/[^\w.-]+/g, '-');
+const nameOf = (book: Book, edition: Edition): string =>
+  safe([book.number, book.revision ?? '', edition.model ?? '', edition.draft ? 'DRAFT' : ''].filter((part) => part !== '').join('-'));

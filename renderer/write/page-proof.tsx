@@ -1,0 +1,53 @@
+/** The page that the caret's step is printed on, made by the engine that prints. A click on it goes to the text. */
+import { type ReactNode, useEffect, useState } from 'react';
+import type { Margin } from '../../procedures-schema/assist/index.ts';
+import { PageCanvas } from '../parts/page-canvas.tsx';
+import { useAnswer } from '../state/answer.ts';
+import { goTo, shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+
+export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
+  const { file, caret } = shown.use();
+  const made = useAnswer('pages', file === undefined ? undefined : { file, draft: false });
+  const [at, setAt] = useState(0);
+  const steps = margin?.lines ?? [];
+  const order = steps.findLastIndex(({ span }) => span.start <= caret);
+  const marked = order < 0 ? undefined : `doc ${number} step ${order}`;
+  const pages = made?.pages ?? [];
+  useEffect(() => {
+    const page = marked === undefined ? -1 : pages.findIndex(({ ops }) => ops.some((op) => op.op === 'target' && op.name === marked));
+    if (page >= 0) setAt(page);
+  }, [marked, pages]);
+  const page = pages[Math.min(at, pages.length - 1)];
+  if (!page) return <p className="quiet proof-empty">{made === undefined ? words.checking : words.noPage}</p>;
+  const width = 330;
+  const toText = (y: number): void => {
+    const places = page.ops.flatMap((op) => (op.op === 'target' && op.name.includes(' step ') ? [op] : []));
+    const nearest = places.filter((one) => one.y <= y).at(-1) ?? places[0];
+    const step = nearest && steps[Number(/ step (\d+)$/.exec(nearest.name)?.[1])];
+    if (step && file !== undefined) goTo(file, step.span.start);
+  };
+  return (
+    <figure className="proof" aria-label={words.pageProof}>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: from the keyboard the caret leads the page, this is its way back */}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: as above */}
+      <div
+        onClick={(event) => {
+          const box = event.currentTarget.getBoundingClientRect();
+          toText(((event.clientY - box.top) / box.height) * page.height);
+        }}
+      >
+        <PageCanvas page={page} width={width} label={words.page(at + 1, pages.length)} {...(marked === undefined ? {} : { marked })} />
+      </div>
+      <figcaption>
+        <button type="button" aria-label="-1" disabled={at === 0} onClick={() => setAt(at - 1)}>
+          ‹
+        </button>
+        {words.page(Math.min(at, pages.length - 1) + 1, pages.length)}
+        <button type="button" aria-label="+1" disabled={at >= pages.length - 1} onClick={() => setAt(at + 1)}>
+          ›
+        </button>
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,85 @@
+/** Right of the text: findings beside their lines, sentences not understood, names to settle, and how each step was read. Notes give way downwards. */
+import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
+import type { Margin } from '../../procedures-schema/assist/index.ts';
+import type { Finding } from '../../procedures-schema/index.ts';
+import type { LinePlaces } from '../editor/text-sheet.tsx';
+import { FindingNote } from '../parts/findings.tsx';
+import { shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+
+interface Note {
+  readonly key: string;
+  readonly line: number;
+  readonly content: ReactNode;
+}
+
+interface Props {
+  readonly margin: Margin | undefined;
+  readonly findings: readonly Finding[];
+  readonly places: LinePlaces;
+}
+
+const GAP = 6;
+
+export function RightMargin({ margin, findings, places }: Props): ReactNode {
+  const { caret } = shown.use();
+  const root = useRef<HTMLDivElement>(null);
+  const [tops, setTops] = useState<readonly number[]>([]);
+  const notes = [...findingNotes(findings, caret), ...stepNotes(margin, caret)].sort((a, b) => a.line - b.line);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: heights are known only after every drawing
+  useLayoutEffect(() => {
+    let free = 0;
+    const next = [...(root.current?.children ?? [])].map((child, index) => {
+      const top = Math.max(free, places.top(notes[index]?.line ?? 1));
+      free = top + (child as HTMLElement).offsetHeight + GAP;
+      return top;
+    });
+    if (next.length !== tops.length || next.some((top, index) => top !== tops[index])) setTops(next);
+  });
+  return (
+    <div ref={root} className="notes">
+      {notes.map(({ key, content }, index) => (
+        <div key={key} className="note-place" style={{ top: tops[index] ?? 0 }}>
+          {content}
+        </div>
+      ))}
+    </div>
+  );
+}
+
+const findingNotes = (findings: readonly Finding[], caret: number): Note[] =>
+  findings.map((finding) => ({
+    key: `${finding.check}${finding.span.start}${finding.message}`,
+    line: finding.range.start.line,
+    content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
+  }));
+
+/** Readings of a step in one note, quietly; whole where the caret stands. */
+function stepNotes(margin: Margin | undefined, caret: number): Note[] {
+  return (margin?.lines ?? []).flatMap((step): Note[] => {
+    const here = step.span.start <= caret && caret <= step.span.end;
+    const read = step.readings.filter(({ words: own, status }) => own.length > 0 && status !== 'remark').flatMap(({ words: own }) => own);
+    const unread = step.readings.filter(({ status }) => status === 'unread' || status === 'partly');
+    const parts: ReactNode[] = [];
+    if (read.length > 0) parts.push(<span key="read">{read.join('; ')}</span>);
+    for (const { zone } of step.hands) if (here && zone !== '') parts.push(<b key={`hands ${zone}`}> {words.handsIn(zone)}. </b>);
+    if (here && step.before === 'live') parts.push(<i key="live"> {words.band.live}</i>);
+    if (parts.length === 0 && unread.length === 0) return [];
+    return [
+      {
+        key: `step ${step.span.start}`,
+        line: step.line,
+        content: (
+          <div className={here ? 'reading reading-here' : 'reading'}>
+            {parts}
+            {unread.map((one) => (
+              <p key={one.span.start} className="unread">
+                {words.notRead}: {one.why}
+              </p>
+            ))}
+          </div>
+        ),
+      },
+    ];
+  });
+}

@@ -1,0 +1,74 @@
+/** Write: the library, the text with what stands beside it, and the page it is printed on. */
+import { type ReactNode, useCallback } from 'react';
+import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
+import { findingsOf } from '../parts/findings.tsx';
+import { useAnswer } from '../state/answer.ts';
+import { shown } from '../state/workspace.ts';
+import { words } from '../words/index.ts';
+import { LeftMargin } from './left-margin.tsx';
+import { LibraryList } from './library-list.tsx';
+import { PageProof } from './page-proof.tsx';
+import { RightMargin } from './right-margin.tsx';
+
+export function WriteView(): ReactNode {
+  const { file, variant, overview } = shown.use();
+  const procedure = file?.startsWith('procedures/') ? file : undefined;
+  const margin = useAnswer(
+    'margin',
+    procedure === undefined ? undefined : { file: procedure, ...(variant === undefined ? {} : { variant }) },
+  );
+  const document = overview?.documents.find((one) => one.file === file);
+  const findings = findingsOf(file);
+  const left = useCallback((places: LinePlaces) => <LeftMargin margin={margin} places={places} />, [margin]);
+  return (
+    <div className="write">
+      <LibraryList />
+      <main className="desk">
+        <header className="sheet-head">
+          <h1>
+            {document ? `${document.number} ${document.title}` : file}
+            {document?.verdict === undefined ? null : (
+              <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>{words[document.verdict]}</span>
+            )}
+          </h1>
+          {margin ? (
+            <label>
+              {words.variant}{' '}
+              <select
+                value={variant ?? ''}
+                onChange={(event) => shown.set({ variant: event.target.value === '' ? undefined : event.target.value })}
+              >
+                <option value="">{words.allVariants}</option>
+                {margin.variants.map(({ name, verdict }) => (
+                  <option key={name} value={name}>
+                    {name}: {words[verdict]}
+                  </option>
+                ))}
+              </select>
+            </label>
+          ) : null}
+        </header>
+        {file === undefined ? (
+          <p className="quiet">{words.checking}</p>
+        ) : (
+          <TextSheet
+            file={file}
+            label={document?.title ?? file}
+            left={left}
+            right={(places) => <RightMargin margin={margin} findings={findings} places={places} />}
+          />
+        )}
+      </main>
+      <aside className="proof-side" aria-label={words.pageProof}>
+        <h2>{words.pageProof}</h2>
+        <PageProof margin={margin} number={document?.number ?? ''} />
+        <section className="tour">
+          <h2>{words.tourTitle}</h2>
+          {words.tour.map((text) => (
+            <p key={text}>{text}</p>
+          ))}
+        </section>
+      </aside>
+    </div>
+  );
+}

@@ -95,27 +95,55 @@ export const bundle = at('dist', 'handsclear.mjs');
 const SOURCES = ['procedures-schema', 'publishing', 'electron/host', 'cli'];
 
 async function buildCommand() {
-  const inputs = [...SOURCES.flatMap((folder) => filesBelow(folder, /\.(ts|mjs|js|json)$/)), 'package-lock.json'];
-  const stamp = at('dist', '.built-from');
+  await bundled('command line', 'cli/main.ts', bundle, SOURCES);
+}
+
+/** Bundles one entry for Node when a source changed since. */
+async function bundled(what, entry, outfile, sources, external = []) {
+  const inputs = [...sources.flatMap((folder) => filesBelow(folder, /\.(ts|mjs|js|json)$/)), 'package-lock.json'];
+  const stamp = `${outfile}.built-from`;
   const hash = hashOf(inputs);
-  if (existsSync(bundle) && readText(stamp) === hash) return;
-  say('Building the command line ...');
+  if (existsSync(outfile) && readText(stamp) === hash) return;
+  say(`Building the ${what} ...`);
   const { build } = await import(pathToFileURL(at('node_modules', 'esbuild', 'lib', 'main.js')).href);
   // Written beside and moved into place, so that two terminals never run half a bundle.
-  const fresh = `${bundle}.${process.pid}.mjs`;
+  const fresh = `${outfile}.${process.pid}.mjs`;
   await build({
     absWorkingDir: root,
-    entryPoints: ['cli/main.ts'],
+    entryPoints: [entry],
     outfile: fresh,
     bundle: true,
     platform: 'node',
     target: 'node20',
     format: 'esm',
+    external,
     // Some packages are CommonJS inside and ask for Node's own modules by require.
     banner: { js: "import { createRequire as handsclearRequire } from 'node:module'; const require = handsclearRequire(import.meta.url);" },
     logLevel: 'error',
-  }).catch(() => stop('The command line could not be built; the reason stands above.'));
-  renameSync(fresh, bundle);
+  }).catch(() => stop(`The ${what} could not be built; the reason stands above.`));
+  renameSync(fresh, outfile);
+  writeFileSync(stamp, hash);
+}
+
+// ---------------------------------------------------------------- the app
+
+export const host = at('dist', 'host.mjs');
+export const page = at('dist', 'renderer');
+
+/** The page and its host, for `npm start` and the tests of the app; the command line needs neither. */
+export async function buildApp() {
+  await bundled('host', 'electron/host/start.ts', host, ['electron/host']);
+  const inputs = [
+    ...['renderer', 'procedures-schema', 'publishing', 'electron/host/contract'].flatMap((folder) =>
+      filesBelow(folder, /\.(tsx?|mjs|js|json|css|html)$/),
+    ),
+    'package-lock.json',
+  ];
+  const stamp = at('dist', '.page-built-from');
+  const hash = hashOf(inputs);
+  if (existsSync(join(page, 'index.html')) && readText(stamp) === hash) return;
+  say('Building the page ...');
+  run([at('node_modules', 'vite', 'bin', 'vite.js'), 'build', 'renderer', '--logLevel', 'error'], 'The page could not be built.');
   writeFileSync(stamp, hash);
 }
 

@@ -3,47 +3,9 @@
  * page came from); knows nothing of what is asked.
  */
 
-/** A text of the library as the disk holds it; `hash` names those bytes. */
-export interface HostFile {
-  readonly path: string;
-  readonly text: string;
-  readonly hash: string;
-}
+import type { DiskChange, HostEvent, Methods } from '../electron/host/contract/index.ts';
 
-export interface Methods {
-  'libraries.recent': {
-    ask: Record<string, never>;
-    answer: { recent: { folder: string; name: string; there: boolean }[]; sample: string; open?: string };
-  };
-  'library.open': { ask: { folder: string }; answer: { library: string; folder: string; name: string } };
-  'library.read': {
-    ask: { library: string };
-    answer: { files: HostFile[]; paths: string[]; refusals: { path: string; message: string }[] };
-  };
-  'figure.read': { ask: { library: string; path: string }; answer: { base64: string } };
-  'file.save': {
-    ask: { library: string; files: { path: string; text: string; base: string | null }[] };
-    answer: { saved: { path: string; hash: string }[]; conflicts: { path: string; text: string | null; hash: string | null }[] };
-  };
-  'journal.put': { ask: { library: string; window: string; entries: JournalEntry[] }; answer: Record<string, never> };
-  'journal.list': { ask: { library: string }; answer: { entries: (JournalEntry & { window: string })[] } };
-  'journal.drop': { ask: { library: string; window?: string }; answer: Record<string, never> };
-  'output.write': { ask: { library: string; name: string; base64: string }; answer: { path: string } };
-  'fonts.read': { ask: Record<string, never>; answer: { faces: Record<string, string> } };
-  'history.list': {
-    ask: { library: string; path: string };
-    answer: { revisions: { id: string; date: string; author: string; subject: string }[] };
-  };
-  'history.read': { ask: { library: string; path: string; revision: string }; answer: { text: string } };
-}
-
-export interface JournalEntry {
-  readonly path: string;
-  readonly base: string | null;
-  readonly text: string;
-}
-
-export type DiskChange = { path: string; text: string; hash: string } | { path: string; present: true } | { path: string; gone: true };
+export type { DiskChange, JournalEntry } from '../electron/host/contract/index.ts';
 
 /** The host said no, or could not be reached. The message is for people. */
 export class HostRefusal extends Error {}
@@ -72,7 +34,7 @@ export async function call<M extends keyof Methods>(method: M, ask: Methods[M]['
 export function watchDisk(told: (library: string, changes: readonly DiskChange[]) => void): () => void {
   const source = new EventSource('/events');
   source.onmessage = ({ data }: MessageEvent<string>) => {
-    const event = JSON.parse(data) as { event: string; library: string; changes: DiskChange[] };
+    const event = JSON.parse(data) as HostEvent;
     if (event.event === 'changed') told(event.library, event.changes);
   };
   return () => source.close();

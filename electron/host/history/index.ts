@@ -1,0 +1,2 @@
+/** Earlier texts of a file. Exports only. */
+export { type Revision, revisionsOf, textAt } from './git.ts';

@@ -1,0 +1,2 @@
+/** Unsaved text, safe from a crash. Exports only. */
+export { Journal } from './journal.ts';

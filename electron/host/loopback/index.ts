@@ -1,0 +1,3 @@
+/** The contract over the loopback address. Exports only. */
+export { type Door, type Head, turnedAway } from './door.ts';
+export { type Loopback, serveLoopback } from './server.ts';

@@ -1,0 +1,2 @@
+/** Watching a library. Exports only. */
+export { watchLibrary } from './watch.ts';

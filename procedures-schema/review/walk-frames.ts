@@ -6,6 +6,7 @@ import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
 import { compile, type ToldState, tellState, walkerOf } from '../flow/index.ts';
 import { positionAt } from '../format/index.ts';
+import type { LabelledStep } from '../numbering/index.ts';
 
 export interface WalkFrame {
   readonly file: string;
@@ -38,6 +39,8 @@ export function walkFrames(
   library: LibraryFacts,
   variant: string,
   answers: readonly boolean[],
+  /** The words of a step as they are printed; else as they were read. */
+  wordsOf: (facts: ProcedureFacts, step: LabelledStep) => string = (_, { step }) => step.lead.text,
 ): WalkSoFar | undefined {
   const machine = facts.machines.find((one) => one.variant.name === variant);
   if (!machine) return undefined;
@@ -69,15 +72,15 @@ export function walkFrames(
     }
     const { step, file } = stop;
     at = walker.next(at);
-    const source = library.procedures.find((one) => one.file === file)?.source ?? facts.source;
+    const own = library.procedures.find((one) => one.file === file) ?? facts;
     const span = { start: step.step.span.start, end: step.step.lead.span.end };
     frames.push({
       file,
       span,
-      line: positionAt(source, span.start).line,
+      line: positionAt(own.source, span.start).line,
       section: step.section.title,
       label: step.label,
-      text: step.step.lead.text,
+      text: wordsOf(own, step),
       state: told(at.state),
       broken: brokenIn(at.breaches),
     });

@@ -69,10 +69,10 @@ async function provideHover(model: monaco.editor.ITextModel, position: monaco.Po
   const found = await core.ask('hover', { file: pathOf(model), offset: model.getOffsetAt(position) });
   const [first] = found;
   if (!first) return null;
-  const escape = (text: string): string => text.replace(/[\\`*_{}[\]()#+\-.!|<>]/g, '\\$&');
+  const asText = (text: string): string => text.replace(/[\\`*_{}[\]()#+\-.!|<>]/g, '\\$&');
   return {
     range: rangeOf(model, first.span.start, first.span.end),
-    contents: found.map(({ title, lines }) => ({ value: [`**${escape(title)}**`, ...lines.map(escape)].join('  \n') })),
+    contents: found.map(({ title, lines }) => ({ value: [`**${asText(title)}**`, ...lines.map(asText)].join('  \n') })),
   };
 }
 

@@ -2,7 +2,7 @@
  * The text of one file on the sheet, with what stands beside its lines: label and energy band left of it, notes right of it. Places them;
  * what they say comes from outside.
  */
-import { type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { change, documents, onOutsideEdit, shown } from '../state/workspace.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 
@@ -25,6 +25,8 @@ const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
 export function TextSheet({ file, label, left, right }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
   const editor = useRef<monaco.editor.IStandaloneCodeEditor>(undefined);
+  /** Set while the text is changed from outside, so that it is not taken for typing. */
+  const ours = useRef(false);
   const sides = useRef<(HTMLDivElement | null)[]>([]);
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
   const { goTo } = shown.use();
@@ -64,7 +66,6 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
       scrollbar: { verticalScrollbarSize: 10, horizontal: 'hidden', useShadows: false },
       automaticLayout: true,
       fixedOverflowWidgets: true,
-      ariaLabel: label,
       tabSize: 2,
     });
     editor.current = made;
@@ -74,7 +75,7 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
       setPlaces({
         top: (line) => made.getTopForLineNumber(within(line)),
         bottom: (line) => made.getBottomForLineNumber(within(line)),
-        height: made.getContentHeight(),
+        height: Math.max(0, made.getContentHeight()),
       });
     };
     const follow = (): void => {
@@ -132,9 +133,7 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
       for (const listener of listeners) listener.dispose();
       made.dispose();
     };
-  }, [label]);
-
-  const ours = useRef(false);
+  }, []);
 
   useEffect(() => {
     const model = modelOf(file);
@@ -147,7 +146,10 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
     editor.current?.setModel(model);
   }, [file]);
 
-  useLayoutEffect(() => {
+  useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
+
+  // The file must be shown before the caret is put into it: this order of effects is what does it.
+  useEffect(() => {
     const model = editor.current?.getModel();
     if (!goTo || !model || !editor.current) return;
     const [start, end] = [model.getPositionAt(goTo.offset), model.getPositionAt(goTo.end)];

@@ -5,6 +5,7 @@ import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { applyProposed, core, goTo } from '../state/workspace.ts';
 import { words } from '../words/index.ts';
+import { focus } from './focus.ts';
 import { Preview } from './preview.tsx';
 
 export function FindPanel(): ReactNode {
@@ -26,9 +27,8 @@ export function FindPanel(): ReactNode {
         </button>
       </header>
       <div className="row">
-        {/* biome-ignore lint/a11y/noAutofocus: the panel was opened to type here */}
         <input
-          autoFocus
+          ref={focus}
           type="search"
           aria-label={words.find}
           value={ask.query}

@@ -14,6 +14,7 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
     items[(at + step + items.length) % items.length]?.focus();
   };
   return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the keys belong to the buttons inside
     <div
       className="menu"
       ref={root}

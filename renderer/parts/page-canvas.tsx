@@ -71,10 +71,15 @@ function paint(context: CanvasRenderingContext2D, op: Op): void {
   }
 }
 
+const ENLARGED = 100;
+
 /** Glyph by glyph at the printed places, so that lines end where they end on paper. */
 function paintText(context: CanvasRenderingContext2D, op: Extract<Op, { op: 'text' }>): void {
   context.save();
   context.translate(op.x, op.y);
+  // A canvas sets no type larger than 10,000 pixels: the type is set small and the sheet enlarged.
+  const size = op.size / ENLARGED;
+  context.scale(ENLARGED, ENLARGED);
   if (op.turn) {
     const [a, b, c, d] = op.turn;
     context.transform(a / 1000, -b / 1000, -c / 1000, d / 1000, 0, 0);
@@ -82,12 +87,12 @@ function paintText(context: CanvasRenderingContext2D, op: Extract<Op, { op: 'tex
   context.fillStyle = css(op.colour);
   let x = 0;
   for (const run of op.run) {
-    context.font = `${op.size}px print-${run.face}`;
+    context.font = `${size}px print-${run.face}`;
     run.glyphs.forEach((_, index) => {
       const text = run.texts[index] === '\u00ad' ? '-' : (run.texts[index] ?? '');
       const [dx, dy] = run.offsets?.[index] ?? [0, 0];
-      if (text.trim() !== '') context.fillText(text, x + (dx * op.size) / 1000, (-dy * op.size) / 1000);
-      x += ((run.advances[index] ?? 0) * op.size) / 1000;
+      if (text.trim() !== '') context.fillText(text, x + (dx * size) / 1000, (-dy * size) / 1000);
+      x += ((run.advances[index] ?? 0) * size) / 1000;
     });
   }
   context.restore();

@@ -5,6 +5,7 @@ import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { applyProposed, core, shown } from '../state/workspace.ts';
 import { words } from '../words/index.ts';
+import { focus } from './focus.ts';
 import { Preview } from './preview.tsx';
 
 export function RenamePanel(): ReactNode {
@@ -39,9 +40,8 @@ export function RenamePanel(): ReactNode {
           if (here) void core.ask('rename', { named: here.named, to }).then(setProposal);
         }}
       >
-        {/* biome-ignore lint/a11y/noAutofocus: the panel was opened to type here */}
         <input
-          autoFocus
+          ref={focus}
           aria-label={words.renameTo}
           placeholder={words.renameTo}
           value={to}

@@ -15,7 +15,7 @@ export function Coverage(): ReactNode {
         <section key={id}>
           <h2>{words[id]}</h2>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled from the keyboard too */}
-          <div className="wide" tabIndex={0} role="region" aria-label={words[id]}>
+          <section className="wide" tabIndex={0} aria-label={words[id]}>
             <table>
               <thead>
                 <tr>
@@ -54,7 +54,7 @@ export function Coverage(): ReactNode {
                 ))}
               </tbody>
             </table>
-          </div>
+          </section>
         </section>
       ))}
     </div>

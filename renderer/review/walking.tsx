@@ -20,6 +20,10 @@ export function Walking(): ReactNode {
     setAnswers([]);
     setAt(undefined);
   };
+  const answer = (yes: boolean): void => {
+    setAnswers([...answers, yes]);
+    setAt(undefined);
+  };
   const frame = walk?.frames[at ?? walk.frames.length - 1];
   return (
     <div className="two">
@@ -80,15 +84,15 @@ export function Walking(): ReactNode {
           ))}
         </ol>
         {walk?.question ? (
-          <div className="question" role="group" aria-label={walk.question.text}>
-            <p>{walk.question.text}?</p>
-            <button type="button" className="main" onClick={() => (setAnswers([...answers, true]), setAt(undefined))}>
+          <fieldset className="question">
+            <legend>{walk.question.text}?</legend>
+            <button type="button" className="main" onClick={() => answer(true)}>
               {words.yes}
             </button>{' '}
-            <button type="button" className="main" onClick={() => (setAnswers([...answers, false]), setAt(undefined))}>
+            <button type="button" className="main" onClick={() => answer(false)}>
               {words.no}
             </button>
-          </div>
+          </fieldset>
         ) : null}
         {walk?.end === undefined ? null : <p className="walk-end">{words.walkEnd}.</p>}
         <p className="row">

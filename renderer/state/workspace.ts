@@ -184,11 +184,13 @@ const raw = (path: string): string => {
   return `${document?.bom ? '\uFEFF' : ''}${document?.text ?? ''}`;
 };
 
-let timer: ReturnType<typeof setTimeout> | undefined;
+let journalDue = false;
 /** Unsaved text is safe within half a second, whatever happens to this window or the host. */
 function journalSoon(): void {
-  timer ??= setTimeout(() => {
-    timer = undefined;
+  if (journalDue) return;
+  journalDue = true;
+  setTimeout(() => {
+    journalDue = false;
     const entries = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
     call('journal.put', { library, window, entries }).catch(wrong);
   }, 400);

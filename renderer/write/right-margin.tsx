@@ -26,7 +26,7 @@ export function RightMargin({ margin, findings, places }: Props): ReactNode {
   const root = useRef<HTMLDivElement>(null);
   const [tops, setTops] = useState<readonly number[]>([]);
   const notes = [...findingNotes(findings, caret), ...stepNotes(margin, caret)].sort((a, b) => a.line - b.line);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: heights are known only after every drawing
+  // After every drawing, because only then are the heights known.
   useLayoutEffect(() => {
     let free = 0;
     const next = [...(root.current?.children ?? [])].map((child, index) => {

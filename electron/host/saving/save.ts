@@ -11,6 +11,9 @@ type Save = Methods['file.save'];
 /** What may be written: the texts of a library and the remarks on them, no dot files, no climbing. */
 const WRITABLE = /^(library\.yaml|registers\/[^/]+\.ya?ml|(procedures|guides|remarks)\/.+\.md|narration\/.+\.(md|yaml|vtt|srt))$/i;
 
+/** What no system, or not every one, allows in a name; a colon opens a hidden stream on Windows. */
+const FORBIDDEN = '\\:<>"|?*';
+
 export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 export async function saveFiles(root: string, files: Save['ask']['files'], disk: WriteDisk): Promise<Save['answer']> {
@@ -36,7 +39,9 @@ export async function saveFiles(root: string, files: Save['ask']['files'], disk:
 /** The file's place on disk. Throws, in words, for every path that is not plainly inside, also by way of links. */
 export async function insideLibrary(root: string, own: string, allowed: RegExp): Promise<string> {
   const parts = own.split('/');
-  const bad = /[\\:\u0000-\u001f<>"|?*]/.test(own) || parts.some((part) => part === '' || part.startsWith('.') || /[. ]$/.test(part));
+  const bad =
+    [...own].some((letter) => letter < ' ' || FORBIDDEN.includes(letter)) ||
+    parts.some((part) => part === '' || part.startsWith('.') || /[. ]$/.test(part));
   if (bad || own.length > 1_000 || !allowed.test(own)) throw new Error(`"${own}" is no place in a library where this may be written.`);
   const file = path.join(root, ...parts);
   // The nearest folder that exists must really lie inside: a link may point elsewhere.

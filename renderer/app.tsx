@@ -1,6 +1,7 @@
 /** The page: head with menus and the three views, the view, and one line at the foot. */
 import { type ReactNode, useEffect } from 'react';
-import { listenToKeys, menus } from './actions/index.ts';
+import { listenToKeys } from './actions/keys.ts';
+import { menus } from './actions/menus.ts';
 import { FindPanel } from './parts/find-panel.tsx';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
@@ -9,7 +10,7 @@ import { PrintView } from './print/print-view.tsx';
 import { ReviewView } from './review/review-view.tsx';
 import { panel } from './state/panel.ts';
 import { begin, dropRecovered, keepBoth, keepMine, shown, takeRecovered, takeTheirs } from './state/workspace.ts';
-import { language, languages, setLanguage, words } from './words/index.ts';
+import { language, languages, setLanguage, words } from './words/words.ts';
 import { WriteView } from './write/write-view.tsx';
 
 const VIEWS = ['write', 'review', 'print'] as const;

@@ -74,7 +74,7 @@ export const instrumentFits: ProcedureCheck = {
           yield {
             ...place,
             severity: least ? 'error' : 'advice',
-            message: `The ${name} resolves ${tool.resolution}: ${toDecimal(ratio, 1)} steps between the limits of ${measurement.name}${on}.`,
+            message: `Between the limits of ${measurement.name}${on} lie ${toDecimal(ratio, 1)} steps of ${tool.resolution}, the finest the instrument shows (${name}).`,
             actual: `${toDecimal(ratio, 1)} to 1`,
             expected: least ? 'at least 4 to 1, better 10 to 1' : '10 to 1 is better',
           };

@@ -3,6 +3,7 @@
  * what they say comes from outside.
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { onFocusText } from '../state/focus.ts';
 import { change, documents, onOutsideEdit, shown } from '../state/workspace.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 
@@ -49,6 +50,7 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
       wrappingStrategy: 'advanced',
       wrappingIndent: 'indent',
       renderLineHighlight: 'none',
+      guides: { indentation: false },
       occurrencesHighlight: 'off',
       selectionHighlight: false,
       overviewRulerLanes: 0,
@@ -69,6 +71,7 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
       tabSize: 2,
     });
     editor.current = made;
+    onFocusText(() => made.focus());
     const measure = (): void => {
       const count = made.getModel()?.getLineCount() ?? 0;
       const within = (line: number): number => Math.max(1, Math.min(count, line));
@@ -159,7 +162,7 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
       endLineNumber: end.lineNumber,
       endColumn: end.column,
     });
-    editor.current.revealLineInCenterIfOutsideViewport(start.lineNumber);
+    editor.current.revealLineNearTop(start.lineNumber);
     editor.current.focus();
   }, [goTo]);
 

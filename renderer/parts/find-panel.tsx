@@ -2,9 +2,9 @@
 import { type ReactNode, useState } from 'react';
 import type { Proposal } from '../../procedures-schema/assist/index.ts';
 import { useAnswer } from '../state/answer.ts';
-import { panel } from '../state/panel.ts';
+import { closePanel } from '../state/panel.ts';
 import { applyProposed, core, goTo } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 import { focus } from './focus.ts';
 import { Preview } from './preview.tsx';
 
@@ -19,10 +19,10 @@ export function FindPanel(): ReactNode {
     </label>
   );
   return (
-    <section className="over" aria-label={words.find}>
+    <section className="over" onKeyDown={(event) => event.key === 'Escape' && closePanel()} aria-label={words.find}>
       <header>
         <h2>{words.find}</h2>
-        <button type="button" onClick={() => panel.set({ open: undefined })}>
+        <button type="button" onClick={closePanel}>
           {words.close}
         </button>
       </header>

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { change, goTo, shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 /** Shape and word tell the grade, colour only repeats it. */
 const MARKS = { error: '■', warning: '▲', advice: '○' } as const;

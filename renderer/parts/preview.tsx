@@ -1,7 +1,7 @@
 /** What a change of several files would do, line by line, before it is done. */
 import type { ReactNode } from 'react';
 import type { Proposal } from '../../procedures-schema/assist/index.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 interface Props {
   readonly proposal: Proposal;

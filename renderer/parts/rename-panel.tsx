@@ -2,9 +2,9 @@
 import { type ReactNode, useState } from 'react';
 import type { Proposal } from '../../procedures-schema/assist/index.ts';
 import { useAnswer } from '../state/answer.ts';
-import { panel } from '../state/panel.ts';
+import { closePanel } from '../state/panel.ts';
 import { applyProposed, core, shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 import { focus } from './focus.ts';
 import { Preview } from './preview.tsx';
 
@@ -13,7 +13,7 @@ export function RenamePanel(): ReactNode {
   const [to, setTo] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
   const here = useAnswer('named', file === undefined ? undefined : { file, offset: caret });
-  const close = (): void => panel.set({ open: undefined });
+  const close = closePanel;
   const name =
     here &&
     ('name' in here.named
@@ -24,7 +24,7 @@ export function RenamePanel(): ReactNode {
           ? here.named.id
           : here.named.number);
   return (
-    <section className="over" aria-label={words.rename}>
+    <section className="over" onKeyDown={(event) => event.key === 'Escape' && closePanel()} aria-label={words.rename}>
       <header>
         <h2>
           {words.rename}: {name ?? '–'} {here ? <span className="quiet">({here.uses.length})</span> : null}

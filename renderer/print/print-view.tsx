@@ -4,8 +4,8 @@ import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { core, goTo, say, shown, writeOut } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
-import type { Edition } from '../worker/queries/index.ts';
+import { words } from '../words/words.ts';
+import type { Edition } from '../worker/queries/queries.ts';
 
 export function PrintView(): ReactNode {
   const { overview, file } = shown.use();

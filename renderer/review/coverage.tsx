@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 const NOTHING = {};
 
@@ -45,7 +45,13 @@ export function Coverage(): ReactNode {
                             className="plain"
                             onClick={() => goTo(cell.file ?? '', cell.span?.start ?? 0, cell.span?.end)}
                           >
-                            {cell.missing ? words.missing : cell.text}
+                            {cell.missing
+                              ? words.missing
+                              : cell.text.split(/(?<=, )/).map((part) => (
+                                  <span key={part} className="number">
+                                    {part}
+                                  </span>
+                                ))}
                           </button>
                         )}
                       </td>

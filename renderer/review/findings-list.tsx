@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
 import { goTo, shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 export function FindingsList(): ReactNode {
   const { overview } = shown.use();

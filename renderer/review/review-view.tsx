@@ -1,6 +1,6 @@
 /** Review: all findings, a walk made as a technician makes it, and what the library covers. */
 import { type ReactNode, useState } from 'react';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 import { Coverage } from './coverage.tsx';
 import { FindingsList } from './findings-list.tsx';
 import { Walking } from './walking.tsx';

@@ -1,7 +1,7 @@
 /** The required state of the machine as a small table: each source, and what is open, out, loose or put in. */
 import type { ReactNode } from 'react';
 import type { ToldState } from '../../procedures-schema/index.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
   const rest = [

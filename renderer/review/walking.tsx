@@ -2,7 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 import { StateTold } from './state-told.tsx';
 
 export function Walking(): ReactNode {

@@ -6,7 +6,7 @@ import type { FileEdits } from '../../procedures-schema/assist/index.ts';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { base64Of, bytesOf, call, type DiskChange, type JournalEntry, watchDisk } from '../host.ts';
 import { CoreClient } from '../worker/client.ts';
-import type { Overview } from '../worker/queries/index.ts';
+import type { Overview } from '../worker/queries/queries.ts';
 import { type Applied, Documents } from './documents.ts';
 import { newStore } from './store.ts';
 
@@ -115,7 +115,8 @@ export async function openLibrary(folder: string): Promise<void> {
   const texts = documents.list().map(({ path, text }) => ({ path, text }));
   const others = read.paths.filter((path) => documents.get(path) === undefined).map((path) => ({ path, present: true as const }));
   const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
-  shown.set({ folder: opened.folder, name: opened.name, checking: true, file: first });
+  shown.set({ folder: opened.folder, name: opened.name, checking: true });
+  if (first !== undefined) show(first);
   core.edit([...texts, ...others]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
   const { entries } = await call('journal.list', { library });
@@ -300,6 +301,13 @@ export async function dropRecovered(): Promise<void> {
 }
 
 // ---------------------------------------------------------------- going, writing out
+
+/** Shows a file where its work begins: a writer seldom comes for the front matter. */
+export function show(file: string): void {
+  const text = documents.get(file)?.text ?? '';
+  const body = /^## .+\r?\n(?:\s*\r?\n)*\s*1[.)] /m.exec(text);
+  goTo(file, body?.index ?? 0);
+}
 
 export function goTo(file: string, offset: number, end = offset, view: View = 'write'): void {
   count += 1;

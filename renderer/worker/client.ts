@@ -1,7 +1,7 @@
 /** The page's side of a worker: edits go out, what was checked comes back; questions are promises. Keeps no text. */
 import type { Change } from '../../procedures-schema/index.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
-import type { Answer, Ask, QueryName } from './queries/index.ts';
+import type { Answer, Ask, QueryName } from './queries/queries.ts';
 
 type Checked = Extract<FromWorker, { kind: 'checked' }>;
 

@@ -2,7 +2,7 @@
 import type { LibraryModel } from './library-model.ts';
 import { KeptLibrary } from './library-model.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
-import { queries } from './queries/index.ts';
+import { queries } from './queries/queries.ts';
 
 const library = new KeptLibrary();
 const scope = globalThis as unknown as {

@@ -1,6 +1,6 @@
 /** What page and worker say to each other: plain data, each request answered once by its number. */
 import type { Change, Finding } from '../../procedures-schema/index.ts';
-import type { Answer, Ask, QueryName } from './queries/index.ts';
+import type { Answer, Ask, QueryName } from './queries/queries.ts';
 
 export type ToWorker =
   /** Applies edits; `rev` is the page's count of edits, given back with what changed. */

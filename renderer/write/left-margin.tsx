@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 export function LeftMargin({ margin, places }: { readonly margin: Margin | undefined; readonly places: LinePlaces }): ReactNode {
   if (!margin || places.height === 0) return null;
@@ -47,7 +47,11 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
         })}
       </svg>
       {margin.lines.map((step) => (
-        <div key={step.span.start} className={`label depth-${step.depth}`} style={{ top: places.top(step.line) }}>
+        <div
+          key={step.span.start}
+          className={`label depth-${step.depth} ${step.typed.includes(step.label) ? 'label-same' : 'label-other'}`}
+          style={{ top: places.top(step.line) }}
+        >
           {step.label}
         </div>
       ))}

@@ -1,9 +1,9 @@
 /** The library as a list: documents under their machine, symptom or guide, each with its state at a glance. */
 import { type ReactNode, useState } from 'react';
 import { gradeOf } from '../parts/findings.tsx';
-import { goTo, shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
-import type { DocumentLine } from '../worker/queries/index.ts';
+import { show, shown } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+import type { DocumentLine } from '../worker/queries/queries.ts';
 
 type Order = 'family' | 'symptom';
 
@@ -21,7 +21,7 @@ export function LibraryList(): ReactNode {
     const count = own.filter(({ severity }) => severity === grade).length;
     return (
       <li key={one.file}>
-        <button type="button" className="entry" aria-current={one.file === file} onClick={() => goTo(one.file, 0)}>
+        <button type="button" className="entry" aria-current={one.file === file} onClick={() => show(one.file)}>
           <span className="entry-number">{one.number}</span>
           <span className="entry-title">{one.title}</span>
           <span className={`entry-state state-${grade}`}>

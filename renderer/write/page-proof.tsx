@@ -4,7 +4,7 @@ import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
   const { file, caret } = shown.use();

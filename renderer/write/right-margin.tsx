@@ -5,7 +5,7 @@ import type { Finding } from '../../procedures-schema/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
 import { shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 
 interface Note {
   readonly key: string;

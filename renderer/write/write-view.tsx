@@ -4,7 +4,7 @@ import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { shown } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
+import { words } from '../words/words.ts';
 import { LeftMargin } from './left-margin.tsx';
 import { LibraryList } from './library-list.tsx';
 import { PageProof } from './page-proof.tsx';

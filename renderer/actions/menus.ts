@@ -1,8 +1,8 @@
-/** All actions by menu, and the keys that run them. */
+/** All actions by menu. */
 import { panel } from '../state/panel.ts';
 import { applyProposed, core, documents, goTo, redo, save, say, shown, undo } from '../state/workspace.ts';
-import { words } from '../words/index.ts';
-import type { InsertAsk } from '../worker/queries/index.ts';
+import { words } from '../words/words.ts';
+import type { InsertAsk } from '../worker/queries/queries.ts';
 import type { Action } from './action.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
@@ -80,26 +80,4 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
 
 function note(title: string | undefined): string {
   return title === undefined ? '' : `: ${title}`;
-}
-
-const combination = (event: KeyboardEvent): string =>
-  [event.ctrlKey || event.metaKey ? 'Mod' : '', event.shiftKey ? 'Shift' : '', event.key.length === 1 ? event.key.toUpperCase() : event.key]
-    .filter((part) => part !== '')
-    .join('+');
-
-/** Before the editor sees them, so that undo is that of all files. */
-export function listenToKeys(): () => void {
-  const hear = (event: KeyboardEvent): void => {
-    if (!event.ctrlKey && !event.metaKey) return;
-    const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);
-    const action = menus.flatMap(({ actions }) => actions).find((one) => one.keys === keys);
-    if (!action) return;
-    // Fields of forms keep their own undo.
-    if ((keys === 'Mod+Z' || keys === 'Mod+Y') && (event.target as HTMLElement).matches('input, select')) return;
-    event.preventDefault();
-    event.stopPropagation();
-    if (action.when?.() !== false) void action.run();
-  };
-  addEventListener('keydown', hear, true);
-  return () => removeEventListener('keydown', hear, true);
 }

@@ -1,0 +1,23 @@
+/** The keys that run actions, heard before the editor sees them, so that undo is that of all files. */
+import { menus } from './menus.ts';
+
+const combination = (event: KeyboardEvent): string =>
+  [event.ctrlKey || event.metaKey ? 'Mod' : '', event.shiftKey ? 'Shift' : '', event.key.length === 1 ? event.key.toUpperCase() : event.key]
+    .filter((part) => part !== '')
+    .join('+');
+
+export function listenToKeys(): () => void {
+  const hear = (event: KeyboardEvent): void => {
+    if (!event.ctrlKey && !event.metaKey) return;
+    const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);
+    const action = menus.flatMap(({ actions }) => actions).find((one) => one.keys === keys);
+    if (!action) return;
+    // Fields of forms keep their own undo.
+    if ((keys === 'Mod+Z' || keys === 'Mod+Y') && (event.target as HTMLElement).matches('input, select')) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (action.when?.() !== false) void action.run();
+  };
+  addEventListener('keydown', hear, true);
+  return () => removeEventListener('keydown', hear, true);
+}

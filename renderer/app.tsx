@@ -17,7 +17,7 @@ const VIEWS = ['write', 'review', 'print'] as const;
 let begun = false;
 
 export function App(): ReactNode {
-  const { view, name, checking, message, clashes, recovered, unsaved } = shown.use();
+  const { view, name, checking, revision, message, clashes, recovered, unsaved } = shown.use();
   const { open } = panel.use();
   useEffect(() => {
     if (!begun) void begin();
@@ -31,7 +31,7 @@ export function App(): ReactNode {
     return () => removeEventListener('beforeunload', hold);
   }, [unsaved, name]);
   return (
-    <div className="page" lang={language}>
+    <div className="page" lang={language} data-checked={!checking && revision > 0}>
       <header className="head">
         <p className="mark">Handsclear</p>
         <p className="where">{name}</p>

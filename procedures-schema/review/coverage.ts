@@ -1,7 +1,7 @@
 /** What the library covers, as tables: symptoms, procedures and tools against models, limits with their numbers. Every cell leads to a text. */
-import { eachBlock, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
+import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
-import { attributesIn, decimalMarkOf, type Limit, limitFor, limitsOf, printDual, type Quantity } from '../quantities/index.ts';
+import { limitCells } from './limit-cells.ts';
 
 export interface CoverageCell {
   readonly text: string;
@@ -72,32 +72,17 @@ function tools(library: LibraryFacts): CoverageTable {
 }
 
 function limits(library: LibraryFacts, models: readonly string[]): CoverageTable {
-  const mark = decimalMarkOf(library.registers.house.language);
-  const attributes = attributesIn(library.registers);
-  const rows = library.procedures.flatMap((facts) =>
-    facts.head.measurements.map((measurement) => {
-      const own = facts.head.models.map(({ name }) => name);
-      const table = [...eachBlock([...facts.tree.preface, ...facts.tree.sections.flatMap(({ blocks }) => blocks)], 'table')].find(
-        ({ id }) => id === measurement.table,
-      );
-      const { limits: found } = limitsOf(measurement, measurement.table === undefined ? undefined : table, own, mark, attributes);
-      return {
-        name: `${facts.head.id} ${measurement.name}`,
-        cells: models.map((model): CoverageCell => {
-          if (!covers(facts, model)) return EMPTY;
-          const limit = limitFor(found, model);
-          const place = { file: facts.file, span: measurement.span };
-          return limit ? { text: limitText(limit, library), ...place } : { text: '', missing: true, ...place };
-        }),
-      };
-    }),
-  );
+  const rows = library.procedures.flatMap((facts) => {
+    const found = limitCells(facts, library);
+    return facts.head.measurements.map((measurement) => ({
+      name: `${facts.head.id} ${measurement.name}`,
+      cells: models.map((model): CoverageCell => {
+        const own = found.find((one) => one.measurement === measurement.name && one.model === model);
+        if (!own) return EMPTY;
+        const place = { file: facts.file, span: measurement.span };
+        return own.text === undefined ? { text: '', missing: true, ...place } : { text: own.text, ...place };
+      }),
+    }));
+  });
   return { id: 'limits', columns: models, rows };
-}
-
-/** In the units of the house, as the guides print it. */
-function limitText({ lower, upper, unit }: Limit, library: LibraryFacts): string {
-  if (lower === undefined && upper === undefined) return '-';
-  const form: Quantity['form'] = lower === undefined ? 'at most' : upper === undefined ? 'at least' : 'range';
-  return printDual({ form, unit, text: '', ...(lower ? { lower } : {}), ...(upper ? { upper } : {}) }, library.registers.house.units);
 }

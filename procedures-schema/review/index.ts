@@ -1,3 +1,17 @@
-/** What a reviewer asks of the facts: walks to play, tables of what is covered. Exports only. */
+/** What a reviewer asks of the facts: walks to play, tables of what is covered, two texts compared, remarks and signatures. Exports only. */
+export { type Changed, compareTexts, type OneText, WEIGHTS, type Weight } from './compare.ts';
 export { type CoverageCell, type CoverageTable, coverageOf } from './coverage.ts';
+export { likeness, movedIn, type Pairable, pairUp } from './pair-up.ts';
+export { type Pinned, pinsOf, wordsOfLine } from './pins.ts';
+export {
+  EMPTY_RECORD,
+  type ReadRecord,
+  type Remark,
+  type ReviewRecord,
+  readRecord,
+  recordPath,
+  type Said,
+  type Signature,
+  writeRecord,
+} from './record.ts';
 export { type WalkFrame, type WalkSoFar, walkFrames } from './walk-frames.ts';

@@ -2,7 +2,8 @@
 import * as monaco from 'monaco-editor/editor/editor.api.js';
 import 'monaco-editor/features/clipboard/register.js';
 import 'monaco-editor/features/hover/register.js';
-import 'monaco-editor/features/suggest/register.js';
+// Its entry under features/ holds only a part of it, without the list.
+import 'monaco-editor/editor/contrib/suggest/browser/suggestController.js';
 import 'monaco-editor/features/wordOperations/register.js';
 import 'monaco-editor/features/linesOperations/register.js';
 import 'monaco-editor/features/multicursor/register.js';

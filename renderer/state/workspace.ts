@@ -79,11 +79,11 @@ export const say = (text: string, wrong = false): void => shown.set({ message: {
 const wrong = (error: unknown): void => say((error as Error).message, true);
 
 export const core = new CoreClient(
-  ({ findings, between }) => {
+  ({ findings, between }, settled) => {
     const all = new Map(shown.get().findings);
     for (const [file, own] of findings) all.set(file, own);
     const { revision } = shown.get();
-    shown.set({ findings: all, between, revision: revision + 1, checking: false });
+    shown.set({ findings: all, between, revision: revision + 1, checking: !settled });
     void core.ask('overview', {}).then((overview) => shown.set({ overview }));
   },
   (message) => {

@@ -15,10 +15,10 @@ export class CoreClient {
   private readonly pending = new Map<string, Change>();
   private idle: (() => void)[] = [];
 
-  private readonly checked: (checked: Checked) => void;
+  private readonly checked: (checked: Checked, settled: boolean) => void;
   private readonly failed: (message: string) => void;
 
-  constructor(checked: (checked: Checked) => void, failed: (message: string) => void) {
+  constructor(checked: (checked: Checked, settled: boolean) => void, failed: (message: string) => void) {
     this.checked = checked;
     this.failed = failed;
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.hear(data);
@@ -68,7 +68,8 @@ export class CoreClient {
     }
     this.busy = false;
     if (message.kind === 'failed') this.failed(message.message);
-    else this.checked(message);
+    // Not settled: more was typed meanwhile and goes out at once.
+    else this.checked(message, this.pending.size === 0);
     if (this.pending.size > 0) return this.flush();
     const idle = this.idle;
     this.idle = [];

@@ -32,10 +32,11 @@ const LAYERS: readonly (readonly string[])[] = [
   ['checks'],
   ['assist', 'review'],
 ];
-/** `quantities` reads what registers hold as text, `numbering` uses what `reading` found: the two orders inside a layer. */
+/** `quantities` reads what registers hold as text, `numbering` uses what `reading` found, `review` looks at the margin: the orders inside a layer. */
 const BESIDE: readonly (readonly [string, string])[] = [
   ['quantities', 'registers'],
   ['numbering', 'reading'],
+  ['review', 'assist'],
 ];
 
 export const BORDERS: readonly Border[] = [

@@ -1,0 +1,93 @@
+/**
+ * The page in a real browser over the loopback host, on a copy of the sample library, for tests of a user's whole day. Says where things
+ * lie; does nothing that a user could not.
+ */
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { buildApp, root } from '../../cli/setup.mjs';
+import { serveLoopback } from '../../electron/host/loopback/index.ts';
+import { hasTool } from './tools.ts';
+
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome'] as const;
+const name = NAMES.find((one) => existsSync(`/usr/bin/${one}`)) ?? NAMES[0];
+
+/** Whether there is a browser; where tools are required, its absence is an error. */
+export const hasBrowser = (): boolean => hasTool(name);
+
+export async function launch(): Promise<Browser> {
+  // Only tests run as root do without the sandbox; the program itself never does.
+  const sandbox = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+  return chromium.launch({
+    executablePath: `/usr/bin/${name}`,
+    args: [...sandbox, '--disable-gpu', '--disable-background-networking', '--disable-dev-shm-usage'],
+  });
+}
+
+export interface Desk {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly folder: string;
+  /** A file of the library as it is on disk. */
+  onDisk(path: string): string;
+  /** Another window on the same library. */
+  another(): Promise<Page>;
+  /** What the page complained of in its console. */
+  readonly complaints: readonly string[];
+  close(): Promise<void>;
+}
+
+interface Options {
+  readonly width?: number;
+  readonly height?: number;
+  readonly data?: string;
+  readonly folder?: string;
+  readonly language?: string;
+  readonly forced?: boolean;
+}
+
+export async function sitDown(browser: Browser, options: Options = {}): Promise<Desk> {
+  await buildApp();
+  const place = mkdtempSync(join(tmpdir(), 'handsclear-desk-'));
+  const folder = options.folder ?? join(place, 'library');
+  if (options.folder === undefined) cpSync(join(root, 'sample-procedures'), folder, { recursive: true });
+  const host = await serveLoopback(join(root, 'dist/renderer'), { data: options.data ?? join(place, 'data'), sample: folder });
+  const context = await browser.newContext({
+    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    locale: options.language ?? 'en-GB',
+    reducedMotion: 'reduce',
+    ...(options.forced ? { forcedColors: 'active' as const } : {}),
+  });
+  const complaints: string[] = [];
+  const open = async (address: string): Promise<Page> => {
+    const page = await context.newPage();
+    page.setDefaultTimeout(8000);
+    page.on('pageerror', (error) => complaints.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') complaints.push(message.text());
+    });
+    await page.goto(address);
+    await checked(page);
+    return page;
+  };
+  const page = await open(host.address);
+  return {
+    page,
+    context,
+    folder,
+    complaints,
+    onDisk: (path) => readFileSync(join(folder, path), 'utf8'),
+    another: () => open(new URL('/', host.address).href),
+    async close() {
+      await context.close();
+      await host.close();
+      rmSync(place, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Until the margin shows that the text as it stands has been checked. */
+export async function checked(page: Page): Promise<void> {
+  await page.waitForSelector('.page[data-checked=true]', { timeout: 60_000 });
+}

@@ -107,13 +107,17 @@ function newShaper(fontOf: (face: Face) => Font): Shaper {
     const offsets: [number, number][] = [];
     let units = 0;
     let moved = false;
+    // The library hands out one object a glyph, with the character it was first met for: what a glyph stands for here is told by the text itself.
+    const characters = Array.from(text);
+    if (run.direction === 'rtl') characters.reverse();
+    const oneToOne = characters.length === run.glyphs.length;
     run.glyphs.forEach((glyph, index) => {
       const position = run.positions[index];
       const advance = scale(position?.xAdvance ?? glyph.advanceWidth);
       const offset: [number, number] = [scale(position?.xOffset ?? 0), scale(position?.yOffset ?? 0)];
       if (offset[0] !== 0 || offset[1] !== 0) moved = true;
       glyphs.push(glyph.id);
-      texts.push(String.fromCodePoint(...glyph.codePoints));
+      texts.push(oneToOne ? (characters[index] as string) : String.fromCodePoint(...glyph.codePoints));
       widths.push(scale(glyph.advanceWidth));
       advances.push(advance);
       offsets.push(offset);

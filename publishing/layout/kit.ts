@@ -62,3 +62,12 @@ export function textSlabs(inline: readonly Inline[], look: TextLook, place: Text
 }
 
 export const textWidth = (text: string, look: TextLook, kit: Kit): Mp => widthOfAll(kit.shaper.shape(look.face, text), look.size);
+
+/** The same words as page furniture: drawn again, read aloud and linked once. */
+export const asArtifact = (line: Line): Line => ({
+  ...line,
+  parts: line.parts.map((part) => {
+    const { to: _, ...rest } = part as typeof part & { to?: string };
+    return { ...rest, node: -1 } as typeof part;
+  }),
+});

@@ -7,6 +7,7 @@ declare module 'fontkit' {
     readonly bbox: { readonly maxY: number };
   }
   export interface GlyphRun {
+    readonly direction: 'ltr' | 'rtl';
     readonly glyphs: readonly Glyph[];
     readonly positions: readonly { readonly xAdvance: number; readonly xOffset: number; readonly yOffset: number }[];
   }

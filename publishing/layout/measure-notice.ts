@@ -1,9 +1,10 @@
 /** A safety notice: signal-word panel over its message in one frame. The step it guards and the bond to it: measure-step.ts. */
-import type { NoticeBlock } from '../book.ts';
-import { baselineIn, type Kit, linesIn } from './kit.ts';
+import type { Inline, NoticeBlock } from '../book.ts';
+import { asArtifact, baselineIn, type Kit, linesIn } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { type Op, type Path, rectangle } from './ops.ts';
 import type { Decor, Measured, Room, Slab } from './slab.ts';
+import { type NodeId, StructureBuilder } from './structure.ts';
 import { costs, signals } from './style.ts';
 import { type Mp, pt } from './units.ts';
 
@@ -34,50 +35,16 @@ function alertSymbol(x: Mp, y: Mp, height: Mp, mark: readonly [number, number, n
 
 export function measureNotice(block: NoticeBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
   const { sheet } = kit;
-  const signal = signals[block.word];
   const note = kit.structure.add(room.node, 'Note');
-  const frame: Decor = { kind: 'box', x: room.x, width: room.width, edge: signal.edge, line: pt(1.25) };
-  const decor = [...room.decor, frame];
-  const panelOf = (repeat: boolean): Slab => {
-    const height = sheet.panel.lead + pt(6);
-    const base = pt(3) + baselineIn(sheet.panel, kit);
-    const symbolHeight = sheet.panel.size + pt(1.5);
-    const symbolTop = Math.round((height - symbolHeight) / 2) - pt(0.3);
-    const symbolWidth = signal.symbol ? Math.round(symbolHeight * 1.14) + pt(7) : 0;
-    const ops: Op[] = [{ op: 'path', path: rectangle(0, 0, room.width, height), fill: signal.ground }];
-    if (signal.symbol) ops.push(...alertSymbol(sheet.boxPad, symbolTop, symbolHeight, signal.word, signal.ground));
-    const look = { ...sheet.panel, colour: signal.word, face: signal.slanted ? ('italic' as const) : ('bold' as const) };
-    const node = repeat ? -1 : kit.structure.add(note, 'P');
-    const x = room.x + sheet.boxPad + symbolWidth;
-    const width = room.width - 2 * sheet.boxPad - symbolWidth;
-    const lines = linesIn([{ kind: 'text', text: block.panel }], look, node, width, kit);
-    return {
-      height: height + (lines.length - 1) * look.lead,
-      items: [
-        { kind: 'art', x: room.x, y: 0, ops },
-        ...lines.map((line, index) => ({
-          kind: 'line' as const,
-          x,
-          width,
-          baseline: base + index * look.lead,
-          line,
-          align: 'left' as const,
-        })),
-      ],
-      gap: 0,
-      cost: 0,
-      decor,
-      of: 'notice-panel',
-    };
-  };
-  const panel = panelOf(false);
+  const decor = [...room.decor, frameOf(block, room)];
+  const panel = panelOf(block, room, kit.structure.add(note, 'P'), [], decor, kit);
   const pad = sheet.boxPad;
   const body = flow(
     block.body,
     { left: room.x + pad, x: room.x + pad, width: room.width - 2 * pad, node: note, cost: costs.notice, decor },
     kit,
   );
-  const again = [panelOf(true)];
+  const again = [panelOf(block, room, -1, [], decor, kit)];
   const slabs = [panel];
   body.forEach((slab, index) => {
     slabs.push({
@@ -92,4 +59,67 @@ export function measureNotice(block: NoticeBlock, room: Room, kit: Kit, flow: Me
   });
   // Standing in the flow it guards what follows it, so it goes along.
   return { slabs, before: sheet.around, after: sheet.around, keepNext: costs.heading };
+}
+
+/** The head of a notice alone, for the page on which the step it guards goes on: says where the notice is to be read. */
+export function noticeHeadAgain(block: NoticeBlock, anchor: string | undefined, room: Room, kit: Kit): Slab {
+  const [before = '', after = ''] = kit.words.noticeAgain.split('{n}');
+  const said: Inline[] =
+    anchor === undefined
+      ? [{ kind: 'text', text: `  ${before.trim()}` }]
+      : [
+          { kind: 'text', text: `  ${before}` },
+          { kind: 'link', text: '', anchor, page: true },
+          { kind: 'text', text: after },
+        ];
+  const panel = panelOf(block, room, -1, said, [], kit);
+  return { ...panel, height: panel.height + pt(5) };
+}
+
+const frameOf = (block: NoticeBlock, room: Room): Decor => ({
+  kind: 'box',
+  x: room.x,
+  width: room.width,
+  edge: signals[block.word].edge,
+  line: pt(1.25),
+});
+
+/** The signal word on its colour, `rest` behind it. With node -1 an artifact: it stands again, and is read aloud once. */
+function panelOf(block: NoticeBlock, room: Room, node: NodeId, rest: readonly Inline[], decor: readonly Decor[], kit: Kit): Slab {
+  const { sheet } = kit;
+  const signal = signals[block.word];
+  const look = { ...sheet.panel, colour: signal.word, face: signal.slanted ? ('italic' as const) : ('bold' as const) };
+  const row = sheet.panel.lead + pt(6);
+  const base = pt(3) + baselineIn(sheet.panel, kit);
+  const symbolHeight = sheet.panel.size + pt(1.5);
+  const symbolTop = Math.round((row - symbolHeight) / 2) - pt(0.3);
+  const symbolWidth = signal.symbol ? Math.round(symbolHeight * 1.14) + pt(7) : 0;
+  const x = room.x + sheet.boxPad + symbolWidth;
+  const width = room.width - 2 * sheet.boxPad - symbolWidth;
+  const inline: Inline[] = [{ kind: 'text', text: block.panel }];
+  const lines =
+    node >= 0
+      ? linesIn(inline, look, node, width, kit)
+      : linesIn([...inline, ...rest], look, 0, width, { ...kit, structure: new StructureBuilder() }).map(asArtifact);
+  const height = row + Math.max(0, lines.length - 1) * look.lead;
+  const ops: Op[] = [{ op: 'path', path: rectangle(0, 0, room.width, height), fill: signal.ground }];
+  if (signal.symbol) ops.push(...alertSymbol(sheet.boxPad, symbolTop, symbolHeight, signal.word, signal.ground));
+  return {
+    height,
+    items: [
+      { kind: 'art', x: room.x, y: 0, ops },
+      ...lines.map((line, index) => ({
+        kind: 'line' as const,
+        x,
+        width,
+        baseline: base + index * look.lead,
+        line,
+        align: 'left' as const,
+      })),
+    ],
+    gap: 0,
+    cost: 0,
+    decor,
+    of: 'notice-panel',
+  };
 }

@@ -1,8 +1,8 @@
 /** A run of steps: hanging labels, substeps, the energy band beside them, notices bonded to the step they guard. */
-import type { BookBlock } from '../book.ts';
+import type { BookBlock, NoticeBlock } from '../book.ts';
 import { type Kit, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
-import { measureNotice } from './measure-notice.ts';
+import { measureNotice, noticeHeadAgain } from './measure-notice.ts';
 import { hangLabel } from './measure-text.ts';
 import type { Decor, Measured, Room, Slab } from './slab.ts';
 import type { NodeId } from './structure.ts';
@@ -83,8 +83,8 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
       head.gap = sheet.between + pt(2);
       head.cost = costs.notice * 2;
       head.group = group;
-      // The step does not leave its first line alone under the notice unless nothing else fits.
       for (const slab of guards) slab.group = group;
+      guardRest(labelled, group, noticeHeadAgain(gravest(step.notices), step.anchor, inside, kit), kit.pageHeight);
     }
     const all = [...guards, ...labelled];
     const first = all[0] as Slab;
@@ -100,4 +100,23 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
     previousDepth = depth;
   });
   return { slabs, before: sheet.between, after: sheet.around };
+}
+
+/** From danger down. */
+const gravity: readonly NoticeBlock['word'][] = ['danger', 'warning', 'caution', 'notice'];
+
+const gravest = (notices: readonly NoticeBlock[]): NoticeBlock =>
+  notices.reduce((worst, one) => (gravity.indexOf(one.word) < gravity.indexOf(worst.word) ? one : worst));
+
+/** After its first line a guarded step is parted only where it is taller than a page; the head of its notice then stands again. */
+function guardRest(slabs: readonly Slab[], group: string, head: Slab, pageHeight: Mp): void {
+  for (const slab of slabs.slice(1)) {
+    if (slab.cost < costs.hard) {
+      slab.cost += costs.guarded;
+      slab.group = group;
+    }
+    const again = slab.resume ?? [];
+    // Heads of steps around this one give way before they crowd the page.
+    if (again.reduce((sum, one) => sum + one.height, head.height) <= pageHeight / 2) slab.resume = [head, ...again];
+  }
 }

@@ -1,7 +1,7 @@
 /** Tables: column widths from content, a head that stands again on every page, breaks between rows only (inside a row only when it fills a page). */
 import type { BookBlock, Inline } from '../book.ts';
 import { type Extent, shareColumns } from './columns.ts';
-import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
+import { asArtifact, baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { type Op, rectangle, segment } from './ops.ts';
 import { extentOf, type Line } from './paragraph.ts';
@@ -141,14 +141,6 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   }
   return { slabs, before: sheet.around, after: sheet.around };
 }
-
-const asArtifact = (line: Line): Line => ({
-  ...line,
-  parts: line.parts.map((part) => {
-    const { to: _, ...rest } = part as typeof part & { to?: string };
-    return { ...rest, node: -1 } as typeof part;
-  }),
-});
 
 const smaller = (block: BookBlock): BookBlock =>
   block.kind === 'paragraph' && block.style === undefined ? { ...block, style: 'small' } : block;

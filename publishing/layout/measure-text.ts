@@ -115,11 +115,15 @@ export function measureWriteIn(block: Of<'write-in'>, room: Room, kit: Kit): Mea
   const { sheet } = kit;
   const height = mm(9);
   const box = Math.min(mm(42), Math.round(room.width * 0.45));
-  const unit = block.unit === undefined ? 0 : Math.min(textWidth(block.unit, sheet.body, kit) + pt(5), Math.round(room.width * 0.25));
+  const wide = block.unit === undefined ? 0 : textWidth(block.unit, sheet.body, kit) + pt(5);
+  // A unit too wide to stand after the box in a narrow place goes with the label.
+  const behind = wide <= Math.round(room.width * 0.25);
+  const unit = behind ? wide : 0;
+  const label = behind || block.unit === undefined ? block.label : `${block.label} ${block.unit}`;
   const node = kit.structure.add(room.node, 'P');
   const gap = pt(8);
   const labelWidth = room.width - box - unit - gap;
-  const labels = linesIn(plain(block.label), sheet.body, node, labelWidth, kit);
+  const labels = linesIn(plain(label), sheet.body, node, labelWidth, kit);
   const widest = Math.max(0, ...labels.map((line) => line.width));
   const boxX = room.x + Math.min(labelWidth, Math.max(widest, Math.round(room.width * 0.3))) + gap;
   const base = baselineIn(sheet.body, kit);
@@ -139,12 +143,12 @@ export function measureWriteIn(block: Of<'write-in'>, room: Room, kit: Kit): Mea
     y: Math.round((tall - height) / 2),
     ops: [{ op: 'path', path: rectangle(0, 0, box, height), fill: colours.paper, stroke: { colour: colours.ink, width: pt(0.9) } }],
   });
-  const unitLine = block.unit === undefined ? undefined : linesIn(plain(block.unit), sheet.body, node, Math.max(unit, pt(20)), kit)[0];
+  const unitLine = unit === 0 ? undefined : linesIn(plain(block.unit ?? ''), sheet.body, node, room.width, kit)[0];
   if (unitLine !== undefined) {
     items.push({
       kind: 'line',
       x: boxX + box + pt(5),
-      width: unit,
+      width: unit - pt(5),
       baseline: Math.round((tall - sheet.body.lead) / 2) + base,
       line: unitLine,
       align: 'left',

@@ -283,17 +283,18 @@ function pushChunks(parts: readonly Part[], kit: TextKit, limit: Mp, items: Item
       text = '';
       textWidth = 0;
     };
-    part.shaped.texts.forEach((glyphText, index) => {
-      const advance = Math.ceil(
-        (Math.max(part.shaped.advances[index] as number, part.shaped.widths[index] as number) * part.look.size) / 1000,
-      );
+    // By characters with the marks set on them, in the order they are read; kerning inside a chunk is not counted on.
+    for (const [character] of part.shaped.text.matchAll(/.\p{M}*/gsu)) {
+      const advance = kit.shaper
+        .shape(part.shaped.face, character)
+        .reduce((sum, one) => sum + Math.ceil((Math.max(one.units, ...one.widths) * part.look.size) / 1000), 0);
       if (width + textWidth + advance > limit && (text !== '' || chunk.length > 0)) {
         take();
         flush();
       }
-      text += glyphText;
+      text += character;
       textWidth += advance;
-    });
+    }
     take();
   }
   flush();

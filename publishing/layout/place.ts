@@ -53,8 +53,12 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
         addPage({ slabs: [], chapter: undefined, section: '', blank: true, cover: false });
       const height = geometryOf(book, sideOf(pages.length, book)).body.height;
       const { starts, forced } = breakPages(slabs, height);
-      for (const at of forced)
-        notes.push({ kind: 'group-too-tall', message: `${(slabs[at] as Slab).group ?? 'A block'} does not fit on one page.` });
+      for (const at of forced) {
+        const page = pages.length + starts.indexOf(at) + 1;
+        const what = (slabs[at] as Slab).group ?? 'a block';
+        const message = `Page ${page}: ${what} does not fit on one page, so it is parted here. A reader may miss one half. Make it shorter, or split it.`;
+        notes.push({ kind: 'group-too-tall', message });
+      }
       starts.forEach((start, index) => {
         const end = starts[index + 1] ?? slabs.length;
         const placed: PlacedSlab[] = [];

@@ -10,6 +10,8 @@ export interface PrintedWords {
   readonly continued: string;
   readonly contents: string;
   readonly missingFigure: string;
+  /** Beside a notice's head that stands again; {n} stands for the page reference. */
+  readonly noticeAgain: string;
   readonly band: Readonly<Record<'live' | 'safe' | 'open' | 'unknown', string>>;
 }
 
@@ -23,6 +25,7 @@ const english: PrintedWords = {
   continued: '{title}, continued',
   contents: 'Contents',
   missingFigure: 'Figure not found: {path}',
+  noticeAgain: 'still in force, read it {n}',
   band: {
     live: 'Energy may be live: no hands in',
     safe: 'Required state: made safe',

@@ -140,6 +140,8 @@ export const costs = {
   afterUnsaid: 120,
   afterUnsafe: 700,
   hard: 1_000_000,
+  /** Inside a step that a notice guards, added to the break's own cost. */
+  guarded: 1_000_000,
   rowInside: 2_000_000,
   heading: 10_000_000,
   notice: 1_000_000_000,

@@ -1,0 +1,92 @@
+/** Placed and drawn pages as text: what a reader would find, block by block in the order of the structure, and where on the pages. */
+import type { Book, BookBlock, Flow, Inline } from '../../publishing/book.ts';
+import type { DrawnBook, NodeId, PlacedBook, Role } from '../../publishing/layout/index.ts';
+
+/** Without what line breaking may add or drop: white space, soft hyphens, invisible steering characters; lone surrogates read alike. */
+export const bare = (text: string): string =>
+  text
+    .replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '\ufffd')
+    .normalize('NFC')
+    .replace(/[\s\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]/g, '');
+
+export interface BlockText {
+  readonly node: NodeId;
+  readonly role: Role;
+  readonly text: string;
+  /** Pages it stands on, in order. */
+  readonly pages: readonly number[];
+}
+
+/** Every block element with its text, links joined into it, in the order the elements were made. Figures are left out: their words are the alternate text. */
+export function blockTexts(drawn: DrawnBook): readonly BlockText[] {
+  const { nodes } = drawn.structure;
+  const out = new Map<NodeId, { node: NodeId; role: Role; text: string; pages: number[] }>();
+  drawn.pages.forEach((page, index) => {
+    let open: NodeId | undefined;
+    for (const op of page.ops) {
+      if (op.op === 'begin') {
+        open = op.node;
+        while (nodes[open]?.role === 'Link') open = nodes[open]?.parent as NodeId;
+      } else if (op.op === 'end') open = undefined;
+      else if (op.op === 'text' && open !== undefined) {
+        const role = nodes[open]?.role as Role;
+        if (role === 'Figure') continue;
+        let block = out.get(open);
+        if (block === undefined) {
+          block = { node: open, role, text: '', pages: [] };
+          out.set(open, block);
+        }
+        block.text += op.run.map(({ text }) => text).join('');
+        if (block.pages[block.pages.length - 1] !== index) block.pages.push(index);
+      }
+    }
+  });
+  return [...out.values()].sort((a, b) => a.node - b.node);
+}
+
+/** The words a book must show, in order, page numbers filled in from the placed anchors. */
+export function expectedText(placed: PlacedBook): string {
+  const { book, chapters, kit } = placed;
+  const page = (anchor: string): string => {
+    const at = placed.anchors.get(anchor);
+    return at === undefined ? '?' : String(at + 1);
+  };
+  const inline = (list: readonly Inline[]): string =>
+    list.map((one) => (one.kind === 'link' && one.page ? `${one.text}(page${page(one.anchor)})` : one.text)).join('');
+  const flow = (blocks: Flow): string => blocks.map(block).join('');
+  const block = (one: BookBlock): string => {
+    switch (one.kind) {
+      case 'heading':
+        return (one.number ?? '') + one.text;
+      case 'paragraph':
+        return inline(one.inline);
+      case 'bullets':
+        return one.items.map((item) => `•${flow(item)}`).join('');
+      case 'step':
+        return one.label + one.notices.map(block).join('') + flow(one.body);
+      case 'notice':
+        return one.panel + flow(one.body);
+      case 'table':
+        return [one.caption ?? '', ...one.head.map(inline), ...one.rows.flat().map(inline), flow(one.notes ?? [])].join('');
+      case 'figure':
+        return one.caption ?? '';
+      case 'write-in':
+        return one.label + (one.unit ?? '');
+      case 'contents':
+        return kit.contents
+          .filter(({ level }) => level <= (one.depth ?? 2))
+          .map((entry) => `${entry.number ?? ''}${entry.text}${page(entry.anchor)}`)
+          .join('');
+      default:
+        return '';
+    }
+  };
+  const stamp = (chapter: Book['chapters'][number]): string =>
+    [chapter.number ?? '', chapter.revision === undefined ? '' : `Rev ${chapter.revision}`].join('');
+  return bare(
+    [
+      flow(book.cover ?? []),
+      ...chapters.map((chapter) => stamp(chapter) + (chapter.opener ? chapter.title : '') + flow(chapter.blocks)),
+    ].join(''),
+  );
+}

@@ -30,7 +30,7 @@ const LAYERS: readonly (readonly string[])[] = [
   ['reading', 'numbering'],
   ['flow'],
   ['checks'],
-  ['assist', 'review'],
+  ['assist', 'narration', 'review'],
 ];
 /** `quantities` reads what registers hold as text, `numbering` uses what `reading` found, `review` looks at the margin: the orders inside a layer. */
 const BESIDE: readonly (readonly [string, string])[] = [

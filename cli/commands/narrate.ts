@@ -1,0 +1,83 @@
+/** `handsclear narrate`: a procedure as a script to film, with shots, captions and chapters. */
+import {
+  captionCues,
+  chapterList,
+  estimatedSpans,
+  FASTEST_PACE,
+  type Script,
+  SLOWEST_PACE,
+  scriptMarkdown,
+  scriptOf,
+  shortTime,
+  shotsMarkdown,
+  USUAL_PACE,
+  writeVtt,
+} from '../../procedures-schema/narration/index.ts';
+import { CannotRun, type Command } from '../command.ts';
+import { writeWhole } from '../files.ts';
+import { modelNamed, openLibrary } from '../library.ts';
+import { blocking, notThere, procedureNamed, refuse } from '../publish.ts';
+
+const ESTIMATED = 'All times are estimates. Align a recording to get real ones.';
+
+export const narrate: Command = {
+  name: 'narrate',
+  summary: 'write the script of a procedure for a film: words, shots, captions, chapters',
+  operands: ['<procedure>'],
+  options: [
+    { name: 'library', value: 'FOLDER', help: 'the library it stands in (here, if not given)' },
+    { name: 'model', value: 'M', help: 'a film for one model; labels stay those of the full procedure' },
+    { name: 'to', value: 'FOLDER', help: 'the folder to write into; it is made when it is not there' },
+    { name: 'pace', value: 'N', help: `words a minute of the voice, ${SLOWEST_PACE} to ${FASTEST_PACE} (${USUAL_PACE}, if not given)` },
+    { name: 'draft', help: 'write it in spite of errors, marked "DRAFT: NOT FOR FIELD USE"' },
+  ],
+  about:
+    'Checks the library, then writes script.md (what the voice reads: notices first, conditions before actions, numbers and units in words), shots.md, chapters.txt, captions.vtt and chapters.vtt. All times are estimates. Exit 0: written. Exit 1: errors stand in the way. Exit 2: it could not run.',
+  examples: [
+    { line: 'handsclear narrate OM-3140 --library sample-procedures --to film', does: 'a script for all models' },
+    {
+      line: 'handsclear narrate OM-3140 --library sample-procedures --model DL-25 --pace 120 --to film',
+      does: 'one model, a slower voice',
+    },
+  ],
+  async run({ operands, values, flags }, io) {
+    const asked = operands[0] as string;
+    const { to } = values;
+    if (to === undefined) throw new CannotRun('narrate wants --to FOLDER: where the files go.');
+    const pace = values.pace === undefined ? USUAL_PACE : Number(values.pace);
+    if (!(pace >= SLOWEST_PACE && pace <= FASTEST_PACE))
+      throw new CannotRun(`--pace wants a number from ${SLOWEST_PACE} to ${FASTEST_PACE}, not "${values.pace}".`);
+    const checked = await openLibrary(values.library ?? '.', io);
+    const procedure = procedureNamed(checked.facts, asked);
+    if (procedure === undefined) throw notThere(checked.facts, asked, 'procedure');
+    const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
+    if (model !== undefined && !procedure.machines.some(({ variant }) => variant.model === model))
+      throw new CannotRun(`${asked} is not for ${model}.`);
+    const draft = flags.has('draft');
+    const found = blocking(checked, new Set([procedure.file]));
+    if (found.length > 0 && !draft) {
+      refuse(checked, found, asked, io);
+      return 1;
+    }
+    const script = scriptOf(procedure, checked.facts, { pace, ...(model === undefined ? {} : { model }) });
+    for (const [name, text] of filesOf(script, draft)) writeWhole(io.cwd, `${to}/${name}`, text);
+    const steps = script.passages.filter(({ kind }) => kind === 'step').length;
+    io.out(`${to}: script of ${steps} steps, about ${shortTime(script.seconds)} (estimated)${draft ? ', draft' : ''}.\n`);
+    return 0;
+  },
+};
+
+const DRAFT = 'DRAFT: NOT FOR FIELD USE';
+
+function filesOf(script: Script, draft: boolean): readonly (readonly [string, string])[] {
+  const stamp = draft ? `${DRAFT}\n\n` : '';
+  const note = draft ? `${DRAFT}. ${ESTIMATED}` : ESTIMATED;
+  const chapters = script.chapters.map(({ title, start, end }) => ({ start, end, text: title }));
+  return [
+    ['script.md', stamp + scriptMarkdown(script)],
+    ['shots.md', stamp + shotsMarkdown(script)],
+    ['chapters.txt', `${stamp}${chapterList(script.chapters)}`],
+    ['captions.vtt', writeVtt(captionCues(estimatedSpans(script)), note)],
+    ['chapters.vtt', writeVtt(chapters, note)],
+  ];
+}

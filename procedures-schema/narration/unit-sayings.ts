@@ -1,0 +1,118 @@
+/**
+ * How each unit of the unit table is said: one and several. A unit test keeps this table complete. Names by the SI brochure (9th edition) and
+ * NIST SP 811 (2008) 9, inch units as the trade says them (common practice, no source).
+ */
+export type Saying = readonly [one: string, several: string];
+
+/** Said alike whatever the count. */
+const same = (word: string): Saying => [word, word];
+const plain = (word: string): Saying => [word, `${word}s`];
+const per = (word: string, by: string): Saying => [`${word} per ${by}`, `${word}s per ${by}`];
+
+// One row a line, so that a table reads as a table.
+// biome-ignore format: data
+export const UNIT_SAYINGS: Readonly<Record<string, Saying>> = {
+  mm: plain('millimetre'),
+  cm: plain('centimetre'),
+  m: plain('metre'),
+  km: plain('kilometre'),
+  'µm': plain('micrometre'),
+  in: ['inch', 'inches'],
+  ft: ['foot', 'feet'],
+  yd: plain('yard'),
+  mil: ['thousandth of an inch', 'thousandths of an inch'],
+  'mm²': plain('square millimetre'),
+  'cm²': plain('square centimetre'),
+  'm²': plain('square metre'),
+  'in²': ['square inch', 'square inches'],
+  L: plain('litre'),
+  mL: plain('millilitre'),
+  'm³': plain('cubic metre'),
+  gal: plain('gallon'),
+  qt: plain('quart'),
+  pt: plain('pint'),
+  'fl oz': plain('fluid ounce'),
+  'in³': ['cubic inch', 'cubic inches'],
+  'ft³': ['cubic foot', 'cubic feet'],
+  g: plain('gram'),
+  kg: plain('kilogram'),
+  mg: plain('milligram'),
+  t: plain('tonne'),
+  lb: plain('pound'),
+  oz: plain('ounce'),
+  N: plain('newton'),
+  kN: plain('kilonewton'),
+  lbf: ['pound-force', 'pounds-force'],
+  ozf: ['ounce-force', 'ounces-force'],
+  kgf: ['kilogram-force', 'kilograms-force'],
+  kip: plain('kip'),
+  'N·m': plain('newton metre'),
+  'mN·m': plain('millinewton metre'),
+  'kN·m': plain('kilonewton metre'),
+  'lbf·ft': ['pound-force foot', 'pound-force feet'],
+  'lbf·in': ['pound-force inch', 'pound-force inches'],
+  'lb·ft': ['pound foot', 'pound feet'],
+  'lb·in': ['pound inch', 'pound inches'],
+  'kgf·m': plain('kilogram-force metre'),
+  'kgf·cm': plain('kilogram-force centimetre'),
+  bar: same('bar'),
+  mbar: same('millibar'),
+  Pa: plain('pascal'),
+  kPa: plain('kilopascal'),
+  MPa: plain('megapascal'),
+  psi: ['pound per square inch', 'pounds per square inch'],
+  ksi: ['kilopound per square inch', 'kilopounds per square inch'],
+  inHg: ['inch of mercury', 'inches of mercury'],
+  mmHg: ['millimetre of mercury', 'millimetres of mercury'],
+  inH2O: ['inch of water', 'inches of water'],
+  mmH2O: ['millimetre of water', 'millimetres of water'],
+  '°C': ['degree Celsius', 'degrees Celsius'],
+  '°F': ['degree Fahrenheit', 'degrees Fahrenheit'],
+  K: plain('kelvin'),
+  s: plain('second'),
+  ms: plain('millisecond'),
+  min: plain('minute'),
+  h: plain('hour'),
+  d: plain('day'),
+  '°': plain('degree'),
+  turn: plain('turn'),
+  V: plain('volt'),
+  mV: plain('millivolt'),
+  kV: plain('kilovolt'),
+  A: plain('ampere'),
+  mA: plain('milliampere'),
+  'Ω': plain('ohm'),
+  'kΩ': plain('kilohm'),
+  'MΩ': plain('megohm'),
+  mF: plain('millifarad'),
+  'µF': plain('microfarad'),
+  Hz: same('hertz'),
+  kHz: same('kilohertz'),
+  W: plain('watt'),
+  kW: plain('kilowatt'),
+  hp: same('horsepower'),
+  J: plain('joule'),
+  kJ: plain('kilojoule'),
+  'L/min': per('litre', 'minute'),
+  'L/s': per('litre', 'second'),
+  'm³/h': per('cubic metre', 'hour'),
+  'gal/min': per('gallon', 'minute'),
+  'm/s': per('metre', 'second'),
+  'mm/s': per('millimetre', 'second'),
+  'm/min': per('metre', 'minute'),
+  'ft/min': ['foot per minute', 'feet per minute'],
+  'ft/s': ['foot per second', 'feet per second'],
+  'in/s': ['inch per second', 'inches per second'],
+  'r/min': per('revolution', 'minute'),
+  dB: plain('decibel'),
+  '%': same('percent'),
+  'N/mm': per('newton', 'millimetre'),
+  'lbf/in': ['pound-force per inch', 'pounds-force per inch'],
+};
+
+/** The words of a unit after a number. What is not in the table is said as it is written. */
+export function sayUnit(symbol: string, count: 'one' | 'part' | 'many'): string {
+  const [one, several] = UNIT_SAYINGS[symbol] ?? same(symbol);
+  if (count === 'part') return `of ${/^(?:[aeio]|hour|u(?!n))/.test(one) ? 'an' : 'a'} ${one}`;
+  return count === 'one' ? one : several;
+}

@@ -1,0 +1,32 @@
+/** `handsclear narrate` as typed: what it writes, and how it ends. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { SAMPLE } from '../../support/sample.ts';
+import { typed } from '../../support/typed.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'handsclear-film-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+test('a script for one model: five files, the same again', async () => {
+  const write = (to: string) => typed('narrate', 'OM-3140', '--library', SAMPLE, '--model', 'dl-25', '--to', join(folder, to));
+  const { code, out } = await write('a');
+  expect(code).toBe(0);
+  expect(out).toMatch(/script of \d+ steps, about \d+:\d\d \(estimated\)/);
+  expect(readdirSync(join(folder, 'a')).sort()).toEqual(['captions.vtt', 'chapters.txt', 'chapters.vtt', 'script.md', 'shots.md']);
+  await write('b');
+  for (const name of readdirSync(join(folder, 'a')))
+    expect(readFileSync(join(folder, 'b', name), 'utf8')).toBe(readFileSync(join(folder, 'a', name), 'utf8'));
+});
+
+test.each([
+  [['narrate', 'OM-3140', '--library', SAMPLE], '--to FOLDER'],
+  [['narrate', 'OM-3141', '--library', SAMPLE, '--to', 'x'], 'Did you mean OM-3140?'],
+  [['narrate', 'OM-3140', '--library', SAMPLE, '--to', 'x', '--model', 'EF-450'], 'is not for EF-450'],
+  [['narrate', 'OM-3140', '--library', SAMPLE, '--to', 'x', '--pace', '3000'], '60 to 300'],
+])('%j could not run: exit 2', async (words, said) => {
+  const { code, err } = await typed(...words);
+  expect(code).toBe(2);
+  expect(err).toContain(said);
+});

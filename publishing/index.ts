@@ -1,6 +1,6 @@
 /** The door into publishing: facts to paper and data, pure bytes out. Exports only. */
 export type { Book, Image } from './book.ts';
-export { type Checklist, checklistOf, writeChecklist } from './checklist/index.ts';
+export { type Checklist, checklistOf, contentHash, writeChecklist } from './checklist/index.ts';
 export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf } from './compose/index.ts';
 export { drawPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';

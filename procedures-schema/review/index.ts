@@ -14,4 +14,5 @@ export {
   type Signature,
   writeRecord,
 } from './record.ts';
+export { type GraphEdge, type GraphStep, graphOf, type StepGraph, stepGraph } from './step-graph.ts';
 export { type WalkFrame, type WalkSoFar, walkFrames } from './walk-frames.ts';

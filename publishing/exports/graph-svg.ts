@@ -1,11 +1,6 @@
 /** The graph of a procedure as an SVG drawing: its steps in order, where each may lead, and the required state of each as a hatched stripe. */
-import type { LabelledStep, ProcedureFacts, Program } from '../../procedures-schema/index.ts';
-
-interface Edge {
-  readonly from: number;
-  readonly to: number | 'end';
-  readonly note: string;
-}
+import type { ProcedureFacts, Program } from '../../procedures-schema/index.ts';
+import { stepGraph } from '../../procedures-schema/review/index.ts';
 
 const ROW = 26;
 const LEFT = 200;
@@ -14,9 +9,7 @@ const LABEL = 40;
 const WIDTH = 480;
 
 export function graphSvg(facts: ProcedureFacts, program: Program): string {
-  const steps = facts.read.labels.steps;
-  const rowOf = new Map<LabelledStep, number>(steps.map((step, index) => [step, index]));
-  const edges = edgesOf(program, rowOf);
+  const { steps, edges } = stepGraph(facts, program);
   const height = ROW * (steps.length + 2) + 40;
   const y = (row: number): number => 40 + row * ROW;
   const out: string[] = [
@@ -29,10 +22,10 @@ export function graphSvg(facts: ProcedureFacts, program: Program): string {
   ];
   const fill = { live: 'url(#live)', safe: '#237a52', open: 'url(#open)', unknown: 'url(#unknown)' } as const;
   steps.forEach((step, row) => {
-    const state = facts.flow.bands.get(step) ?? 'unknown';
+    const state = step.state ?? 'unknown';
     const first = steps[row - 1]?.section !== step.section;
-    if (first) out.push(`<text x="8" y="${y(row) + 4}" fill="#54585c">${escaped(step.section.title.slice(0, 26))}</text>`);
-    const words = step.step.lead.text.length > 62 ? `${step.step.lead.text.slice(0, 60)}\u2026` : step.step.lead.text;
+    if (first) out.push(`<text x="8" y="${y(row) + 4}" fill="#54585c">${escaped(step.section.slice(0, 26))}</text>`);
+    const words = step.text.length > 62 ? `${step.text.slice(0, 60)}\u2026` : step.text;
     out.push(
       `<rect x="${LEFT - 16}" y="${y(row) - ROW / 2}" width="8" height="${ROW}" fill="${fill[state]}"><title>${state}</title></rect>`,
       `<text x="${LEFT}" y="${y(row) + 4}" font-weight="bold">${escaped(step.label)}</text>`,
@@ -43,7 +36,7 @@ export function graphSvg(facts: ProcedureFacts, program: Program): string {
   const x = LEFT + WIDTH;
   const notes = new Map<number, number>();
   for (const { from, to, note } of edges) {
-    const target = to === 'end' ? steps.length : to;
+    const target = to ?? steps.length;
     if (target === from + 1 && note === '') continue;
     const bend = Math.min(220, 24 + Math.abs(target - from) * 7);
     const [a, b] = [y(from), y(target)];
@@ -60,32 +53,6 @@ export function graphSvg(facts: ProcedureFacts, program: Program): string {
     }
   }
   return `${out.join('\n')}\n</svg>\n`;
-}
-
-/** From step to step, through everything that is no step; each pair once, with the answer that leads there. */
-function edgesOf(program: Program, rowOf: ReadonlyMap<LabelledStep, number>): readonly Edge[] {
-  const out = new Map<string, Edge>();
-  program.code.forEach((instruction) => {
-    if (instruction.op !== 'step') return;
-    const from = rowOf.get(instruction.at);
-    if (from === undefined) return;
-    const seen = new Set<number>();
-    const queue: { node: number; note: string }[] = [{ node: instruction.next, note: '' }];
-    for (let item = queue.shift(); item !== undefined; item = queue.shift()) {
-      const { node, note } = item;
-      if (seen.has(node)) continue;
-      seen.add(node);
-      const next = program.code[node];
-      if (next === undefined || next.op === 'end' || next.op === 'between') out.set(`${from} end`, { from, to: 'end', note });
-      else if (next.op === 'step') {
-        const to = rowOf.get(next.at);
-        if (to !== undefined && !out.has(`${from} ${to}`)) out.set(`${from} ${to}`, { from, to, note });
-      } else if (next.op === 'branch') {
-        queue.push({ node: next.yes, note: next.note }, { node: next.no, note });
-      } else queue.push({ node: next.next, note });
-    }
-  });
-  return [...out.values()];
 }
 
 const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');

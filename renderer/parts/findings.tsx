@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { change, goTo, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+import { PlayedWalk } from './played-walk.tsx';
 
 /** Shape and word tell the grade, colour only repeats it. */
 const MARKS = { error: '■', warning: '▲', advice: '○' } as const;
@@ -17,7 +18,15 @@ export function Grade({ severity }: { readonly severity: Finding['severity'] }):
   );
 }
 
-export function FindingNote({ finding, whole }: { readonly finding: Finding; readonly whole: boolean }): ReactNode {
+interface Props {
+  readonly finding: Finding;
+  /** With its reason and its walk. */
+  readonly whole: boolean;
+  /** The walk is played on the text instead of listed. */
+  readonly played?: boolean;
+}
+
+export function FindingNote({ finding, whole, played = false }: Props): ReactNode {
   const { fix } = finding;
   return (
     <div className={`note note-${finding.severity}`}>
@@ -34,7 +43,7 @@ export function FindingNote({ finding, whole }: { readonly finding: Finding; rea
           <span className="note-word">{words.why}</span> {finding.why}
         </p>
       ) : null}
-      {whole && finding.walk.length > 0 ? <CounterWalk finding={finding} /> : null}
+      {whole && finding.walk.length > 0 ? played ? <PlayedWalk finding={finding} /> : <CounterWalk finding={finding} /> : null}
       {fix === undefined ? null : (
         <button type="button" className="plain" onClick={() => mend(finding)}>
           {words.fix}: {fix.title}

@@ -64,7 +64,7 @@ export function FindingsList(): ReactNode {
               </button>{' '}
               <span className="quiet">{open.variants.join(', ')}</span>
             </p>
-            <FindingNote finding={open} whole />
+            <FindingNote finding={open} whole played />
           </>
         ) : null}
       </div>

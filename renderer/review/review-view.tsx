@@ -1,24 +1,42 @@
-/** Review: all findings, a walk made as a technician makes it, and what the library covers. */
-import { type ReactNode, useState } from 'react';
+/** Review: findings with their counter-walks, walks, the graph of all ways, coverage, changes, remarks and signatures. One sheet a file. */
+import type { ComponentType, ReactNode } from 'react';
+import { newStore } from '../state/store.ts';
 import { words } from '../words/words.ts';
+import { Changes } from './changes.tsx';
 import { Coverage } from './coverage.tsx';
 import { FindingsList } from './findings-list.tsx';
+import { Remarks } from './remarks.tsx';
+import { SignOff } from './sign-off.tsx';
 import { Walking } from './walking.tsx';
+import { Ways } from './ways.tsx';
 
-const SHEETS = ['findings', 'walk', 'coverage'] as const;
+const SHEETS = {
+  findings: FindingsList,
+  walk: Walking,
+  ways: Ways,
+  coverage: Coverage,
+  changes: Changes,
+  remarks: Remarks,
+  signOff: SignOff,
+} as const satisfies Readonly<Record<string, ComponentType>>;
+type Sheet = keyof typeof SHEETS;
+
+/** Kept while another view is shown. */
+export const reviewing = newStore<{ readonly sheet: Sheet }>({ sheet: 'findings' });
 
 export function ReviewView(): ReactNode {
-  const [sheet, setSheet] = useState<(typeof SHEETS)[number]>('findings');
+  const { sheet } = reviewing.use();
+  const Shown = SHEETS[sheet];
   return (
     <main className="review">
       <nav className="sub" aria-label={words.review}>
-        {SHEETS.map((one) => (
-          <button key={one} type="button" aria-pressed={one === sheet} onClick={() => setSheet(one)}>
+        {(Object.keys(SHEETS) as Sheet[]).map((one) => (
+          <button key={one} type="button" aria-pressed={one === sheet} onClick={() => reviewing.set({ sheet: one })}>
             {words[one]}
           </button>
         ))}
       </nav>
-      {sheet === 'findings' ? <FindingsList /> : sheet === 'walk' ? <Walking /> : <Coverage />}
+      <Shown />
     </main>
   );
 }

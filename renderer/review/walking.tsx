@@ -1,15 +1,13 @@
 /** A walk made as a technician makes it: choose procedure and variant, answer what is asked, see the required state after each step. */
 import { type ReactNode, useState } from 'react';
+import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { goTo, shown } from '../state/workspace.ts';
+import { goTo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { StateTold } from './state-told.tsx';
 
 export function Walking(): ReactNode {
-  const { overview, file } = shown.use();
-  const procedures = overview?.documents.filter(({ kind }) => kind === 'procedure') ?? [];
-  const [asked, setAsked] = useState<string>();
-  const chosen = asked ?? procedures.find((one) => one.file === file)?.file ?? procedures[0]?.file;
+  const chosen = useProcedure();
   const [variant, setVariant] = useState<string>();
   const [answers, setAnswers] = useState<readonly boolean[]>([]);
   const [at, setAt] = useState<number>();
@@ -29,20 +27,7 @@ export function Walking(): ReactNode {
     <div className="two">
       <div className="list">
         <p className="row">
-          <select
-            aria-label={words.document}
-            value={chosen ?? ''}
-            onChange={(event) => {
-              setAsked(event.target.value);
-              restart();
-            }}
-          >
-            {procedures.map((one) => (
-              <option key={one.file} value={one.file}>
-                {one.number} {one.title}
-              </option>
-            ))}
-          </select>
+          <DocumentChoice then={restart} />
           <select
             aria-label={words.variant}
             value={own ?? ''}

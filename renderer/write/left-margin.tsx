@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
+import { Hatches, hatch } from '../parts/hatches.tsx';
 import { words } from '../words/words.ts';
 
 export function LeftMargin({ margin, places }: { readonly margin: Margin | undefined; readonly places: LinePlaces }): ReactNode {
@@ -11,25 +12,11 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
     <>
       <svg className="band" width="18" height={places.height} role="img" aria-label={words.allVariants}>
         <title>{Object.values(words.band).join(', ')}</title>
-        <defs>
-          <pattern id="hatch-live" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <rect width="6" height="6" fill="#f6dccb" />
-            <rect width="2.6" height="6" fill="#a8421a" />
-          </pattern>
-          <pattern id="hatch-open" width="6" height="6" patternUnits="userSpaceOnUse">
-            <rect width="6" height="6" fill="#e3ece6" />
-            <circle cx="3" cy="3" r="1.1" fill="#35604a" />
-          </pattern>
-          <pattern id="hatch-unknown" width="6" height="6" patternUnits="userSpaceOnUse">
-            <rect width="6" height="6" fill="#eeeae0" />
-            <path d="M0 0L6 6M6 0L0 6" stroke="#5d594d" strokeWidth="0.9" />
-          </pattern>
-        </defs>
+        <Hatches />
         {steps.map((step, index) => {
           const next = steps[index + 1];
           const top = places.top(step.line);
           const end = next && next.section === step.section ? places.top(next.line) : places.bottom(step.endLine);
-          const fill = step.before === 'safe' ? '#cfe0d5' : `url(#hatch-${step.before})`;
           return (
             <rect
               key={step.span.start}
@@ -37,7 +24,7 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
               y={top}
               width="10"
               height={Math.max(4, end - top)}
-              fill={fill}
+              fill={hatch(step.before)}
               stroke="#6f6a5d"
               strokeWidth="0.6"
             >

@@ -30,9 +30,9 @@ export interface LibraryOnDisk {
 }
 
 /** What a library may hold; everything else in the folder is left alone. */
-const TEXTS = /^(library\.yaml|registers\/[^/]+\.ya?ml|(procedures|guides)\/.+\.md)$/i;
+const TEXTS = /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md)$/i;
 const OTHERS = /^(figures|narration)\/.+/i;
-const FOLDERS = /^(registers|procedures|guides|figures|narration)(\/|$)/i;
+const FOLDERS = /^(registers|review|procedures|guides|figures|narration)(\/|$)/i;
 
 export const LARGEST_TEXT = 8_000_000;
 const LARGEST_FIGURE = 64_000_000;

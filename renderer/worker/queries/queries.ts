@@ -4,7 +4,7 @@ import { find, insert, rename, replace } from './changes.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf } from './pages.ts';
-import { coverage, walk } from './review.ts';
+import { compare, coverage, graph, reviewOf, walk } from './review.ts';
 
 export const queries = {
   overview,
@@ -17,7 +17,10 @@ export const queries = {
   replace,
   insert,
   walk,
+  graph,
   coverage,
+  compare,
+  reviewOf,
   pages,
   pdf,
   checklist,
@@ -32,3 +35,4 @@ export type { NamedHere } from './assist.ts';
 export type { FindAsk, InsertAsk } from './changes.ts';
 export type { DocumentLine, Overview } from './overview.ts';
 export type { Edition, Made, PagesShown } from './pages.ts';
+export type { ReviewOf } from './review.ts';

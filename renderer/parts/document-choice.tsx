@@ -1,0 +1,32 @@
+/** Which procedure the sheets of Review are about: the one shown in Write, or the first; choosing here chooses there. */
+import type { ReactNode } from 'react';
+import { shown } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+
+export function useProcedure(): string | undefined {
+  const { overview, file } = shown.use();
+  const procedures = overview?.documents.filter(({ kind }) => kind === 'procedure') ?? [];
+  return (procedures.find((one) => one.file === file) ?? procedures[0])?.file;
+}
+
+export function DocumentChoice({ then }: { readonly then?: () => void }): ReactNode {
+  const { overview } = shown.use();
+  return (
+    <select
+      aria-label={words.document}
+      value={useProcedure() ?? ''}
+      onChange={(event) => {
+        shown.set({ file: event.target.value, variant: undefined, goTo: undefined });
+        then?.();
+      }}
+    >
+      {overview?.documents
+        .filter(({ kind }) => kind === 'procedure')
+        .map((one) => (
+          <option key={one.file} value={one.file}>
+            {one.number} {one.title}
+          </option>
+        ))}
+    </select>
+  );
+}

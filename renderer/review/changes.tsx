@@ -1,0 +1,117 @@
+/** What changed since an earlier text of the procedure, by meaning, gravest first; each change leads to the text of today. */
+import { type ReactNode, useEffect, useState } from 'react';
+import { type Changed, WEIGHTS } from '../../procedures-schema/review/index.ts';
+import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { useAnswer } from '../state/answer.ts';
+import { documents, goTo, history, historyText, say } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+
+type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];
+const ON_DISK = 'on disk';
+
+export function Changes(): ReactNode {
+  const file = useProcedure();
+  const [revisions, setRevisions] = useState<readonly Revision[]>([]);
+  const [chosen, setChosen] = useState(ON_DISK);
+  const [earlier, setEarlier] = useState<string>();
+  useEffect(() => {
+    if (file === undefined) return;
+    setChosen(ON_DISK);
+    setRevisions([]);
+    history(file).then(
+      (found) => setRevisions(found.revisions),
+      (error: Error) => say(error.message, true),
+    );
+  }, [file]);
+  useEffect(() => {
+    if (file === undefined) return;
+    let late = false;
+    if (chosen === ON_DISK) setEarlier(documents.get(file)?.saved);
+    else if (chosen !== 'beside')
+      historyText(file, chosen).then(
+        ({ text }) => {
+          if (!late) setEarlier(text.replace(/^\uFEFF/, ''));
+        },
+        (error: Error) => say(error.message, true),
+      );
+    return () => {
+      late = true;
+    };
+  }, [file, chosen]);
+  const changed = useAnswer('compare', file === undefined || earlier === undefined ? undefined : { file, earlier });
+  return (
+    <div className="one">
+      <p className="row">
+        <DocumentChoice />
+        <label className="field">
+          {words.earlier}
+          <select value={chosen} onChange={(event) => setChosen(event.target.value)}>
+            <option value={ON_DISK}>{words.asOnDisk}</option>
+            {revisions.map(({ id, date, author, subject }) => (
+              <option key={id} value={id}>
+                {date.slice(0, 10)} {author}: {subject}
+              </option>
+            ))}
+            {chosen === 'beside' ? <option value="beside">{words.beside}</option> : null}
+          </select>
+        </label>
+        <label className="field">
+          {words.besideFile}
+          <input
+            type="file"
+            accept=".md,text/markdown"
+            onChange={(event) => {
+              const [one] = event.target.files ?? [];
+              if (!one) return;
+              setChosen('beside');
+              void one.text().then((text) => setEarlier(text.replace(/^\uFEFF/, '')));
+            }}
+          />
+        </label>
+      </p>
+      {revisions.length === 0 ? <p className="quiet">{words.noHistory}</p> : null}
+      {changed === undefined ? (
+        <p className="quiet">{words.checking}</p>
+      ) : changed.length === 0 ? (
+        <p>{words.nothingChanged}</p>
+      ) : (
+        WEIGHTS.filter((weight) => changed.some((one) => one.weight === weight)).map((weight) => (
+          <section key={weight} className="changes">
+            <h2>
+              {words.weight[weight]} <span className="quiet">({changed.filter((one) => one.weight === weight).length})</span>
+            </h2>
+            <ul>
+              {changed
+                .filter((one) => one.weight === weight)
+                .map((one) => (
+                  <One key={`${one.kind}${one.about}${one.before}${one.after}`} one={one} file={file ?? ''} />
+                ))}
+            </ul>
+          </section>
+        ))
+      )}
+    </div>
+  );
+}
+
+function One({ one, file }: { readonly one: Changed; readonly file: string }): ReactNode {
+  const { span } = one;
+  const told = (
+    <>
+      <b>{one.about}</b> {words.changed[one.kind]}
+    </>
+  );
+  return (
+    <li>
+      {span ? (
+        <button type="button" className="plain" onClick={() => goTo(file, span.start, span.end)}>
+          {told}
+        </button>
+      ) : (
+        <span>{told}</span>
+      )}
+      {one.before === undefined ? null : <del>{one.before}</del>}
+      {one.after === undefined ? null : <ins>{one.after}</ins>}
+    </li>
+  );
+}

@@ -1,0 +1,98 @@
+/** Remarks pinned to steps: said, answered, settled. They are kept in the library as text beside the procedure. */
+import { type ReactNode, useState } from 'react';
+import type { Pinned, Remark } from '../../procedures-schema/review/index.ts';
+import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { PersonFields } from '../parts/person-fields.tsx';
+import { person, putRecord, today, useReview } from '../state/record.ts';
+import { goTo } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+import type { ReviewOf } from '../worker/queries/queries.ts';
+import { RecordFaults } from './record-faults.tsx';
+
+export function Remarks(): ReactNode {
+  const file = useProcedure();
+  const review = useReview(file);
+  if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;
+  const open = review.pins.filter(({ remark }) => !remark.settled);
+  const settled = review.pins.filter(({ remark }) => remark.settled);
+  return (
+    <div className="one">
+      <p className="row">
+        <DocumentChoice />
+        <PersonFields />
+      </p>
+      <RecordFaults review={review} />
+      {review.pins.length === 0 ? <p>{words.noRemarks}</p> : null}
+      {[...open, ...settled].map((pin) => (
+        <One key={pin.index} pin={pin} review={review} file={file} />
+      ))}
+    </div>
+  );
+}
+
+interface Props {
+  readonly pin: Pinned;
+  readonly review: ReviewOf;
+  readonly file: string;
+}
+
+function One({ pin, review, file }: Props): ReactNode {
+  const { remark, index, how, label, span } = pin;
+  const { initials } = person.use();
+  const [answer, setAnswer] = useState('');
+  const put = (title: string, next: (own: Remark) => Remark): void => {
+    putRecord(title, review, (record) => ({ ...record, remarks: record.remarks.map((own, at) => (at === index ? next(own) : own)) }));
+  };
+  return (
+    <article className={remark.settled ? 'remark remark-settled' : 'remark'}>
+      <header>
+        {span ? (
+          <button type="button" className="plain" onClick={() => goTo(file, span.start, span.end)}>
+            <b>{label}</b>
+          </button>
+        ) : (
+          <b className="wrong">{words.pinLost}</b>
+        )}{' '}
+        <q>{remark.words}</q> {how === 'reworded' ? <i className="quiet">{words.pinReworded}</i> : null}
+      </header>
+      <Line by={remark.by} on={remark.on} says={remark.says} />
+      {remark.answers.map((own) => (
+        <Line key={`${own.by}${own.on}${own.says}`} {...own} />
+      ))}
+      {remark.settled ? (
+        <p className="quiet">
+          {words.settledBy} {remark.settled.by}, {remark.settled.on}
+        </p>
+      ) : (
+        <form
+          className="row"
+          onSubmit={(event) => {
+            event.preventDefault();
+            put(words.answer, (own) => ({ ...own, answers: [...own.answers, { by: initials, on: today(), says: answer }] }));
+            setAnswer('');
+          }}
+        >
+          <input aria-label={words.answer} placeholder={words.answer} value={answer} onChange={(event) => setAnswer(event.target.value)} />
+          <button type="submit" disabled={answer.trim() === '' || initials === ''}>
+            {words.answer}
+          </button>
+          <button
+            type="button"
+            disabled={initials === ''}
+            onClick={() => put(words.settleIt, (own) => ({ ...own, settled: { by: initials, on: today() } }))}
+          >
+            {words.settleIt}
+          </button>
+        </form>
+      )}
+    </article>
+  );
+}
+
+function Line({ by, on, says }: { readonly by: string; readonly on: string; readonly says: string }): ReactNode {
+  return (
+    <p>
+      <b>{by}</b> <span className="quiet">{on}</span> {says}
+    </p>
+  );
+}

@@ -1,0 +1,110 @@
+/**
+ * Signing a text: what the signer must have seen (verdicts, findings, readings said outright, readings nobody accepted, open remarks), and
+ * the signatures there are, each bound to the text it was given for.
+ */
+import type { ReactNode } from 'react';
+import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { findingsOf } from '../parts/findings.tsx';
+import { PersonFields } from '../parts/person-fields.tsx';
+import { person, putRecord, today, useReview } from '../state/record.ts';
+import { goTo, shown } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+import { RecordFaults } from './record-faults.tsx';
+
+export function SignOff(): ReactNode {
+  const file = useProcedure();
+  const review = useReview(file);
+  const { overview } = shown.use();
+  const { initials, as } = person.use();
+  if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;
+  const findings = findingsOf(file);
+  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
+  const document = overview?.documents.find((one) => one.file === file);
+  const open = review.pins.filter(({ remark }) => !remark.settled).length;
+  const outright = review.outright.map(
+    ({ fullLabel, sentence, reads, because, by }) => `${fullLabel}: ${sentence} = ${reads} (${because}, ${by})`,
+  );
+  return (
+    <div className="one">
+      <p className="row">
+        <DocumentChoice />
+      </p>
+      <RecordFaults review={review} />
+      <h2>{words.toSee}</h2>
+      <ul className="to-see">
+        <li>
+          {words.verdict}: <b>{document?.verdict === undefined ? '–' : words[document.verdict]}</b>
+        </li>
+        <li>
+          {words.errors(count('error'))}, {words.warnings(count('warning'))}, {words.advice(count('advice'))}
+        </li>
+        <li>{words.openRemarks(open)}</li>
+        <li>
+          {words.saidOutright(review.outright.length)}
+          <ul>
+            {review.outright.map((one) => (
+              <li key={one.key}>
+                <button type="button" className="plain" onClick={() => goTo(one.file, one.span.start, one.span.end)}>
+                  {one.fullLabel}: {one.sentence}
+                </button>{' '}
+                = {one.reads}. {one.because} ({one.by}) {one.wanting.map((text) => `■ ${text}`).join(' ')}
+              </li>
+            ))}
+          </ul>
+        </li>
+        <li>
+          {words.toAccept(review.toAccept.length)}
+          {review.toAccept.length === 0 ? null : (
+            <details>
+              <summary>{words.showThem}</summary>
+              <ul>
+                {review.toAccept.map(({ key, label, words: read }) => (
+                  <li key={key}>
+                    <b>{label}</b> {read}{' '}
+                    <button
+                      type="button"
+                      disabled={initials === ''}
+                      onClick={() =>
+                        putRecord(words.accept, review, (record) => ({
+                          ...record,
+                          accepted: [...record.accepted, { key, by: initials, words: read }],
+                        }))
+                      }
+                    >
+                      {words.accept}
+                    </button>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          )}
+        </li>
+      </ul>
+      <form
+        className="row sign"
+        onSubmit={(event) => {
+          event.preventDefault();
+          const signature = { by: initials, on: today(), as, revision: review.revision, hash: review.hash, outright };
+          putRecord(words.sign, review, (record) => ({ ...record, signatures: [...record.signatures, signature] }));
+        }}
+      >
+        <PersonFields withPart />
+        <button type="submit" className="main" disabled={initials.trim() === '' || as.trim() === '' || review.faults.length > 0}>
+          {words.sign}
+        </button>
+      </form>
+      <p className="quiet">{words.signMeans}</p>
+      <h2>{words.signatures}</h2>
+      {review.record.signatures.length === 0 ? <p>{words.nobodySigned}</p> : null}
+      <ul className="signatures">
+        {review.record.signatures.map((one) => (
+          <li key={`${one.by}${one.on}${one.as}${one.hash}`} className={one.hash === review.hash ? '' : 'stale'}>
+            <b>{one.by}</b> {one.as}, {one.on}, {words.revision} {one.revision}{' '}
+            {one.hash === review.hash ? <span>□ {words.signedThis}</span> : <span className="wrong">▨ {words.signedStale}</span>}
+            <span className="quiet"> {one.hash.slice(0, 12)}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

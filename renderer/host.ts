@@ -1,43 +1,85 @@
 /**
- * The page's one way to the host: asks by name, gives the answer or a refusal in words. Knows the transport (requests to the address the
- * page came from); knows nothing of what is asked.
+ * The page's one way to the host: asks by name, gives the answer or a refusal in words. Knows the two transports (the bridge that the
+ * desktop shell puts into the page, else requests to the address the page came from); knows nothing of what is asked.
  */
 
-import type { DiskChange, HostEvent, Methods } from '../electron/host/contract/index.ts';
+import { BRIDGE, type Bridge, type DiskChange, type HostEvent, type Methods, type Reply } from '../electron/host/contract/index.ts';
 
 export type { DiskChange, JournalEntry } from '../electron/host/contract/index.ts';
 
 /** The host said no, or could not be reached. The message is for people. */
 export class HostRefusal extends Error {}
 
+interface Transport {
+  readonly call: (method: keyof Methods, ask: unknown) => Promise<Reply>;
+  readonly hear: (told: (event: HostEvent) => void) => () => void;
+}
+
+const SILENT = 'Handsclear’s own service does not answer. Your text is still in this window; start Handsclear again and save.';
+
+const transport: Transport = overBridge((globalThis as { readonly [BRIDGE]?: Bridge })[BRIDGE]) ?? overRequests();
+
 export async function call<M extends keyof Methods>(method: M, ask: Methods[M]['ask']): Promise<Methods[M]['answer']> {
-  let response: Response;
-  try {
-    response = await fetch(`/call/${method}`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(ask),
-    });
-  } catch {
-    throw new HostRefusal('Handsclear’s own service does not answer. Your text is still in this window; start Handsclear again and save.');
-  }
-  const reply = (await response.json().catch(() => undefined)) as
-    | { ok: true; value: Methods[M]['answer'] }
-    | { ok: false; error: { message: string; kept?: string; todo?: string } }
-    | undefined;
-  if (reply === undefined) throw new HostRefusal(`The service answered ${response.status} without words.`);
+  const reply = (await transport.call(method, ask)) as Reply<Methods[M]['answer']>;
   if (reply.ok) return reply.value;
-  throw new HostRefusal([reply.error.message, reply.error.kept, reply.error.todo].filter(Boolean).join(' '));
+  throw new HostRefusal(reply.error.message);
 }
 
 /** Told of each change on disk until the returned function is called. */
 export function watchDisk(told: (library: string, changes: readonly DiskChange[]) => void): () => void {
-  const source = new EventSource('/events');
-  source.onmessage = ({ data }: MessageEvent<string>) => {
-    const event = JSON.parse(data) as HostEvent;
+  return transport.hear((event) => {
     if (event.event === 'changed') told(event.library, event.changes);
+  });
+}
+
+/** Told of each item chosen in the shell's own menu, by the name of its action, until the returned function is called. */
+export function onMenuAction(told: (name: string) => void): () => void {
+  return transport.hear((event) => {
+    if (event.event === 'action') told(event.name);
+  });
+}
+
+function overBridge(bridge: Bridge | undefined): Transport | undefined {
+  if (bridge === undefined) return undefined;
+  const calls = bridge.calls as Readonly<Record<string, (ask: unknown) => Promise<Reply>>>;
+  return {
+    call: (method, ask) =>
+      calls[method]?.(ask).catch(() => {
+        throw new HostRefusal(SILENT);
+      }) ?? Promise.reject(new HostRefusal(SILENT)),
+    hear: bridge.hear,
   };
-  return () => source.close();
+}
+
+function overRequests(): Transport {
+  // Tells this window from others of the same browser, so that its unsaved text is offered to none of them while it is there.
+  const own = crypto.randomUUID();
+  const hearing = new Set<(event: HostEvent) => void>();
+  let source: EventSource | undefined;
+  return {
+    async call(method, ask) {
+      const headers = { 'content-type': 'application/json', 'x-handsclear-window': own };
+      const response = await fetch(`/call/${method}`, { method: 'POST', headers, body: JSON.stringify(ask) }).catch(() => {
+        throw new HostRefusal(SILENT);
+      });
+      const reply = (await response.json().catch(() => undefined)) as Reply | undefined;
+      if (reply === undefined) throw new HostRefusal(`The service answered ${response.status} without words.`);
+      return reply;
+    },
+    hear(told) {
+      hearing.add(told);
+      source ??= new EventSource(`/events?window=${own}`);
+      source.onmessage = ({ data }: MessageEvent<string>) => {
+        for (const one of hearing) one(JSON.parse(data) as HostEvent);
+      };
+      return () => {
+        hearing.delete(told);
+        if (hearing.size > 0) return;
+        source?.close();
+        source = undefined;
+      };
+    },
+  };
 }
 
 export function bytesOf(base64: string): Uint8Array<ArrayBuffer> {

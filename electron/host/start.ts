@@ -14,7 +14,9 @@ export function dataFolder(platform: string = process.platform, environment: Nod
 
 export async function start(input: { readonly page: string; readonly sample: string; readonly open?: string }): Promise<void> {
   const { page, sample, open } = input;
-  const loopback = await serveLoopback(page, { data: dataFolder(), sample, ...(open === undefined ? {} : { open }) });
+  const data = dataFolder();
+  const opening = open === undefined ? undefined : { folder: open };
+  const loopback = await serveLoopback(page, { data, sample, home: os.homedir(), openFor: () => opening });
   console.log(
     `Handsclear is open at\n  ${loopback.address}\nThe address works once, in one browser of this machine. Ctrl-C ends it; what is not saved is kept and offered again.`,
   );

@@ -66,6 +66,17 @@ export async function readFigure(root: string, path: string, disk: Disk = nodeDi
   }
 }
 
+/** Whether a folder holds a library, without reading it. Its real path; undefined: it does not, or cannot be read. */
+export async function libraryAt(folder: string, disk: Disk = nodeDisk): Promise<string | undefined> {
+  try {
+    const root = await disk.real(folder);
+    const file = await disk.real(disk.path.join(root, 'library.yaml'));
+    return isInside(root, file, disk) && (await disk.stat(file)).kind === 'file' ? root : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** Whether a real path lies in a folder. */
 export function isInside(root: string, real: string, disk: Pick<Disk, 'path'> = nodeDisk): boolean {
   const way = disk.path.relative(root, real);

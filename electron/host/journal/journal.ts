@@ -1,12 +1,12 @@
 /**
  * Unsaved text, kept outside the library until it is saved: one file a library and window, replaced whole each time. What cannot be read
- * back (a torn or foreign file) is left where it is and not offered.
+ * back (a torn or foreign file) is left where it is and not offered. Which windows are still there is for the caller to know.
  */
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { type JournalEntry, METHODS, misfit } from '../contract/index.ts';
-import { type WriteDisk, writeWhole } from '../saving/index.ts';
+import { type JournalEntry, METHODS, misfit, Refused, type Shape } from '../contract/index.ts';
+import { Turns, type WriteDisk, writeWhole } from '../saving/index.ts';
 
 interface Kept {
   readonly version: 1;
@@ -15,13 +15,20 @@ interface Kept {
   readonly entries: readonly JournalEntry[];
 }
 
+export interface Offered extends JournalEntry {
+  readonly window: string;
+}
+
 const SAFE = /^[\w-]{1,64}$/;
+const ENDING = '.journal';
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
-const shape = METHODS['journal.put'].ask as { readonly entries: Parameters<typeof misfit>[1] };
+const KEPT: Shape = { root: 'text', window: 'text', entries: (METHODS['journal.put'].ask as { readonly entries: Shape }).entries };
 
 export class Journal {
   private readonly folder: string;
   private readonly disk: WriteDisk;
+  /** What was typed last must be what is kept last, however long one write takes. */
+  private readonly turns = new Turns();
 
   constructor(folder: string, disk: WriteDisk) {
     this.folder = folder;
@@ -30,24 +37,39 @@ export class Journal {
 
   async put(root: string, window: string, entries: readonly JournalEntry[]): Promise<void> {
     if (entries.length === 0) return this.drop(root, window);
+    const file = this.file(root, window);
     const body = JSON.stringify({ version: 1, root, window, entries } satisfies Kept);
-    await writeWhole(this.file(root, window), new TextEncoder().encode(`${hash(body)}\n${body}`), this.disk);
+    await this.turns.run(file, () => writeWhole(file, new TextEncoder().encode(`${hash(body)}\n${body}`), this.disk));
   }
 
-  async list(root: string): Promise<readonly (JournalEntry & { readonly window: string })[]> {
-    const names = (await readdir(this.folderOf(root)).catch(() => [])).filter((name) => name.endsWith('.journal')).sort();
-    const out: (JournalEntry & { readonly window: string })[] = [];
-    for (const name of names) {
-      const kept = parse(await readFile(path.join(this.folderOf(root), name), 'utf8').catch(() => ''));
-      if (kept?.root === root) out.push(...kept.entries.map((entry) => ({ ...entry, window: kept.window })));
+  /** Sorted by window, each window's entries in their own order. `hidden`: windows whose text is not lost, since they are open. */
+  async list(root: string, hidden: (window: string) => boolean = () => false): Promise<readonly Offered[]> {
+    const out: Offered[] = [];
+    for (const window of await this.windows(root)) {
+      if (hidden(window)) continue;
+      const kept = parse(await readFile(this.file(root, window), 'utf8').catch(() => ''));
+      if (kept?.root === root && kept.window === window) out.push(...kept.entries.map((entry) => ({ ...entry, window })));
     }
     return out;
   }
 
-  /** Without a window: those of all. */
-  async drop(root: string, window?: string): Promise<void> {
-    if (window !== undefined) return this.disk.remove(this.file(root, window));
-    for (const name of await readdir(this.folderOf(root)).catch(() => [])) await this.disk.remove(path.join(this.folderOf(root), name));
+  async drop(root: string, window: string): Promise<void> {
+    const file = this.file(root, window);
+    await this.turns.run(file, () => this.disk.remove(file));
+  }
+
+  /** Those of all windows but the hidden ones. */
+  async dropAll(root: string, hidden: (window: string) => boolean = () => false): Promise<void> {
+    for (const window of await this.windows(root)) if (!hidden(window)) await this.drop(root, window);
+  }
+
+  private async windows(root: string): Promise<readonly string[]> {
+    const names = await readdir(this.folderOf(root)).catch((): string[] => []);
+    return names
+      .filter((name) => name.endsWith(ENDING))
+      .map((name) => name.slice(0, -ENDING.length))
+      .filter((window) => SAFE.test(window))
+      .sort();
   }
 
   private folderOf(root: string): string {
@@ -55,15 +77,20 @@ export class Journal {
   }
 
   private file(root: string, window: string): string {
-    if (!SAFE.test(window)) throw new Error('This is no name of a window.');
-    return path.join(this.folderOf(root), `${window}.journal`);
+    if (!SAFE.test(window)) throw new Refused('This is no name of a window.');
+    return path.join(this.folderOf(root), `${window}${ENDING}`);
   }
 }
 
+/** Undefined: torn, of another version, or not ours. */
 function parse(text: string): Kept | undefined {
   const at = text.indexOf('\n');
   const body = text.slice(at + 1);
   if (at !== 64 || hash(body) !== text.slice(0, at)) return undefined;
-  const kept = JSON.parse(body) as Kept;
-  return kept.version === 1 && misfit(kept.entries, shape.entries) === undefined ? kept : undefined;
+  try {
+    const { version, ...rest } = JSON.parse(body) as Kept;
+    return version === 1 && misfit(rest, KEPT) === undefined ? { version, ...rest } : undefined;
+  } catch {
+    return undefined;
+  }
 }

@@ -7,6 +7,7 @@ export interface Head {
   readonly method: string;
   readonly host: string | undefined;
   readonly origin: string | undefined;
+  /** Sec-Fetch-Site; absent from browsers that do not send it. */
   readonly site: string | undefined;
   readonly cookie: string | undefined;
 }
@@ -16,20 +17,24 @@ export interface Door {
   readonly token: string;
 }
 
-/** One name a port: cookies do not tell ports apart, so two windows of two libraries would overwrite each other's. */
+/** Cookies do not tell ports apart, so the name does: else two libraries in two windows would overwrite each other's. */
 export const cookieName = (port: number): string => `handsclear-${port}`;
 
-/** Undefined: come in. `asks`: it is a request to do something, which never comes without a browser's own headers. */
+/** Undefined: come in. `asks`: it is a request to do or tell something, which only the page itself makes. */
 export function turnedAway(head: Head, door: Door, asks: boolean): string | undefined {
   const own = `127.0.0.1:${door.port}`;
   if (head.host !== own) return 'This address goes by another name.';
   if (head.origin !== undefined && head.origin !== `http://${own}`) return 'Another page asks.';
-  // A link from anywhere may open the page; only the page itself may ask.
+  // Every browser names the page when it posts.
+  if (head.method === 'POST' && head.origin === undefined) return 'No page asks.';
+  // "none": the user typed the address or used a bookmark. A link on another site does not open the page either.
   if (head.site !== undefined && head.site !== 'same-origin' && (asks || head.site !== 'none')) return 'Another site asks.';
-  const cookies = (head.cookie ?? '').split(/;\s*/);
-  if (!cookies.some((one) => equal(one, `${cookieName(door.port)}=${door.token}`)))
-    return 'Start Handsclear again and use the address that it shows.';
+  if (!holdsToken(head, door)) return 'Start Handsclear again and use the address that it shows.';
   return undefined;
+}
+
+export function holdsToken({ cookie }: Pick<Head, 'cookie'>, { port, token }: Door): boolean {
+  return (cookie ?? '').split(/;\s*/).some((one) => equal(one, `${cookieName(port)}=${token}`));
 }
 
 /** Takes as long for a near miss as for a far one. */

@@ -1,3 +1,2 @@
 /** The contract over the loopback address. Exports only. */
-export { type Door, type Head, turnedAway } from './door.ts';
-export { type Loopback, serveLoopback } from './server.ts';
+export { type Loopback, type LoopbackOptions, serveLoopback } from './server.ts';

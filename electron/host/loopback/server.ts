@@ -3,10 +3,12 @@ import { randomBytes } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import path from 'node:path';
-import { type HostEvent, METHODS, type MethodName } from '../contract/index.ts';
-import { Refused, Service, type ServiceOptions } from '../service/index.ts';
-import { cookieName, type Door, equal, turnedAway } from './door.ts';
+import { type HostEvent, Refused } from '../contract/index.ts';
+import { PAGE_HEADERS, pageFile } from '../page/index.ts';
+import { replyTo, Service, type ServiceOptions } from '../service/index.ts';
+import { bodyOf } from './body.ts';
+import { cookieName, type Door, equal, holdsToken, turnedAway } from './door.ts';
+import { mayBeOwn } from './peer.ts';
 
 export interface Loopback {
   /** Opens the page once; after that the browser has a cookie. */
@@ -15,42 +17,19 @@ export interface Loopback {
   readonly close: () => Promise<void>;
 }
 
-/** A library's whole text may be saved in one go. */
-const LARGEST_BODY = 256_000_000;
+export interface LoopbackOptions extends Omit<ServiceOptions, 'tell'> {
+  readonly isOwn?: typeof mayBeOwn;
+}
 
-const POLICY = [
-  "default-src 'none'",
-  "script-src 'self'",
-  // The editor component sets styles of its own.
-  "style-src 'self' 'unsafe-inline'",
-  "font-src 'self' data:",
-  "img-src 'self' data: blob:",
-  "connect-src 'self'",
-  "worker-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
+/** The name that a page gives its window. It tells windows apart; what they may do is the cookie's affair. */
+const WINDOW = /^[\w-]{8,64}$/;
 
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html; charset=utf-8',
-  '.js': 'text/javascript; charset=utf-8',
-  '.css': 'text/css; charset=utf-8',
-  '.svg': 'image/svg+xml',
-  '.ttf': 'font/ttf',
-  '.woff2': 'font/woff2',
-};
+/** The address with the code is gone from the browser's bar and the page asks from its own site, whoever opened the address. */
+const WELCOME = '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/"><title>Handsclear</title>\n';
 
-const HEADERS = {
-  'content-security-policy': POLICY,
-  'x-content-type-options': 'nosniff',
-  'referrer-policy': 'no-referrer',
-  'cross-origin-opener-policy': 'same-origin',
-  'cross-origin-resource-policy': 'same-origin',
-  'cache-control': 'no-store',
-};
+const OUTPUT_TYPES: Readonly<Record<string, string>> = { pdf: 'application/pdf', json: 'application/json', svg: 'image/svg+xml' };
 
-export async function serveLoopback(page: string, options: Omit<ServiceOptions, 'tell'>): Promise<Loopback> {
+export async function serveLoopback(page: string, options: LoopbackOptions): Promise<Loopback> {
   const hearing = new Set<ServerResponse>();
   const tell = (event: HostEvent): void => {
     for (const one of hearing) one.write(`data: ${JSON.stringify(event)}\n\n`);
@@ -60,8 +39,8 @@ export async function serveLoopback(page: string, options: Omit<ServiceOptions, 
   let door: Door = { port: 0, token: randomBytes(32).toString('base64url') };
 
   const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
-    const url = new URL(request.url ?? '/', 'http://127.0.0.1');
-    const given = url.searchParams.get('code');
+    const url = addressOf(request);
+    if (url === undefined) return refuse(response, 400, 'This is no address.');
     const head = {
       method: request.method ?? '',
       host: request.headers.host,
@@ -69,55 +48,70 @@ export async function serveLoopback(page: string, options: Omit<ServiceOptions, 
       site: request.headers['sec-fetch-site'] as string | undefined,
       cookie: request.headers.cookie,
     };
+    const given = url.searchParams.get('code');
     if (request.method === 'GET' && url.pathname === '/' && given !== null) {
-      if (head.host !== `127.0.0.1:${door.port}` || code === undefined || !equal(given, code))
-        return refuse(response, 403, 'This address was used already.');
+      if (head.host !== `127.0.0.1:${door.port}`) return refuse(response, 403, 'This address goes by another name.');
+      // Back in the browser's history, with the cookie that it got then.
+      if (holdsToken(head, door)) return welcome(response, {});
+      if (code === undefined || !equal(given, code)) return refuse(response, 403, 'This address was used already.');
+      const { remotePort, localPort } = request.socket;
+      if (!(await (options.isOwn ?? mayBeOwn)({ remote: remotePort ?? 0, local: localPort ?? 0 })))
+        return refuse(response, 403, 'Another user of this machine asks.');
+      if (code === undefined) return refuse(response, 403, 'This address was used already.');
       code = undefined;
-      const cookie = `${cookieName(door.port)}=${door.token}; HttpOnly; SameSite=Strict; Path=/`;
-      response.writeHead(303, { ...HEADERS, location: '/', 'set-cookie': cookie }).end();
-      return;
+      return welcome(response, { 'set-cookie': `${cookieName(door.port)}=${door.token}; HttpOnly; SameSite=Strict; Path=/` });
     }
     const asks = url.pathname.startsWith('/call/') || url.pathname === '/events';
     const away = turnedAway(head, door, asks);
     if (away !== undefined) return refuse(response, 403, away);
     if (url.pathname.startsWith('/call/')) return call(request, response, url.pathname.slice('/call/'.length));
     if (request.method !== 'GET') return refuse(response, 405, 'This is only read.');
-    if (url.pathname === '/events') {
-      response.writeHead(200, { ...HEADERS, 'content-type': 'text/event-stream' }).write(': here\n\n');
-      hearing.add(response);
-      request.on('close', () => hearing.delete(response));
-      return;
-    }
-    await file(response, url.pathname);
+    if (url.pathname === '/events') return events(request, response, url.searchParams.get('window') ?? '');
+    if (url.pathname.startsWith('/output/')) return output(response, url.pathname);
+    const file = await pageFile(page, url.pathname);
+    if (file === undefined) return refuse(response, 404, 'There is no such file.');
+    response.writeHead(200, { ...PAGE_HEADERS, 'content-type': file.type }).end(file.bytes);
+  };
+
+  const events = (request: IncomingMessage, response: ServerResponse, window: string): void => {
+    if (!WINDOW.test(window)) return refuse(response, 400, 'A window that listens has a name.');
+    response.writeHead(200, { ...PAGE_HEADERS, 'content-type': 'text/event-stream' }).write(': here\n\n');
+    hearing.add(response);
+    service.arrived(window);
+    request.on('close', () => {
+      hearing.delete(response);
+      service.left(window);
+    });
   };
 
   const call = async (request: IncomingMessage, response: ServerResponse, method: string): Promise<void> => {
     if (request.method !== 'POST' || !/^application\/json\b/.test(request.headers['content-type'] ?? ''))
       return refuse(response, 405, 'Calls are posted as JSON.');
-    const write = (status: number, body: unknown): void => {
-      response.writeHead(status, { ...HEADERS, 'content-type': 'application/json' }).end(JSON.stringify(body));
-    };
-    try {
-      const value = await service.call(method, JSON.parse(await bodyOf(request)));
-      write(200, { ok: true, value });
-    } catch (error) {
-      const refused = error instanceof Refused || error instanceof SyntaxError;
-      const message = refused
-        ? (error as Error).message
-        : `The program failed at ${Object.hasOwn(METHODS, method) ? (method as MethodName) : 'a call'}: ${(error as Error).message}`;
-      write(refused ? 400 : 500, { ok: false, error: { message } });
-    }
+    const window = String(request.headers['x-handsclear-window'] ?? '');
+    const ask = await bodyOf(request);
+    const reply = ask.ok
+      ? await replyTo(service, method, ask.value, WINDOW.test(window) ? window : '')
+      : { ok: false as const, refused: true, error: { message: ask.message } };
+    response
+      .writeHead(reply.ok ? 200 : reply.refused ? 400 : 500, { ...PAGE_HEADERS, 'content-type': 'application/json' })
+      .end(JSON.stringify(reply));
   };
 
-  const file = async (response: ServerResponse, asked: string): Promise<void> => {
-    const own = asked === '/' ? 'index.html' : asked.slice(1);
-    const type = TYPES[path.extname(own)];
-    // Names of built files only: no dots but one, no way up.
-    if (type === undefined || !/^(index\.html|assets\/[\w.-]+)$/.test(own) || own.includes('..'))
-      return refuse(response, 404, 'There is no such file.');
-    const bytes = await readFile(path.join(page, ...own.split('/'))).catch(() => undefined);
+  /** What was written for printing, shown by the browser itself. */
+  const output = async (response: ServerResponse, asked: string): Promise<void> => {
+    const [, library = '', name = ''] = /^\/output\/([0-9a-f]+)\/([\w.-]+)$/.exec(asked) ?? [];
+    const bytes = await service
+      .outputFile(library, name)
+      .then(readFile)
+      .catch((error: unknown) => {
+        if (error instanceof Refused || (error as { code?: unknown }).code === 'ENOENT') return undefined;
+        throw error;
+      });
     if (bytes === undefined) return refuse(response, 404, 'There is no such file.');
-    response.writeHead(200, { ...HEADERS, 'content-type': type }).end(bytes);
+    const type = OUTPUT_TYPES[name.split('.').at(-1) ?? ''] ?? 'text/plain; charset=utf-8';
+    // The browser's own viewer of documents needs none of the page's rights.
+    const headers = { ...PAGE_HEADERS, 'content-security-policy': type === 'application/pdf' ? "frame-ancestors 'none'" : 'sandbox' };
+    response.writeHead(200, { ...headers, 'content-type': type, 'content-disposition': 'inline' }).end(bytes);
   };
 
   const server = createServer((request, response) => {
@@ -131,9 +125,9 @@ export async function serveLoopback(page: string, options: Omit<ServiceOptions, 
     address: `http://127.0.0.1:${port}/?code=${code}`,
     async close() {
       for (const one of hearing) one.end();
+      await service.close();
       server.closeAllConnections();
       await new Promise<void>((resolve) => server.close(() => resolve()));
-      await service.close();
     },
   };
 }
@@ -144,18 +138,19 @@ const listen = (server: Server): Promise<void> =>
     server.listen({ host: '127.0.0.1', port: 0, exclusive: true }, resolve);
   });
 
-function refuse(response: ServerResponse, status: number, words: string): void {
-  if (response.headersSent) return void response.end();
-  response.writeHead(status, { ...HEADERS, 'content-type': 'text/plain; charset=utf-8' }).end(`${words}\n`);
+/** Undefined: what stands in the request line is no path. */
+function addressOf(request: IncomingMessage): URL | undefined {
+  const asked = request.url ?? '';
+  return asked.startsWith('/') && !asked.startsWith('//') && URL.canParse(asked, 'http://127.0.0.1')
+    ? new URL(asked, 'http://127.0.0.1')
+    : undefined;
 }
 
-async function bodyOf(request: IncomingMessage): Promise<string> {
-  const parts: Buffer[] = [];
-  let size = 0;
-  for await (const part of request) {
-    size += (part as Buffer).length;
-    if (size > LARGEST_BODY) throw new Refused('This is more than can be taken in one go.');
-    parts.push(part as Buffer);
-  }
-  return Buffer.concat(parts).toString('utf8');
+function welcome(response: ServerResponse, headers: Readonly<Record<string, string>>): void {
+  response.writeHead(200, { ...PAGE_HEADERS, ...headers, 'content-type': 'text/html; charset=utf-8' }).end(WELCOME);
+}
+
+function refuse(response: ServerResponse, status: number, words: string): void {
+  if (response.headersSent) return void response.end();
+  response.writeHead(status, { ...PAGE_HEADERS, 'content-type': 'text/plain; charset=utf-8' }).end(`${words}\n`);
 }

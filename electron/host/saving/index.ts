@@ -1,4 +1,9 @@
 /** Writing into a library. Exports only. */
-export { hashOf, insideLibrary, saveFiles } from './save.ts';
+export { insideLibrary } from './inside.ts';
+export { removeLeftovers } from './leftovers.ts';
+export { removeFile, renameFile, twinOf } from './move.ts';
+export { unfitPath } from './names.ts';
+export { hashOf, saveFiles, stateOf, WRITABLE } from './save.ts';
+export { Turns } from './turns.ts';
 export { nodeWriteDisk, type WriteDisk } from './write-disk.ts';
 export { writeWhole } from './write-whole.ts';

@@ -1,2 +1,4 @@
 /** The host's side of the contract. Exports only. */
-export { Refused, Service, type ServiceOptions } from './service.ts';
+export type { Caller, How, Opening, ServiceOptions, Shell } from './inner.ts';
+export { replyTo } from './reply.ts';
+export { Service } from './service.ts';

@@ -1,2 +1,2 @@
 /** Watching a library. Exports only. */
-export { watchLibrary } from './watch.ts';
+export { type Watching, watchLibrary } from './watch.ts';

@@ -1,0 +1,17 @@
+/** What the shell's preload puts into the page, and the record in which every reply crosses. The page finds it under one name. */
+import type { HostEvent, MethodName, Methods } from './methods.ts';
+
+export type Reply<Value = unknown> =
+  | { readonly ok: true; readonly value: Value }
+  /** `refused`: by rule, in words for people. Else the program failed. */
+  | { readonly ok: false; readonly refused: boolean; readonly error: { readonly message: string } };
+
+export interface Bridge {
+  /** One function a method, and no other way in. */
+  readonly calls: { readonly [M in MethodName]: (ask: Methods[M]['ask']) => Promise<Reply<Methods[M]['answer']>> };
+  /** Until the returned function is called. */
+  readonly hear: (told: (event: HostEvent) => void) => () => void;
+}
+
+/** The bridge's name in the page's `window`. */
+export const BRIDGE = 'handsclear';

@@ -1,0 +1,68 @@
+/** Opening, reading and making libraries, and finding their folders. What stands in them is for the page. */
+import path from 'node:path';
+import { Refused } from '../contract/index.ts';
+import { libraryAt, readLibrary } from '../files/index.ts';
+import { hashOf, removeLeftovers } from '../saving/index.ts';
+import { listFolders } from './folders.ts';
+import type { Handlers, Inner } from './inner.ts';
+import { makeLibrary } from './new-library.ts';
+
+type Work = Pick<
+  Handlers,
+  'libraries.recent' | 'libraries.forget' | 'library.open' | 'library.create' | 'library.read' | 'folder.choose' | 'folder.list'
+>;
+
+export const libraryWork = (host: Inner): Work => ({
+  'libraries.recent': async (_, caller) => {
+    const { sample, openFor, shell } = host.options;
+    const opening = openFor?.(caller);
+    return {
+      recent: await host.recent.list(),
+      sample,
+      ...(opening === undefined ? {} : { open: opening.folder }),
+      ...(opening?.show === undefined ? {} : { show: opening.show }),
+      chooser: shell === undefined ? 'page' : 'system',
+    };
+  },
+
+  'libraries.forget': async ({ folder }) => {
+    await host.recent.forget(folder);
+    return {};
+  },
+
+  'library.open': async ({ folder }) => {
+    if (!path.isAbsolute(folder)) throw new Refused('A library is named by its whole path.');
+    const root = await libraryAt(folder);
+    if (root === undefined)
+      throw new Refused(
+        `"${folder}" is not a library: it has no library.yaml. Choose the folder that holds library.yaml, registers and procedures.`,
+      );
+    const name = path.basename(root);
+    const library = host.opened(root);
+    // A list of names that cannot be written is no reason not to open.
+    await host.recent.opened(root, name).catch(() => undefined);
+    return { library, folder: root, name };
+  },
+
+  'library.read': async ({ library }) => {
+    const root = host.rootOf(library);
+    const { texts, paths, refusals } = await readLibrary(root);
+    void removeLeftovers(root, ['.', ...paths.map((own) => path.posix.dirname(own))], (host.options.now ?? Date.now)());
+    const encoder = new TextEncoder();
+    const files = texts.map(({ path: own, text }) => ({ path: own, text, hash: hashOf(encoder.encode(text)) }));
+    return { files, paths, refusals: refusals.map(({ path: own, message }) => ({ path: own, message })) };
+  },
+
+  'library.create': (ask) => makeLibrary(host, ask),
+
+  'folder.choose': async ({ title }, caller) => {
+    const { shell } = host.options;
+    if (shell === undefined) throw new Refused('This browser has no dialog for folders; choose from the list.');
+    const folder = await shell.choose(caller, title);
+    if (folder === undefined) return {};
+    host.chosen.add(folder);
+    return { folder };
+  },
+
+  'folder.list': ({ folder }) => listFolders(host, folder),
+});

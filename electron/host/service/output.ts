@@ -1,0 +1,40 @@
+/** Files that are written for printing and reading, in the library's folder `out`, and the fonts they are set in. */
+import { stat } from 'node:fs/promises';
+import { Refused } from '../contract/index.ts';
+import { readFonts } from '../files/index.ts';
+import { insideLibrary, writeWhole } from '../saving/index.ts';
+import { fault, type Handlers, type How, type Inner } from './inner.ts';
+
+type Work = Pick<Handlers, 'output.write' | 'output.show' | 'fonts.read'>;
+
+const OUTPUT = /^[\w][\w.-]{0,120}\.(pdf|json|svg|vtt|md|txt)$/;
+const WAYS: readonly string[] = ['read', 'print', 'folder'] satisfies readonly How[];
+
+export async function outputPlace(root: string, name: string): Promise<string> {
+  if (!OUTPUT.test(name)) throw new Refused(`"${name}" is no name for a file to write.`);
+  return insideLibrary(root, `out/${name}`, /^out\/[^/]+$/);
+}
+
+export const output = (host: Inner): Work => ({
+  'output.write': async ({ library, name, base64 }) => {
+    const root = host.rootOf(library);
+    const file = await outputPlace(root, name);
+    await host.turns.run(file, () => writeWhole(file, Buffer.from(base64, 'base64'), host.disk)).catch(fault('The file was not written.'));
+    return { path: file };
+  },
+
+  'output.show': async ({ library, name, how }, caller) => {
+    const file = await outputPlace(host.rootOf(library), name);
+    if (!WAYS.includes(how)) throw new Refused(`A file can be shown to ${WAYS.join(', ')}; not to "${how}".`);
+    const found = await stat(file).catch(() => undefined);
+    if (!found?.isFile()) throw new Refused(`${name} is not there; write it first.`);
+    const { shell } = host.options;
+    if (shell === undefined) return { address: `/output/${library}/${name}` };
+    await shell.show(caller, file, how as How);
+    return {};
+  },
+
+  'fonts.read': async () => ({
+    faces: Object.fromEntries(Object.entries(await readFonts()).map(([face, bytes]) => [face, Buffer.from(bytes).toString('base64')])),
+  }),
+});

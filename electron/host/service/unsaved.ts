@@ -1,0 +1,27 @@
+/** Unsaved text of windows: kept, offered to the next when its window is gone, dropped. */
+import type { Handlers, Inner } from './inner.ts';
+import { fault } from './inner.ts';
+
+type Work = Pick<Handlers, 'journal.put' | 'journal.list' | 'journal.drop'>;
+
+export const unsaved = (host: Inner): Work => ({
+  'journal.put': async ({ library, window, entries }, caller) => {
+    const root = host.rootOf(library);
+    host.keeps(caller, root, window);
+    await host.journal.put(root, window, entries).catch(fault('Unsaved text could not be put by; save soon.'));
+    return {};
+  },
+
+  // Text of a window that is open beside this one is not lost, so it is neither offered nor dropped.
+  'journal.list': async ({ library }, caller) => {
+    const root = host.rootOf(library);
+    return { entries: await host.journal.list(root, (window) => host.elsewhere(caller, root, window)) };
+  },
+
+  'journal.drop': async ({ library, window }, caller) => {
+    const root = host.rootOf(library);
+    if (window === undefined) await host.journal.dropAll(root, (one) => host.elsewhere(caller, root, one));
+    else if (!host.elsewhere(caller, root, window)) await host.journal.drop(root, window);
+    return {};
+  },
+});

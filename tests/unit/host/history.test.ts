@@ -1,0 +1,165 @@
+import { execFileSync } from 'node:child_process';
+import { chmodSync, existsSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { gitEnvironment } from '../../../electron/host/history/git.ts';
+import { revisionsOf, textAt } from '../../../electron/host/history/index.ts';
+import { hostOf, newFolder, newLibrary, put, SMALL } from '../../support/host.ts';
+
+const WHO = {
+  GIT_AUTHOR_NAME: 'A. Writer',
+  GIT_AUTHOR_EMAIL: 'a@example.com',
+  GIT_COMMITTER_NAME: 'A. Writer',
+  GIT_COMMITTER_EMAIL: 'a@example.com',
+};
+const DATES = { GIT_AUTHOR_DATE: '2026-03-02T10:00:00Z', GIT_COMMITTER_DATE: '2026-03-02T10:00:00Z' };
+
+function git(folder: string, ...words: readonly string[]): string {
+  const env = { ...gitEnvironment(process.env), ...WHO, ...DATES, GIT_CONFIG_GLOBAL: '', GIT_CONFIG_NOSYSTEM: '1' };
+  return execFileSync('git', ['-C', folder, ...words], { encoding: 'utf8', env });
+}
+
+function commit(folder: string, subject: string): string {
+  git(folder, 'add', '-A');
+  git(folder, 'commit', '-q', '-m', subject);
+  return git(folder, 'rev-parse', 'HEAD').trim();
+}
+
+/** A library in a folder of a repository, as it may well be. */
+function underGit(): { readonly root: string; readonly first: string; readonly second: string } {
+  const above = newFolder();
+  git(above, 'init', '-q');
+  const root = path.join(above, 'library');
+  put(root, SMALL);
+  const first = commit(above, 'First issue: 100 % "done"');
+  put(root, { 'procedures/a.md': '\uFEFFsecond\r\n' });
+  const second = commit(above, 'Ändert das Lager');
+  return { root, first, second };
+}
+
+describe('under git', () => {
+  const { root, first, second } = underGit();
+
+  test('the revisions of a file stand newest first', async () => {
+    expect(await revisionsOf(root, 'procedures/a.md')).toEqual([
+      { id: second, date: '2026-03-02', author: 'A. Writer', subject: 'Ändert das Lager' },
+      { id: first, date: '2026-03-02', author: 'A. Writer', subject: 'First issue: 100 % "done"' },
+    ]);
+  });
+
+  test('each gives its text, letter for letter', async () => {
+    expect(await textAt(root, 'procedures/a.md', first)).toBe('first\n');
+    expect(await textAt(root, 'procedures/a.md', second)).toBe('\uFEFFsecond\r\n');
+  });
+
+  test('a file without history has none', async () => {
+    expect(await revisionsOf(root, 'procedures/none.md')).toEqual([]);
+  });
+
+  test('a name with signs that git would read as a pattern is only itself', async () => {
+    put(root, { 'procedures/[a].md': 'x\n' });
+    expect(await revisionsOf(root, 'procedures/[a].md')).toEqual([]);
+  });
+
+  test.each(['HEAD', 'HEAD~1', '--output=x', 'a'.repeat(41), '', 'master:library.yaml #'])('"%s" is no revision', async (revision) => {
+    await expect(textAt(root, 'procedures/a.md', revision)).rejects.toThrow('This is no revision.');
+  });
+
+  test('a revision that does not hold the file is said to', async () => {
+    await expect(textAt(root, 'procedures/none.md', first)).rejects.toThrow('does not hold this file');
+    await expect(textAt(root, 'procedures/a.md', '0'.repeat(40))).rejects.toThrow('does not hold this file');
+  });
+
+  test('over the contract no path leaves the library, and no hidden file is named', async () => {
+    const { call, library } = await hostOf(root);
+    for (const own of ['../x.md', '.git/config', 'procedures/../../x', '/etc/x', 'a:b'])
+      await expect(call('history.list', { library, path: own }), own).rejects.toThrow('is no place in a library');
+    expect((await call('history.list', { library, path: 'procedures/a.md' })).revisions).toHaveLength(2);
+  });
+});
+
+describe('without git', () => {
+  test('there is no history, and that is no error', async () => {
+    expect(await revisionsOf(newLibrary(), 'procedures/a.md')).toEqual([]);
+  });
+});
+
+// A library may come from anywhere, and with it the settings of its repository.
+describe.skipIf(process.platform === 'win32')('a repository whose settings name programs', () => {
+  function trapped(): { readonly root: string; readonly ran: string; readonly id: string } {
+    const root = newLibrary();
+    git(root, 'init', '-q');
+    const id = commit(root, 'one');
+    const ran = path.join(newFolder(), 'ran');
+    const trap = path.join(newFolder(), 'trap');
+    writeFileSync(trap, `#!/bin/sh\necho "$0" >> "${ran}"\nexit 1\n`);
+    chmodSync(trap, 0o755);
+    const settings = [
+      'core.fsmonitor',
+      'core.pager',
+      'diff.external',
+      'core.sshCommand',
+      'core.editor',
+      'gpg.program',
+      'log.showSignature',
+    ];
+    for (const name of settings) git(root, 'config', name, name === 'log.showSignature' ? 'true' : trap);
+    git(root, 'config', 'diff.x.textconv', trap);
+    git(root, 'config', 'diff.x.command', trap);
+    git(root, 'config', 'filter.x.smudge', trap);
+    git(root, 'config', 'protocol.ext.allow', 'always');
+    git(root, 'config', 'remote.origin.url', `ext::${trap} %S`);
+    git(root, 'config', 'remote.origin.promisor', 'true');
+    git(root, 'config', 'extensions.partialClone', 'origin');
+    put(root, { '.gitattributes': '*.md diff=x filter=x\n' });
+    return { root, ran, id };
+  }
+
+  test('runs none of them', async () => {
+    const { root, ran, id } = trapped();
+    expect(await revisionsOf(root, 'procedures/a.md')).toHaveLength(1);
+    expect(await textAt(root, 'procedures/a.md', id)).toBe('first\n');
+    // An object that is not there: a partial clone would fetch it by the program that stands in its settings.
+    await expect(textAt(root, 'procedures/a.md', 'f'.repeat(40))).rejects.toThrow('does not hold this file');
+    expect(existsSync(ran)).toBe(false);
+  });
+
+  test('would have run it, had we asked carelessly', () => {
+    const { root, ran } = trapped();
+    try {
+      execFileSync('git', ['-C', root, 'show', `${'f'.repeat(40)}:procedures/a.md`], { stdio: 'ignore', timeout: 10_000 });
+    } catch {
+      // It fails either way.
+    }
+    try {
+      execFileSync('git', ['-C', root, 'status'], { stdio: 'ignore', timeout: 10_000 });
+    } catch {
+      // As above.
+    }
+    expect(existsSync(ran)).toBe(true);
+  });
+
+  test('a "git" that lies in the library is not run', async () => {
+    const { root } = underGit();
+    const ran = path.join(newFolder(), 'ran');
+    writeFileSync(path.join(root, 'git'), `#!/bin/sh\necho x > "${ran}"\n`);
+    chmodSync(path.join(root, 'git'), 0o755);
+    expect(await revisionsOf(root, 'procedures/a.md')).toHaveLength(2);
+    expect(existsSync(ran)).toBe(false);
+  });
+
+  test('a folder that is dressed up as a bare repository is not taken for one', async () => {
+    const root = newLibrary({ ...SMALL, HEAD: 'ref: refs/heads/main\n', 'objects/x': '', 'refs/x': '', config: '[core]\n\tbare = true\n' });
+    expect(await revisionsOf(root, 'procedures/a.md')).toEqual([]);
+  });
+});
+
+test('nothing of another repository comes in by the environment', () => {
+  const own = gitEnvironment({ PATH: 'p', GIT_DIR: 'elsewhere', GIT_WORK_TREE: 'x', GIT_EXTERNAL_DIFF: 'x', git_ssh: 'x' });
+  expect(
+    Object.keys(own)
+      .filter((name) => /^git/i.test(name))
+      .sort(),
+  ).toEqual(['GIT_ALLOW_PROTOCOL', 'GIT_NO_LAZY_FETCH', 'GIT_OPTIONAL_LOCKS', 'GIT_TERMINAL_PROMPT']);
+  expect(own.PATH).toBe('p');
+});

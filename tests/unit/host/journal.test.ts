@@ -1,0 +1,171 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { Journal } from '../../../electron/host/journal/index.ts';
+import { nodeWriteDisk, type WriteDisk } from '../../../electron/host/saving/index.ts';
+import { failingDisk, hostOf, newFolder, newLibrary } from '../../support/host.ts';
+
+const ROOT = path.resolve('library');
+const entry = (text: string, own = 'procedures/a.md') => ({ path: own, base: null, text });
+
+function newJournal(disk: WriteDisk = nodeWriteDisk) {
+  const folder = newFolder();
+  const journal = new Journal(folder, disk);
+  const texts = async (): Promise<readonly string[]> => (await new Journal(folder, nodeWriteDisk).list(ROOT)).map(({ text }) => text);
+  /** The one file of the one window. */
+  const file = (): string => {
+    const [own = ''] = readdirSync(folder);
+    const [name = ''] = readdirSync(path.join(folder, own));
+    return path.join(folder, own, name);
+  };
+  return { journal, folder, texts, file };
+}
+
+describe('unsaved text', () => {
+  test('comes back in the next run, with the base it was written over', async () => {
+    const { journal, folder } = newJournal();
+    const entries = [{ path: 'procedures/a.md', base: 'ab'.repeat(32), text: '\uFEFFa\r\n' }, entry('b', 'procedures/b.md')];
+    await journal.put(ROOT, 'window-1', entries);
+    expect(await new Journal(folder, nodeWriteDisk).list(ROOT)).toEqual(entries.map((one) => ({ ...one, window: 'window-1' })));
+  });
+
+  test('is replaced whole', async () => {
+    const { journal, texts } = newJournal();
+    await journal.put(ROOT, 'w', [entry('old'), entry('gone', 'procedures/b.md')]);
+    await journal.put(ROOT, 'w', [entry('new')]);
+    expect(await texts()).toEqual(['new']);
+  });
+
+  test('is forgotten when there is none left', async () => {
+    const { journal, texts } = newJournal();
+    await journal.put(ROOT, 'w', [entry('old')]);
+    await journal.put(ROOT, 'w', []);
+    expect(await texts()).toEqual([]);
+  });
+
+  test('of each window is kept apart, and listed by window', async () => {
+    const { journal, texts } = newJournal();
+    await journal.put(ROOT, 'w2', [entry('two')]);
+    await journal.put(ROOT, 'w1', [entry('one')]);
+    expect(await texts()).toEqual(['one', 'two']);
+    await journal.drop(ROOT, 'w1');
+    expect(await texts()).toEqual(['two']);
+  });
+
+  test('of another library is not offered', async () => {
+    const { journal, texts } = newJournal();
+    await journal.put(`${ROOT}-other`, 'w', [entry('other')]);
+    expect(await texts()).toEqual([]);
+  });
+
+  test('that was typed last is what is kept, also when its write overtakes the one before', async () => {
+    let slow = true;
+    const disk: WriteDisk = {
+      ...nodeWriteDisk,
+      async writeFlushed(...words) {
+        if (slow) {
+          slow = false;
+          await new Promise((resolve) => setTimeout(resolve, 60));
+        }
+        return nodeWriteDisk.writeFlushed(...words);
+      },
+    };
+    const { journal, texts } = newJournal(disk);
+    await Promise.all([journal.put(ROOT, 'w', [entry('first')]), journal.put(ROOT, 'w', [entry('second')])]);
+    expect(await texts()).toEqual(['second']);
+  });
+
+  test('does not come back when it was dropped right after', async () => {
+    const { journal, texts } = newJournal();
+    await Promise.all([journal.put(ROOT, 'w', [entry('first')]), journal.drop(ROOT, 'w')]);
+    expect(await texts()).toEqual([]);
+  });
+
+  test('of any kind comes back letter for letter', async () => {
+    const { journal, texts } = newJournal();
+    await fc.assert(
+      fc.asyncProperty(fc.string({ unit: 'binary', maxLength: 200 }), async (text) => {
+        await journal.put(ROOT, 'w', [entry(text)]);
+        expect(await texts()).toEqual([text]);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
+
+describe('a journal file that is torn', () => {
+  test('at any byte is not offered, and the others still are', async () => {
+    const { journal, texts, file } = newJournal();
+    await journal.put(ROOT, 'w', [entry('a text of some length')]);
+    const whole = readFileSync(file());
+    for (let length = 0; length < whole.length; length += 7) {
+      writeFileSync(file(), whole.subarray(0, length));
+      expect(await texts(), `${length} bytes`).toEqual([]);
+    }
+    writeFileSync(file(), whole);
+    expect(await texts()).toEqual(['a text of some length']);
+  });
+
+  test('by one flipped bit is not offered', async () => {
+    const { journal, texts, file } = newJournal();
+    await journal.put(ROOT, 'w', [entry('a text')]);
+    const whole = readFileSync(file());
+    for (let at = 0; at < whole.length; at += 11) {
+      const flipped = Buffer.from(whole);
+      flipped[at] = (flipped[at] ?? 0) ^ 1;
+      writeFileSync(file(), flipped);
+      expect(await texts(), `byte ${at}`).toEqual([]);
+    }
+  });
+
+  test('stays where it is, for whoever can read it', async () => {
+    const { journal, texts, file } = newJournal();
+    await journal.put(ROOT, 'w', [entry('a text')]);
+    writeFileSync(file(), 'torn');
+    await texts();
+    expect(readFileSync(file(), 'utf8')).toBe('torn');
+  });
+});
+
+test('a disk that fails keeps the journal that was there', async () => {
+  const { journal, folder, texts } = newJournal();
+  await journal.put(ROOT, 'w', [entry('kept')]);
+  await expect(new Journal(folder, failingDisk({ writeFlushed: 'ENOSPC' })).put(ROOT, 'w', [entry('lost')])).rejects.toThrow('ENOSPC');
+  expect(await texts()).toEqual(['kept']);
+});
+
+test.each(['', '../w', 'a/b', 'x'.repeat(65), 'w\0'])('"%s" is no name of a window', async (window) => {
+  await expect(newJournal().journal.put(ROOT, window, [entry('x')])).rejects.toThrow('This is no name of a window.');
+});
+
+describe('with several windows on one library', () => {
+  test('text of a window that is open is neither offered to another nor dropped by it', async () => {
+    const host = await hostOf(newLibrary());
+    const { library, call, service } = host;
+    service.arrived('window-2');
+    await call('journal.put', { library, window: 'first', entries: [entry('mine')] }, 'window-1');
+    expect((await call('journal.list', { library }, 'window-2')).entries).toEqual([]);
+    await call('journal.drop', { library }, 'window-2');
+    await call('journal.drop', { library, window: 'first' }, 'window-2');
+    expect((await call('journal.list', { library }, 'window-1')).entries.map(({ text }) => text)).toEqual(['mine']);
+  });
+
+  test('text of a window that is gone is offered to the next', async () => {
+    const { library, call, service } = await hostOf(newLibrary());
+    await call('journal.put', { library, window: 'first', entries: [entry('mine')] }, 'window-1');
+    service.left('window-1');
+    service.arrived('window-2');
+    expect((await call('journal.list', { library }, 'window-2')).entries.map(({ text }) => text)).toEqual(['mine']);
+    await call('journal.drop', { library }, 'window-2');
+    expect((await call('journal.list', { library }, 'window-2')).entries).toEqual([]);
+  });
+
+  test('text of a host that was killed is offered by the next host', async () => {
+    const folder = newLibrary();
+    const first = await hostOf(folder);
+    await first.call('journal.put', { library: first.library, window: 'first', entries: [entry('mine')] });
+    const second = await hostOf(folder, { data: first.data });
+    expect((await second.call('journal.list', { library: second.library })).entries.map(({ text }) => text)).toEqual(['mine']);
+  });
+});

@@ -43,7 +43,8 @@ export async function allowedFolder(host: Inner, asked: string): Promise<string>
 /** Real paths, sorted: home, and the folders that hold libraries which were open here. */
 async function startsOf(host: Inner): Promise<readonly string[]> {
   const recent = await host.recent.list();
-  const all = [host.options.home, ...recent.filter(({ there }) => there).map(({ folder }) => path.dirname(folder))];
+  const home = host.options.home;
+  const all = [...(home === undefined ? [] : [home]), ...recent.filter(({ there }) => there).map(({ folder }) => path.dirname(folder))];
   const real = await Promise.all(all.map((one) => realpath(one).catch(() => undefined)));
   // The root of a disk is no place of anybody's own.
   const own = real.filter((one) => one !== undefined && path.dirname(one) !== one) as string[];

@@ -29,8 +29,8 @@ export interface ServiceOptions {
   /** Folder of the user's own data: journal and the like. */
   readonly data: string;
   readonly sample: string;
-  /** Where a user of a browser may begin to look for folders. */
-  readonly home: string;
+  /** Where a user of a browser may begin to look for folders, besides the places of the libraries used last. */
+  readonly home?: string;
   readonly openFor?: (caller: Caller) => Opening | undefined;
   readonly tell: (event: HostEvent) => void;
   readonly disk?: WriteDisk;

@@ -8,8 +8,16 @@ export type Inline =
   | { readonly kind: 'strong'; readonly text: string }
   | { readonly kind: 'em'; readonly text: string }
   | { readonly kind: 'code'; readonly text: string }
-  /** A live reference: `text` is printed, the page number of `anchor` follows when `page` is set. */
-  | { readonly kind: 'link'; readonly text: string; readonly anchor: string; readonly page: boolean }
+  /** A live reference: `text` is printed, the page number of `anchor` follows when `page` is set, in words or `bare`. */
+  | {
+      readonly kind: 'link';
+      readonly text: string;
+      readonly anchor: string;
+      readonly page: boolean;
+      readonly bare?: true;
+      /** With `bare`: a range up to the page of this anchor, where that is another one. */
+      readonly through?: string;
+    }
   /** A chip such as a model name on a conditional step. */
   | { readonly kind: 'chip'; readonly text: string };
 
@@ -52,12 +60,18 @@ export type BookBlock =
       readonly anchor?: string;
       readonly notes?: Flow;
       readonly wide?: boolean;
+      /** As wide as the text, whatever its cells need. */
+      readonly full?: true;
+      /** Rows tall enough for handwriting, with lines between the columns. */
+      readonly writable?: true;
     }
   | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
   | { readonly kind: 'rule' }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string }
   /** Filled by the layout: chapters at level 1, headings with a bookmark below; `depth` levels of them, 2 if not said. */
   | { readonly kind: 'contents'; readonly depth?: 1 | 2 | 3 }
+  /** Filled by the layout: each name with the pages of its places, every page once. */
+  | { readonly kind: 'index'; readonly entries: readonly IndexEntry[] }
   /** What the four hatches of the energy band mean. */
   | { readonly kind: 'band-key' }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
@@ -69,6 +83,11 @@ export interface NoticeBlock {
   /** The panel's word in the book's language. */
   readonly panel: string;
   readonly body: Flow;
+}
+
+export interface IndexEntry {
+  readonly name: string;
+  readonly anchors: readonly string[];
 }
 
 export type Image =
@@ -86,6 +105,8 @@ export interface Chapter {
   readonly number?: string;
   readonly revision?: string;
   readonly date?: string;
+  /** Words on the thumb tab; neighbours with the same words share a tab. */
+  readonly tab?: string;
   readonly startRight: boolean;
   readonly blocks: Flow;
 }
@@ -105,6 +126,12 @@ export interface Book {
   readonly footLine?: string;
   /** "DRAFT: NOT FOR FIELD USE" on every page. */
   readonly draft: boolean;
+  /** "OBSOLETE: DO NOT USE" on every page. */
+  readonly obsolete?: boolean;
+  /** Type for bad light and tired eyes: a good third larger. */
+  readonly large?: boolean;
+  /** The last page, on the back of its sheet. */
+  readonly backCover?: Flow;
   readonly cover?: Flow;
   readonly chapters: readonly Chapter[];
 }

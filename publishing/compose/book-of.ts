@@ -1,12 +1,20 @@
-/** A guide, or one procedure, as a book: cover, contents, cautions, procedures, tool roll-up. */
+/** A guide, or one procedure, as a book: which chapters it has, in which order. What stands in them: the files beside. */
 import type { LibraryFacts, ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Book, BookBlock, Chapter, Flow, Inline } from '../book.ts';
+import { askChapter, pagesChapter, recordChapter } from './back-matter.ts';
 import { sectionsOf } from './blocks.ts';
 import { cautionsChapter } from './cautions.ts';
+import { coverageChapter } from './coverage.ts';
+import { backCover, cover } from './covers.ts';
+import { documentsChapter } from './documents-cited.ts';
 import { frontOf } from './front.ts';
+import { guideWords } from './guide-words.ts';
 import { inlineOf } from './inline.ts';
+import { limitsChapter } from './limits-appendix.ts';
+import { indexChapter } from './name-index.ts';
 import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
+import { symptomChapter } from './symptom-matrix.ts';
 import { bookWords } from './words.ts';
 
 export type Guide = LibraryFacts['guides'][number];
@@ -16,29 +24,53 @@ const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
 /** Settings of the printing that the caller may choose over those of guide and house. */
 export interface PrintChoice {
   readonly paper?: Book['paper'];
+  readonly binding?: Book['binding'];
+  /** The large-type edition. */
+  readonly large?: boolean;
+  /** Marked as replaced on every page. */
+  readonly obsolete?: boolean;
 }
 
 export function guideBook(guide: Guide, input: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
   const duplex = head.duplex;
-  const entries = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
-  const inBook = new Set(entries.filter((number) => factsOf(number, input) !== undefined));
-  const procedures = [...inBook].map((number) => factsOf(number, input) as ProcedureFacts);
-  const chapters: Chapter[] = [contentsChapter(input, duplex)];
-  const foreword = forewordOf(guide, input, inBook);
-  if (foreword.length > 0) chapters.push({ title: 'About this guide', anchor: 'about', startRight: duplex, blocks: foreword });
-  chapters.push(cautionsChapter(procedures, input, duplex));
+  const numbers = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
+  const procedures = [...new Set(numbers)]
+    .map((number) => factsOf(number, input))
+    .filter((facts) => facts !== undefined && isFor(facts, input)) as ProcedureFacts[];
+  const inBook = new Set(procedures.map((facts) => facts.head.id));
+  const models = head.models.filter((name) => input.model === undefined || name === input.model);
+  const issue = { ...head, models };
+  const chapters: Chapter[] = [
+    contentsChapter(input, duplex),
+    aboutChapter(forewordOf(guide, input, inBook), input, duplex),
+    cautionsChapter(procedures, input, duplex, false),
+  ];
+  const front = [
+    symptomChapter(procedures, input, duplex),
+    coverageChapter(procedures, input, false),
+    toolsChapter(procedures, input, false),
+  ];
+  chapters.push(...front.filter((chapter) => chapter !== undefined));
   const printed = new Set<string>();
   for (const part of tree.parts) {
     const own = part.entries.map(({ document }) => document).filter((number) => inBook.has(number) && !printed.has(number));
     if (own.length === 0) continue;
-    chapters.push(partChapter(part.title, own, input, duplex));
+    chapters.push({ ...partChapter(part.title, own, input, duplex), tab: part.title });
     for (const number of own) {
       printed.add(number);
-      chapters.push(procedureChapter(factsOf(number, input) as ProcedureFacts, input, inBook, duplex));
+      chapters.push({ ...procedureChapter(factsOf(number, input) as ProcedureFacts, input, inBook, duplex), tab: part.title });
     }
   }
-  chapters.push(toolsChapter(procedures, input, duplex));
+  const back = [
+    limitsChapter(procedures, input, duplex),
+    documentsChapter(procedures, input, false),
+    indexChapter(procedures, input, false),
+    recordChapter(issue, procedures, input, duplex),
+  ];
+  chapters.push(...back.filter((chapter) => chapter !== undefined));
+  const ask = askChapter(input, false);
+  chapters.push(pagesChapter(issue, chapters, [ask], input, false), ask);
   return {
     ...settings(input, choice),
     title: head.title,
@@ -48,12 +80,17 @@ export function guideBook(guide: Guide, input: ComposeInput, choice: PrintChoice
     ...(head.date === undefined ? {} : { date: head.date }),
     language: head.language ?? input.library.registers.house.language,
     paper: choice.paper ?? head.paper ?? input.library.registers.house.paper,
-    binding: head.binding ?? 'left',
+    binding: choice.binding ?? head.binding ?? 'left',
     duplex,
-    cover: cover(head.title, head.subtitle, head.id, head.revision, head.date, head.models, input),
+    cover: cover(issue, input),
+    backCover: backCover(issue, input),
     chapters,
   };
 }
+
+/** In an edition for one model only what is written for it stands. */
+const isFor = ({ machines }: ProcedureFacts, { model }: ComposeInput): boolean =>
+  model === undefined || machines.some(({ variant }) => variant.model === model);
 
 export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
@@ -65,66 +102,50 @@ export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
-    binding: 'left',
+    binding: choice.binding ?? 'left',
     duplex: false,
-    cover: cover(head.title, undefined, head.id, head.revision, head.date, input.model === undefined ? models : [input.model], input),
+    cover: cover({ ...head, models: input.model === undefined ? models : [input.model] }, input),
     chapters: [
       contentsChapter(input, false),
-      cautionsChapter([facts], input, false),
+      cautionsChapter([facts], input, false, true),
       procedureChapter(facts, input, inBook, false),
       toolsChapter([facts], input, false),
     ],
   };
 }
 
-function settings(input: ComposeInput, choice: PrintChoice): Pick<Book, 'publisher' | 'language' | 'paper' | 'draft' | 'footLine'> {
+function settings(
+  input: ComposeInput,
+  choice: PrintChoice,
+): Pick<Book, 'publisher' | 'language' | 'paper' | 'draft' | 'footLine' | 'large' | 'obsolete'> {
   const { house } = input.library.registers;
   return {
     publisher: house.publisher,
     language: house.language,
     paper: choice.paper ?? house.paper,
     draft: input.draft,
+    ...(choice.large ? { large: true } : {}),
+    ...(choice.obsolete ? { obsolete: true } : {}),
     ...(house.printLine === undefined ? {} : { footLine: house.printLine }),
   };
-}
-
-function cover(
-  title: string,
-  subtitle: string | undefined,
-  number: string,
-  revision: string | undefined,
-  date: string | undefined,
-  models: readonly string[],
-  input: ComposeInput,
-): Flow {
-  const { house } = input.library.registers;
-  const words = bookWords(house.language);
-  const stamp = [number, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
-  const line = (said: string, style: 'title' | 'subtitle' | 'eyebrow' | 'small' | 'body'): BookBlock => ({
-    kind: 'paragraph',
-    style,
-    inline: text(said),
-  });
-  return [
-    { kind: 'space', lines: 5 },
-    line(house.publisher, 'eyebrow'),
-    { kind: 'space', lines: 0.6 },
-    line(title, 'title'),
-    ...(subtitle === undefined ? [] : [{ kind: 'space', lines: 0.4 } as const, line(subtitle, 'subtitle')]),
-    { kind: 'space', lines: 1.5 },
-    { kind: 'rule' },
-    line(stamp.join('   '), 'body'),
-    ...(models.length === 0 ? [] : [line(models.join(', '), 'body')]),
-    { kind: 'space', lines: 16 },
-    line(words.cautions[0] as string, 'small'),
-    line(words.cautions[4] as string, 'small'),
-    ...(house.copyright === undefined ? [] : [line(house.copyright, 'small')]),
-  ];
 }
 
 function contentsChapter(input: ComposeInput, startRight: boolean): Chapter {
   const words = bookWords(input.library.registers.house.language);
   return { title: words.contents, anchor: 'contents', unlisted: true, startRight, blocks: [{ kind: 'contents', depth: 2 }] };
+}
+
+/** The writer's foreword, then how the guide itself is made. */
+function aboutChapter(foreword: Flow, input: ComposeInput, startRight: boolean): Chapter {
+  const words = guideWords(input.library.registers.house.language);
+  const use: Flow = [
+    { kind: 'heading', level: 2, text: words.useTitle, anchor: 'use', bookmark: true },
+    {
+      kind: 'bullets',
+      items: words.use.map(([lead, said]): Flow => [{ kind: 'paragraph', inline: [{ kind: 'strong', text: lead }, ...text(` ${said}`)] }]),
+    },
+  ];
+  return { title: words.aboutTitle, anchor: 'about', startRight, blocks: [...foreword, ...use] };
 }
 
 /** Opens a part: which procedures it holds, and on which page. */

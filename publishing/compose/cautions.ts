@@ -4,7 +4,8 @@ import type { Chapter, Flow, Inline } from '../book.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
 import { bookWords } from './words.ts';
 
-export function cautionsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter {
+/** `asks`: with where to ask; a guide has a page of its own for that. */
+export function cautionsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean, asks: boolean): Chapter {
   const { house } = input.library.registers;
   const words = bookWords(house.language);
   const paragraph = (inline: readonly Inline[]): Flow => [{ kind: 'paragraph', inline }];
@@ -35,7 +36,7 @@ export function cautionsChapter(procedures: readonly ProcedureFacts[], input: Co
       { kind: 'band-key' },
       { kind: 'heading', level: 2, text: words.noticesTitle, bookmark: true },
       ...(list.length > 0 ? list : paragraph(text(words.noNotices))),
-      ...(house.assistance.length === 0
+      ...(house.assistance.length === 0 || !asks
         ? []
         : ([
             { kind: 'heading', level: 2, text: words.assistanceTitle, bookmark: false },

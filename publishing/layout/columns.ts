@@ -30,3 +30,12 @@ export function shareColumns(columns: readonly Extent[], room: Mp): readonly Mp[
   const above = given.reduce((sum, width) => sum + (width - floor), 0);
   return given.map((width) => width - Math.ceil(((width - floor) * over) / Math.max(1, above)));
 }
+
+/** The same columns spread over the whole room, each by its width. */
+export function fillColumns(widths: readonly Mp[], room: Mp): readonly Mp[] {
+  const total = widths.reduce((sum, width) => sum + width, 0);
+  if (total >= room || total === 0) return widths;
+  const out = widths.map((width) => Math.floor((width * room) / total));
+  const rest = room - out.reduce((sum, width) => sum + width, 0);
+  return out.map((width, index) => (index === out.length - 1 ? width + rest : width));
+}

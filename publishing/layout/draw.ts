@@ -11,6 +11,7 @@ import { type Shaped, widthOfAll } from './shaped.ts';
 import type { Bookmark, Decor, SlabItem } from './slab.ts';
 import type { NodeId, Structure } from './structure.ts';
 import { colours } from './style.ts';
+import { drawTab, tabsOf } from './tabs.ts';
 import { type Mp, pt } from './units.ts';
 
 export interface DrawnPage {
@@ -37,9 +38,10 @@ export function drawBook(placed: PlacedBook): DrawnBook {
     return page === undefined ? '?' : String(page + 1);
   };
   const known = (anchor: string): boolean => placed.anchors.has(anchor);
+  const tabs = tabsOf(placed.chapters);
   const drawn = pages.map((page, index): DrawnPage => {
     const ops: Op[] = [...drawWatermark(page, kit)];
-    ops.push(...drawDecor(page), ...drawFurniture(page, index, pages.length, kit));
+    ops.push(...drawTab(page, tabs, kit), ...drawDecor(page), ...drawFurniture(page, index, pages.length, kit));
     const { body } = page.geometry;
     for (const { slab, y } of page.slabs) {
       for (const anchor of slab.anchors ?? []) ops.push({ op: 'target', name: anchor, y: body.y + y });

@@ -37,7 +37,7 @@ export function drawFurniture(page: PlacedPage, index: number, total: number, ki
   const foot: Op[] = [];
   const head: Op[] = [];
   if (page.cover) {
-    if (book.draft) head.push(...draftLine(page, kit));
+    if (markOf(kit) !== undefined) head.push(...markLine(page, kit));
     return artifact('Header', head);
   }
   const chapter = page.chapter;
@@ -56,7 +56,7 @@ export function drawFurniture(page: PlacedPage, index: number, total: number, ki
     const y = headBaseline + mm(2.2);
     head.push({ op: 'path', path: segment(body.x, y, body.x + body.width, y), stroke: { colour: colours.faint, width: pt(0.75) } });
   }
-  if (book.draft) head.push(...draftLine(page, kit));
+  if (markOf(kit) !== undefined) head.push(...markLine(page, kit));
   const third = Math.floor(body.width / 3);
   const stampText = date === undefined ? stamp : `${stamp}  ${date}`;
   const pageText = fill(kit.words.pageOf, { n: String(index + 1), total: String(total) });
@@ -68,11 +68,14 @@ export function drawFurniture(page: PlacedPage, index: number, total: number, ki
   return out;
 }
 
+/** What is printed across every page that must not be used as it is. */
+const markOf = ({ book, words }: Kit): string | undefined => (book.obsolete ? words.obsolete : book.draft ? words.draft : undefined);
+
 /** In words in the head of every page, dark enough to survive a copier. */
-function draftLine(page: PlacedPage, kit: Kit): Op[] {
+function markLine(page: PlacedPage, kit: Kit): Op[] {
   const { body, headBaseline } = page.geometry;
   const look: TextLook = { ...kit.sheet.furniture, face: 'bold', size: pt(10), colour: colours.paper };
-  const run = kit.shaper.shape('bold', kit.words.draft);
+  const run = kit.shaper.shape('bold', markOf(kit) ?? '');
   const wide = widthOfAll(run, look.size);
   const y = headBaseline - pt(13);
   const x = body.x + Math.round((body.width - wide) / 2);
@@ -84,9 +87,9 @@ function draftLine(page: PlacedPage, kit: Kit): Op[] {
 
 /** Large and pale across the page, under everything else. */
 export function drawWatermark(page: PlacedPage, kit: Kit): Op[] {
-  if (!kit.book.draft) return [];
+  if (markOf(kit) === undefined) return [];
   const { width, height } = page.geometry;
-  const run = kit.shaper.shape('bold', kit.words.draft);
+  const run = kit.shaper.shape('bold', markOf(kit) ?? '');
   const size = pt(46);
   const wide = widthOfAll(run, size);
   // 51 degrees up the page: cosine and sine as thousandths, so that no machine's arithmetic counts.

@@ -1,12 +1,12 @@
 /** A book to placed pages: the four stages in a row, repeated while page numbers in references need more room. Draws nothing. */
 
 import { invariant } from '../../procedures-schema/invariant.ts';
-import type { Book, Flow } from '../book.ts';
+import type { Book, BookBlock, Flow } from '../book.ts';
 import { ImageStore } from './images.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { measureFlow } from './measure.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
-import { geometryOf } from './paper.ts';
+import { geometryOf, type Side } from './paper.ts';
 import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
 import { fill, wordsFor } from './printed-words.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
@@ -27,8 +27,14 @@ export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
   const normal = normalise(book);
   // Digits kept for the page number of each anchor; one is the least any has.
   const digits = new Map<string, number>();
+  const asks = book.chapters.some(({ blocks }) => blocks.some(asksPages));
+  let before: ReadonlyMap<string, number> = new Map();
   for (let pass = 1; ; pass += 1) {
-    const laid = layoutOnce(normal, shaper, digits);
+    const known = before;
+    const laid = layoutOnce(normal, shaper, digits, known);
+    // An index names every page once, and a range of one page is one number: both want to know the pages of the pass before.
+    const moved = asks && [...laid.anchors].some(([anchor, page]) => known.get(anchor) !== page);
+    before = laid.anchors;
     let widened = false;
     for (const [anchor, page] of laid.anchors) {
       const need = String(page + 1).length;
@@ -37,7 +43,7 @@ export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
         widened = true;
       }
     }
-    if (!widened) return laid;
+    if (!widened && !moved) return laid;
     if (pass === mostPasses) {
       const note: LayoutNote = { kind: 'unsettled-pages', message: 'Page numbers in references still change after four passes.' };
       return { ...laid, notes: [...laid.notes, note] };
@@ -45,9 +51,19 @@ export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
   }
 }
 
-function layoutOnce(normal: NormalBook, shaper: Shaper, digits: ReadonlyMap<string, number>): PlacedBook {
+const asksPages = (block: BookBlock): boolean =>
+  block.kind === 'index' ||
+  (block.kind === 'table' &&
+    block.rows.some((row) => row.some((cell) => cell.some((one) => one.kind === 'link' && one.through !== undefined))));
+
+function layoutOnce(
+  normal: NormalBook,
+  shaper: Shaper,
+  digits: ReadonlyMap<string, number>,
+  before: ReadonlyMap<string, number>,
+): PlacedBook {
   const { book } = normal;
-  const sheet = sheetOf(book.paper);
+  const sheet = sheetOf(book.paper, book.large);
   const { body } = geometryOf(book, 'right');
   const structure = new StructureBuilder();
   const kit: Kit = {
@@ -62,21 +78,35 @@ function layoutOnce(normal: NormalBook, shaper: Shaper, digits: ReadonlyMap<stri
     pageHeight: body.height,
     pageWidth: body.width,
     notes: [],
+    pageBefore: (anchor) => before.get(anchor),
     reserve: (anchor, look) => widthOfAll(shaper.shape(look.face, '8'.repeat(digits.get(anchor) ?? 1)), look.size),
   };
   const measured: MeasuredChapter[] = [];
-  if (book.cover !== undefined) {
-    const node = structure.add(0, 'Sect', { title: book.title });
-    const room = { left: 0, x: 0, width: body.width, node, cost: 0, decor: [] };
-    measured.push({ chapter: undefined, stretches: [{ slabs: measureFlow(book.cover, room, kit), right: true }] });
-  }
+  if (book.cover !== undefined) measured.push(measureCover(book.cover, 'cover', 'right', kit));
   for (const chapter of normal.chapters) measured.push(measureChapter(chapter, kit));
+  if (book.backCover !== undefined) measured.push(measureCover(book.backCover, 'back cover', 'left', kit));
   const placed = placeAll(measured, book);
   assertPages(placed.pages);
   const missing = shaper
     .missing()
     .map((character): LayoutNote => ({ kind: 'missing-glyph', message: `No font here has the character "${character}".` }));
   return { ...placed, book, kit, chapters: normal.chapters, notes: [...kit.notes, ...placed.notes, ...missing] };
+}
+
+function measureCover(flow: Flow, anchor: string, side: Side, kit: Kit): MeasuredChapter {
+  const node = kit.structure.add(0, 'Sect', { title: kit.book.title });
+  const room = { left: 0, x: 0, width: kit.pageWidth, node, cost: 0, decor: [] };
+  const slabs = measureFlow(flow, room, kit);
+  markEnds(slabs, slabs, anchor);
+  return { chapter: undefined, stretches: [{ slabs, side }] };
+}
+
+/** A chapter's first and last page can be asked for by name: "cover" and "cover end". */
+function markEnds(first: readonly Slab[] | undefined, last: readonly Slab[] | undefined, anchor: string): void {
+  const head = first?.[0];
+  const foot = last?.[last.length - 1];
+  if (head !== undefined && !head.anchors?.includes(anchor)) head.anchors = [anchor, ...(head.anchors ?? [])];
+  if (foot !== undefined) foot.anchors = [...(foot.anchors ?? []), `${anchor} end`];
 }
 
 function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
@@ -89,12 +119,12 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
     ...(stamp === '' ? [] : ([{ kind: 'paragraph', style: 'eyebrow', inline: [{ kind: 'text', text: stamp }] }] as const)),
     ...(chapter.opener ? ([{ kind: 'heading', level: 1, text: chapter.title, anchor: chapter.anchor, bookmark: true }] as const) : []),
   ];
-  const stretches: { slabs: readonly Slab[]; right: boolean }[] = [];
+  const stretches: { slabs: readonly Slab[]; side?: Side }[] = [];
   let flow: Flow = opener;
   let right = chapter.startRight;
   const close = (): void => {
     const slabs = measureFlow(flow, room, kit);
-    if (slabs.length > 0) stretches.push({ slabs, right });
+    if (slabs.length > 0) stretches.push({ slabs, ...(right ? { side: 'right' } : {}) });
     flow = [];
   };
   for (const block of chapter.blocks) {
@@ -104,6 +134,7 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
     } else flow = [...flow, block];
   }
   close();
+  markEnds(stretches[0]?.slabs, stretches[stretches.length - 1]?.slabs, chapter.anchor);
   return { chapter, stretches };
 }
 

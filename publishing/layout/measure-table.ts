@@ -1,6 +1,6 @@
 /** Tables: column widths from content, a head that stands again on every page, breaks between rows only (inside a row only when it fills a page). */
 import type { BookBlock, Inline } from '../book.ts';
-import { type Extent, shareColumns } from './columns.ts';
+import { type Extent, fillColumns, shareColumns } from './columns.ts';
 import { asArtifact, baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { type Op, rectangle, segment } from './ops.ts';
@@ -36,7 +36,7 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   const need = extents.reduce((sum, column) => sum + column.most, 0);
   const x = block.wide || need > room.width ? room.left : room.x;
   const available = room.x + room.width - x;
-  const widths = shareColumns(extents, available);
+  const widths = block.full || block.writable ? fillColumns(shareColumns(extents, available), available) : shareColumns(extents, available);
   const total = widths.reduce((sum, width) => sum + width, 0);
   const node = kit.structure.add(room.node, 'Table');
   const slabs: Slab[] = [];
@@ -61,7 +61,7 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     });
     const tall = Math.max(1, ...columns.map((lines) => lines.length));
     const top = pt(4);
-    const foot = pt(4);
+    const foot = block.writable && kind === 'body' ? pt(16) : pt(4);
     const whole = top + tall * look.lead + foot;
     const baseline = baselineIn(look, kit);
     const pieces =
@@ -82,6 +82,7 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
         const stroke = strong ? { colour: colours.ink, width: pt(kind === 'body' ? 1 : 0.6) } : { colour: colours.faint, width: pt(0.6) };
         ops.push({ op: 'path', path: segment(0, height, total, height), stroke });
       }
+      if (block.writable && kind === 'body') ops.push(...uprights(widths, height));
       items.push({ kind: 'art', x, y: 0, ops });
       let at: Mp = x;
       widths.forEach((width, column) => {
@@ -140,6 +141,17 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     if (block.anchor !== undefined) first.anchors = [block.anchor];
   }
   return { slabs, before: sheet.around, after: sheet.around };
+}
+
+/** Lines between the columns, where something is written in. */
+function uprights(widths: readonly Mp[], height: Mp): Op[] {
+  const ops: Op[] = [];
+  let at = 0;
+  for (const width of widths.slice(0, -1)) {
+    at += width;
+    ops.push({ op: 'path', path: segment(at, 0, at, height), stroke: { colour: colours.quiet, width: pt(0.6) } });
+  }
+  return ops;
 }
 
 const smaller = (block: BookBlock): BookBlock =>

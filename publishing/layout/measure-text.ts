@@ -26,12 +26,12 @@ export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit): Meas
   const full = room.x + room.width - room.left;
   const slabs = textSlabs(inline, look, { x: room.left, width: full, node, decor: room.decor, cost: room.cost, of: 'heading' }, kit);
   for (const slab of slabs.slice(1)) slab.cost = costs.heading;
+  for (const slab of slabs) slab.group = `the heading "${block.text}" and what follows it`;
   const first = slabs[0];
   if (first !== undefined) {
     if (block.anchor !== undefined) first.anchors = [block.anchor];
     if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
     if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;
-    first.group = `the heading "${block.text}" and what follows it`;
   }
   const [before, after] = headingSpace[block.level - 1] as readonly [number, number];
   return { slabs, before: pt(before), after: pt(after), keepNext: costs.heading };

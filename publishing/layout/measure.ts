@@ -5,6 +5,7 @@ import type { BookBlock, Flow } from '../book.ts';
 import type { Kit } from './kit.ts';
 import { measureContents } from './measure-contents.ts';
 import { measureFigure } from './measure-figure.ts';
+import { measureIndex } from './measure-index.ts';
 import { measureNotice } from './measure-notice.ts';
 import { measureSteps, type StepBlock } from './measure-step.ts';
 import { measureTable } from './measure-table.ts';
@@ -73,6 +74,8 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
       return measureWriteIn(block, room, kit);
     case 'contents':
       return measureContents(block.depth ?? 2, room, kit);
+    case 'index':
+      return measureIndex(block, room, kit);
     case 'band-key':
       return measureBandKey(room, kit);
     case 'space':

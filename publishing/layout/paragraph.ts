@@ -36,6 +36,8 @@ export interface TextKit {
   readonly language: string;
   /** Width kept for the page number of an anchor, in a look. */
   readonly reserve: (anchor: string, look: Look) => Mp;
+  /** Page index of an anchor as the pass before left it; undefined in the first. */
+  readonly pageBefore: (anchor: string) => number | undefined;
 }
 
 interface Run {
@@ -75,11 +77,16 @@ function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKi
       const link = kit.structure.add(node, 'Link');
       push(cleaned(one.text), look, { node: link, to: one.anchor });
       if (one.page) {
-        const [before = '', after = ''] = kit.words.pageRef.split('{n}');
+        const [before = '', after = ''] = one.bare ? [] : kit.words.pageRef.split('{n}');
         if (one.text !== '') push(' ', base);
         push(before, look, { node: link, to: one.anchor });
         runs.push({ text: pageMark, look, node: link, to: one.anchor, page: one.anchor });
         push(after, look, { node: link, to: one.anchor });
+        const { through } = one;
+        if (through !== undefined && (kit.pageBefore(through) === undefined || kit.pageBefore(through) !== kit.pageBefore(one.anchor))) {
+          push('\u2013', look, { node: link, to: one.anchor });
+          runs.push({ text: pageMark, look, node: link, to: one.anchor, page: through });
+        }
       }
     } else if (one.kind === 'chip') {
       runs.push({ text: cleaned(one.text), look: { ...base, face: 'bold', size: Math.round(base.size * 0.84) }, node, chip: true });

@@ -27,8 +27,8 @@ export interface PlacedPage {
 
 export interface MeasuredChapter {
   readonly chapter: NormalChapter | undefined;
-  /** Cut at page breaks; each stretch begins a page. */
-  readonly stretches: readonly { readonly slabs: readonly Slab[]; readonly right: boolean }[];
+  /** Cut at page breaks; each stretch begins a page, of a side where one is given. */
+  readonly stretches: readonly { readonly slabs: readonly Slab[]; readonly side?: Side }[];
 }
 
 export interface Placed {
@@ -48,14 +48,15 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
   };
   for (const { chapter, stretches } of chapters) {
     let section = '';
-    for (const { slabs, right } of stretches) {
-      if (right && sideOf(pages.length, book) === 'left')
+    for (const { slabs, side } of stretches) {
+      if (side !== undefined && book.duplex && sideOf(pages.length, book) !== side)
         addPage({ slabs: [], chapter: undefined, section: '', blank: true, cover: false });
       const height = geometryOf(book, sideOf(pages.length, book)).body.height;
       const { starts, forced } = breakPages(slabs, height);
       for (const at of forced) {
         const page = pages.length + starts.indexOf(at) + 1;
-        const what = (slabs[at] as Slab).group ?? 'a block';
+        const above = slabs[at - 1] as Slab;
+        const what = (above.of === 'heading' ? above : (slabs[at] as Slab)).group ?? 'a block';
         const message = `Page ${page}: ${what} does not fit on one page, so it is parted here. A reader may miss one half. Make it shorter, or split it.`;
         notes.push({ kind: 'group-too-tall', message });
       }

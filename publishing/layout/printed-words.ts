@@ -6,6 +6,7 @@ export interface PrintedWords {
   readonly page: string;
   readonly revision: string;
   readonly draft: string;
+  readonly obsolete: string;
   readonly blank: string;
   readonly continued: string;
   readonly contents: string;
@@ -21,6 +22,7 @@ const english: PrintedWords = {
   page: 'Page {n}',
   revision: 'Rev {r}',
   draft: 'DRAFT: NOT FOR FIELD USE',
+  obsolete: 'OBSOLETE: DO NOT USE',
   blank: 'This page is blank on purpose.',
   continued: '{title}, continued',
   contents: 'Contents',

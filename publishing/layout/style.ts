@@ -68,8 +68,20 @@ const scales: Readonly<Record<Book['paper'], Scale>> = {
   a5: { size: 10.5, lead: 14, small: 9, h: [18, 13.5, 11.5, 10.5], hang: 12.5 },
 };
 
-export function sheetOf(paper: Book['paper']): Sheet {
-  const scale = scales[paper];
+const half = (points: number): number => Math.round(points * 2) / 2;
+
+const enlarged = ({ size, lead, small, h, hang }: Scale): Scale => ({
+  size: half(size * 1.32),
+  lead: half(lead * 1.3),
+  small: half(small * 1.35),
+  // Headings need less: they are large already.
+  h: [half(h[0] * 1.1), half(h[1] * 1.22), half(h[2] * 1.28), half(h[3] * 1.32)],
+  hang,
+});
+
+/** Large type is a third larger: 14.5 points for running text on A4. */
+export function sheetOf(paper: Book['paper'], large = false): Sheet {
+  const scale = large ? enlarged(scales[paper]) : scales[paper];
   const ink = colours.ink;
   const look = (face: Face, size: number, lead: number, colour: Colour = ink): TextLook => ({
     face,
@@ -90,7 +102,7 @@ export function sheetOf(paper: Book['paper']): Sheet {
     label: look('bold', scale.size, scale.lead),
     subLabel: look('regular', scale.size, scale.lead),
     panel: look('bold', scale.size + 1, scale.lead),
-    furniture: look('regular', paper === 'a5' ? 8 : 8.5, 11, colours.quiet),
+    furniture: look('regular', large ? 10.5 : paper === 'a5' ? 8 : 8.5, large ? 13 : 11, colours.quiet),
     title: look('bold', paper === 'a5' ? 27 : 36, paper === 'a5' ? 31 : 41),
     subtitle: look('regular', paper === 'a5' ? 13 : 16, paper === 'a5' ? 18 : 22, colours.quiet),
     eyebrow: look('bold', scale.small, scale.small + 4, colours.quiet),

@@ -1,0 +1,47 @@
+/** All limits of a guide on one list, by procedure, with the page of the step in which the value is read. */
+import type { ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { BookBlock, Chapter, Inline } from '../book.ts';
+import { measurementsAt } from './entries.ts';
+import { guideWords } from './guide-words.ts';
+import { limitsPrinted } from './limits-text.ts';
+import { type ComposeInput, scopeOf, stepAnchor } from './scope.ts';
+import { bookWords } from './words.ts';
+
+const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
+
+/** undefined where nothing is measured. */
+export function limitsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
+  const { language } = input.library.registers.house;
+  const words = guideWords(language);
+  const said = bookWords(language);
+  const blocks = procedures.flatMap((facts): BookBlock[] => {
+    const scope = scopeOf(facts, input, new Set());
+    const places = measurementsAt(scope);
+    const rows = facts.head.measurements.map((measurement) => {
+      const limits =
+        measurement.sensed === undefined
+          ? limitsPrinted(measurement, scope)
+              .map(({ model, text: limit }) => (model === undefined ? limit : `${model}: ${limit}`))
+              .join('; ') || said.noLimit
+          : `${said.passes}: ${measurement.sensed.pass}`;
+      const steps = [...places].filter(([, list]) => list.includes(measurement)).map(([step]) => facts.read.labels.byStep.get(step));
+      const read = steps.flatMap((step, index): Inline[] =>
+        step === undefined
+          ? []
+          : [
+              ...text(index === 0 ? '' : ', '),
+              { kind: 'link', text: `${said.step} ${step.label}`, anchor: stepAnchor(facts.head.id, step.order), page: true },
+            ],
+      );
+      return [[{ kind: 'strong', text: measurement.name } as const], text(limits), read];
+    });
+    if (rows.length === 0) return [];
+    return [
+      { kind: 'heading', level: 3, text: `${facts.head.id} ${facts.head.title}`, anchor: `limits ${facts.head.id}`, bookmark: false },
+      { kind: 'table', head: words.limitsHead.map(text), rows, align: ['left', 'left', 'left'], full: true },
+    ];
+  });
+  if (blocks.length === 0) return undefined;
+  const intro: BookBlock = { kind: 'paragraph', style: 'lead', inline: text(words.limitsIntro) };
+  return { title: words.limitsTitle, anchor: 'limits', startRight, blocks: [intro, ...blocks] };
+}

@@ -1,13 +1,13 @@
 /** The page: head with menus and the three views, the view, and one line at the foot. */
 import { type ReactNode, useEffect } from 'react';
-import { listenToKeys } from './actions/keys.ts';
+import { listenToKeys, runByName } from './actions/keys.ts';
 import { menus } from './actions/menus.ts';
-import { FindPanel } from './parts/find-panel.tsx';
+import { onMenuAction } from './host.ts';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
-import { RenamePanel } from './parts/rename-panel.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { ReviewView } from './review/review-view.tsx';
+import { SHEETS } from './sheets/sheets.ts';
 import { panel } from './state/panel.ts';
 import { begin, dropRecovered, keepBoth, keepMine, shown, takeRecovered, takeTheirs } from './state/workspace.ts';
 import { language, languages, setLanguage, words } from './words/words.ts';
@@ -19,10 +19,16 @@ let begun = false;
 export function App(): ReactNode {
   const { view, name, checking, revision, message, clashes, recovered, unsaved } = shown.use();
   const { open } = panel.use();
+  const Sheet = open === undefined ? undefined : SHEETS[open];
   useEffect(() => {
     if (!begun) void begin();
     begun = true;
-    return listenToKeys();
+    const stopMenu = onMenuAction(runByName);
+    const stopKeys = listenToKeys();
+    return () => {
+      stopMenu();
+      stopKeys();
+    };
   }, []);
   useEffect(() => {
     document.title = `${unsaved.size > 0 ? '• ' : ''}${name === '' ? '' : `${name} – `}Handsclear`;
@@ -74,7 +80,7 @@ export function App(): ReactNode {
         </div>
       ))}
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
-      {open === 'find' ? <FindPanel /> : open === 'rename' ? <RenamePanel /> : null}
+      {Sheet === undefined ? null : <Sheet />}
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message?.text ?? ''}

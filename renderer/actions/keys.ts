@@ -1,6 +1,12 @@
 /** The keys that run actions, heard before the editor sees them, so that undo is that of all files. */
 import { menus } from './menus.ts';
 
+/** An item chosen in a menu that the shell draws. */
+export function runByName(name: string): void {
+  const action = menus.flatMap(({ actions }) => actions).find((one) => one.name === name);
+  if (action && action.when?.() !== false) void action.run();
+}
+
 const combination = (event: KeyboardEvent): string =>
   [event.ctrlKey || event.metaKey ? 'Mod' : '', event.shiftKey ? 'Shift' : '', event.key.length === 1 ? event.key.toUpperCase() : event.key]
     .filter((part) => part !== '')

@@ -1,5 +1,5 @@
 /** All actions by menu. */
-import { panel } from '../state/panel.ts';
+import { openPanel, type PanelName } from '../state/panel.ts';
 import { applyProposed, core, documents, goTo, redo, save, say, shown, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
@@ -23,10 +23,22 @@ const insertion = (what: InsertAsk['what'], label: string, keys?: string): Actio
   },
 });
 
+const sheet = (name: PanelName, label: string, keys?: string, when = inProcedure): Action => ({
+  name,
+  label: () => `${label} …`,
+  ...(keys === undefined ? {} : { keys }),
+  when,
+  run: () => openPanel(name),
+});
+
 export const menus: readonly { readonly label: string; readonly actions: readonly Action[] }[] = [
   {
     label: words.file,
-    actions: [{ name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save }],
+    actions: [
+      sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
+      sheet('new', words.newProcedure, 'Mod+Shift+N', () => shown.get().folder !== undefined),
+      { name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save },
+    ],
   },
   {
     label: words.edit,
@@ -45,36 +57,45 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
         when: () => documents.next.redo !== undefined,
         run: redo,
       },
-      { name: 'find', label: () => words.find, keys: 'Mod+F', run: () => panel.set({ open: 'find' }) },
+      { name: 'find', label: () => words.find, keys: 'Mod+F', run: () => openPanel('find') },
       {
         name: 'rename',
         label: () => words.rename,
         keys: 'Mod+Shift+R',
         when: () => shown.get().file !== undefined,
-        run: () => panel.set({ open: 'rename' }),
+        run: () => openPanel('rename'),
       },
+      sheet('front', words.frontMatter, 'Mod+Shift+F'),
     ],
   },
   {
     label: words.insert,
     actions: [
       insertion('step', words.step, 'Mod+Enter'),
+      sheet('measurement', words.measurement, 'Mod+Shift+M'),
+      sheet('figure', words.figure, 'Mod+Shift+G'),
       insertion('make safe', words.makeSafe),
       insertion('restore', words.restore),
       insertion('danger', words.danger),
       insertion('warning', words.warning),
       insertion('caution', words.caution),
       insertion('notice', words.notice),
+      sheet('remark', words.remark, 'Mod+Shift+K'),
     ],
   },
   {
     label: words.views,
-    actions: (['write', 'review', 'print'] as const).map((view, index) => ({
-      name: view,
-      label: () => words[view],
-      keys: `Mod+${index + 1}`,
-      run: () => shown.set({ view }),
-    })),
+    actions: [
+      ...(['write', 'review', 'print'] as const).map(
+        (view, index): Action => ({
+          name: view,
+          label: () => words[view],
+          keys: `Mod+${index + 1}`,
+          run: () => shown.set({ view }),
+        }),
+      ),
+      sheet('keys', words.shortcuts, 'Mod+K', () => true),
+    ],
   },
 ];
 

@@ -19,11 +19,13 @@ interface Props {
   readonly label: string;
   readonly left: (places: LinePlaces) => ReactNode;
   readonly right: (places: LinePlaces) => ReactNode;
+  /** A picture was dropped; the caret stands where. */
+  readonly onPicture: (picture: File) => void;
 }
 
 const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
 
-export function TextSheet({ file, label, left, right }: Props): ReactNode {
+export function TextSheet({ file, label, left, right, onPicture }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
   const editor = useRef<monaco.editor.IStandaloneCodeEditor>(undefined);
   /** Set while the text is changed from outside, so that it is not taken for typing. */
@@ -177,7 +179,22 @@ export function TextSheet({ file, label, left, right }: Props): ReactNode {
           {left(places)}
         </div>
       </div>
-      <div className="sheet-text" ref={host} />
+      <div
+        className="sheet-text"
+        ref={host}
+        onDragOverCapture={(event) => {
+          if (event.dataTransfer.types.includes('Files')) event.preventDefault();
+        }}
+        onDropCapture={(event) => {
+          const [picture] = event.dataTransfer.files;
+          if (!picture) return;
+          event.preventDefault();
+          event.stopPropagation();
+          const at = editor.current?.getTargetAtClientPoint(event.clientX, event.clientY)?.position;
+          if (at) editor.current?.setPosition(at);
+          onPicture(picture);
+        }}
+      />
       <div className="sheet-side sheet-right">
         <div
           ref={(element) => {

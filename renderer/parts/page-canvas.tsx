@@ -1,5 +1,5 @@
 /** One printed page on a canvas, from the same operations that the PDF is written from. Decides nothing about it. */
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { DrawnPage, Op } from '../../publishing/index.ts';
 
 interface Props {
@@ -14,8 +14,19 @@ interface Props {
 export function PageCanvas({ page, width, label, marked }: Props): ReactNode {
   const canvas = useRef<HTMLCanvasElement>(null);
   const height = Math.round((width * page.height) / page.width);
+  // A guide has hundreds of pages; only those near the window are painted, and unpainted ones hold no memory.
+  const [near, setNear] = useState(false);
+  useEffect(() => {
+    const watcher = new IntersectionObserver((seen) => setNear(seen.some(({ isIntersecting }) => isIntersecting)), { rootMargin: '100%' });
+    if (canvas.current) watcher.observe(canvas.current);
+    return () => watcher.disconnect();
+  }, []);
   useEffect(() => {
     const element = canvas.current;
+    if (element && !near) {
+      element.width = 0;
+      return;
+    }
     const context = element?.getContext('2d');
     if (!element || !context) return;
     const dots = globalThis.devicePixelRatio || 1;
@@ -31,7 +42,7 @@ export function PageCanvas({ page, width, label, marked }: Props): ReactNode {
       context.fillStyle = '#7a2e12';
       context.fillRect(0, target.y, page.width / 90, 22_000);
     }
-  }, [page, width, height, marked]);
+  }, [page, width, height, marked, near]);
   return <canvas ref={canvas} className="page-canvas" style={{ width, height }} role="img" aria-label={label} />;
 }
 

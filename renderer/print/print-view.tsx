@@ -6,6 +6,7 @@ import { useAnswer } from '../state/answer.ts';
 import { core, goTo, say, shown, writeOut } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
+import { Batch } from './batch.tsx';
 
 export function PrintView(): ReactNode {
   const { overview, file } = shown.use();
@@ -82,6 +83,7 @@ export function PrintView(): ReactNode {
             {note}
           </p>
         ))}
+        <Batch choice={{ draft, ...(model === '' ? {} : { model }), ...(paper === '' ? {} : { paper: paper as 'a4' }) }} />
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>
         ) : (

@@ -1,11 +1,11 @@
 /** Review: findings with their counter-walks, walks, the graph of all ways, coverage, changes, remarks and signatures. One sheet a file. */
 import type { ComponentType, ReactNode } from 'react';
-import { newStore } from '../state/store.ts';
 import { words } from '../words/words.ts';
 import { Changes } from './changes.tsx';
 import { Coverage } from './coverage.tsx';
 import { FindingsList } from './findings-list.tsx';
 import { Remarks } from './remarks.tsx';
+import { reviewing, type Sheet } from './reviewing.ts';
 import { SignOff } from './sign-off.tsx';
 import { Walking } from './walking.tsx';
 import { Ways } from './ways.tsx';
@@ -18,11 +18,7 @@ const SHEETS = {
   changes: Changes,
   remarks: Remarks,
   signOff: SignOff,
-} as const satisfies Readonly<Record<string, ComponentType>>;
-type Sheet = keyof typeof SHEETS;
-
-/** Kept while another view is shown. */
-export const reviewing = newStore<{ readonly sheet: Sheet }>({ sheet: 'findings' });
+} as const satisfies Readonly<Record<Sheet, ComponentType>>;
 
 export function ReviewView(): ReactNode {
   const { sheet } = reviewing.use();

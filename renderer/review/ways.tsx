@@ -106,7 +106,6 @@ function Row({ step, row, first, open }: RowProps): ReactNode {
     <g
       role="link"
       tabIndex={0}
-      aria-label={`${step.section} ${step.label}: ${step.text} (${words.band[state]})`}
       className="ways-row"
       onClick={open}
       onKeyDown={(event) => {

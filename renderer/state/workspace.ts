@@ -94,13 +94,30 @@ export const core = new CoreClient(
 
 // ---------------------------------------------------------------- opening
 
+/** Which library this window shows, over a reload of the page. */
+const OPENED = 'library opened';
+
+/** Another library begins with an empty page: nothing of this one can stay behind in it. */
+export function switchLibrary(folder: string): void {
+  sessionStorage.setItem(OPENED, folder);
+  location.reload();
+}
+
 export async function begin(): Promise<void> {
   try {
     const { sample, open } = await call('libraries.recent', {});
     watchDisk((from, changes) => {
       if (from === library) onDisk(changes);
     });
-    await openLibrary(open ?? sample);
+    const wanted = sessionStorage.getItem(OPENED) ?? open ?? sample;
+    try {
+      await openLibrary(wanted);
+    } catch (error) {
+      if (wanted === sample) throw error;
+      sessionStorage.removeItem(OPENED);
+      wrong(error);
+      await openLibrary(sample);
+    }
     void giveFonts();
   } catch (error) {
     wrong(error);
@@ -113,11 +130,11 @@ export async function openLibrary(folder: string): Promise<void> {
   const read = await call('library.read', { library });
   for (const { path, text, hash } of read.files) documents.fromDisk(path, text, hash);
   const texts = documents.list().map(({ path, text }) => ({ path, text }));
-  const others = read.paths.filter((path) => documents.get(path) === undefined).map((path) => ({ path, present: true as const }));
+  others = read.paths.filter((path) => documents.get(path) === undefined);
   const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
   shown.set({ folder: opened.folder, name: opened.name, checking: true });
   if (first !== undefined) show(first);
-  core.edit([...texts, ...others]);
+  core.edit([...texts, ...others.map((path) => ({ path, present: true as const }))]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
   const { entries } = await call('journal.list', { library });
   // What the disk holds already needs no rescue.
@@ -131,14 +148,37 @@ export async function openLibrary(folder: string): Promise<void> {
 
 async function giveFigure(path: string): Promise<void> {
   const { base64 } = await call('figure.read', { library, path });
-  core.figure(path, bytesOf(base64));
+  const bytes = bytesOf(base64);
+  figures.set(path, bytes);
+  core.figure(path, bytes);
 }
+
+const figures = new Map<string, Uint8Array>();
+let fonts: Readonly<Record<string, Uint8Array>> = {};
+let others: readonly string[] = [];
+/** For a second worker, which is fed with all that the first one has. */
+export const figureBytes = (): ReadonlyMap<string, Uint8Array> => figures;
+export const fontBytes = (): Readonly<Record<string, Uint8Array>> => fonts;
+/** Sorted; figures only. */
+export const figurePaths = (): readonly string[] => [...figures.keys()].sort();
+
+/** Copies a picture into the library; its path there. */
+export async function addFigure(picture: File): Promise<string> {
+  const bytes = new Uint8Array(await picture.arrayBuffer());
+  const { path } = await call('figure.write', { library, name: picture.name.replace(/[^\w.-]+/g, '-'), base64: base64Of(bytes) });
+  figures.set(path, bytes);
+  core.figure(path, bytes);
+  core.edit([{ path, present: true }]);
+  return path;
+}
+export const otherPaths = (): readonly string[] => others;
 
 /** The page shows print in the very letters of the print. */
 async function giveFonts(): Promise<void> {
   const { faces } = await call('fonts.read', {});
   const bytes = Object.fromEntries(Object.entries(faces).map(([face, base64]) => [face, bytesOf(base64)]));
   core.fonts(bytes);
+  fonts = bytes;
   for (const [face, own] of Object.entries(bytes)) {
     const font = new FontFace(`print-${face}`, own, { featureSettings: '"tnum" 1, "liga" 0, "clig" 0' });
     document.fonts.add(await font.load());
@@ -315,12 +355,15 @@ export function goTo(file: string, offset: number, end = offset, view: View = 'w
   shown.set({ view, file, goTo: { offset, end, count }, ...variants });
 }
 
-export async function writeOut(name: string, bytes: Uint8Array): Promise<void> {
+/** The path it was written to; undefined: it could not be, and that was said. */
+export async function writeOut(name: string, bytes: Uint8Array): Promise<string | undefined> {
   try {
     const { path } = await call('output.write', { library, name, base64: base64Of(bytes) });
     say(`Written: ${path}`);
+    return path;
   } catch (error) {
     wrong(error);
+    return undefined;
   }
 }
 

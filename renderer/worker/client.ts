@@ -49,6 +49,11 @@ export class CoreClient {
     });
   }
 
+  /** Stops the worker; whatever is still asked is never answered. */
+  end(): void {
+    this.worker.terminate();
+  }
+
   private flush(): void {
     this.busy = true;
     this.rev += 1;

@@ -4,8 +4,13 @@ import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { Finding } from '../../procedures-schema/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
+import { reviewing } from '../review/reviewing.ts';
+import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+import type { ReviewOf } from '../worker/queries/queries.ts';
+import { ToAccept } from './to-accept.tsx';
+import { ToSettle } from './to-settle.tsx';
 
 interface Note {
   readonly key: string;
@@ -15,17 +20,20 @@ interface Note {
 
 interface Props {
   readonly margin: Margin | undefined;
+  readonly review: ReviewOf | undefined;
   readonly findings: readonly Finding[];
   readonly places: LinePlaces;
 }
 
 const GAP = 6;
 
-export function RightMargin({ margin, findings, places }: Props): ReactNode {
+export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
   const { caret } = shown.use();
   const root = useRef<HTMLDivElement>(null);
   const [tops, setTops] = useState<readonly number[]>([]);
-  const notes = [...findingNotes(findings, caret), ...stepNotes(margin, caret)].sort((a, b) => a.line - b.line);
+  const notes = [...findingNotes(findings, caret), ...remarkNotes(review), ...stepNotes(margin, review, caret)].sort(
+    (a, b) => a.line - b.line,
+  );
   // After every drawing, because only then are the heights known.
   useLayoutEffect(() => {
     let free = 0;
@@ -54,8 +62,33 @@ const findingNotes = (findings: readonly Finding[], caret: number): Note[] =>
     content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
   }));
 
+const remarkNotes = (review: ReviewOf | undefined): Note[] =>
+  (review?.pins ?? []).flatMap(({ remark, index, line }): Note[] =>
+    remark.settled || line === undefined
+      ? []
+      : [
+          {
+            key: `remark ${index}`,
+            line,
+            content: (
+              <button
+                type="button"
+                className="note note-remark"
+                onClick={() => {
+                  reviewing.set({ sheet: 'remarks' });
+                  shown.set({ view: 'review' });
+                }}
+              >
+                <b>{remark.by}</b> {remark.says}{' '}
+                {remark.answers.length > 0 ? <span className="quiet">({remark.answers.length})</span> : null}
+              </button>
+            ),
+          },
+        ],
+  );
+
 /** Readings of a step in one note, quietly; whole where the caret stands. */
-function stepNotes(margin: Margin | undefined, caret: number): Note[] {
+function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, caret: number): Note[] {
   return (margin?.lines ?? []).flatMap((step): Note[] => {
     const here = step.span.start <= caret && caret <= step.span.end;
     const read = step.readings.filter(({ words: own, status }) => own.length > 0 && status !== 'remark').flatMap(({ words: own }) => own);
@@ -64,7 +97,7 @@ function stepNotes(margin: Margin | undefined, caret: number): Note[] {
     if (read.length > 0) parts.push(<span key="read">{read.join('; ')}</span>);
     for (const { zone } of step.hands) if (here && zone !== '') parts.push(<b key={`hands ${zone}`}> {words.handsIn(zone)}. </b>);
     if (here && step.before === 'live') parts.push(<i key="live"> {words.band.live}</i>);
-    if (parts.length === 0 && unread.length === 0) return [];
+    if (parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
     return [
       {
         key: `step ${step.span.start}`,
@@ -72,11 +105,18 @@ function stepNotes(margin: Margin | undefined, caret: number): Note[] {
         content: (
           <div className={here ? 'reading reading-here' : 'reading'}>
             {parts}
+            {here && review ? <ToAccept readings={step.readings} review={review} /> : null}
             {unread.map((one) => (
               <p key={one.span.start} className="unread">
-                {words.notRead}: {one.why}
+                {words.notRead}: {one.why}{' '}
+                {here ? (
+                  <button type="button" className="plain" onClick={() => openPanel('outright', step.line)}>
+                    {words.sayOutright}
+                  </button>
+                ) : null}
               </p>
             ))}
+            {here ? step.settle.map((name) => <ToSettle key={name.span.start} name={name} file={margin?.file ?? ''} />) : null}
           </div>
         ),
       },

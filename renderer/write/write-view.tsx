@@ -3,6 +3,8 @@ import { type ReactNode, useCallback } from 'react';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { panel } from '../state/panel.ts';
+import { useReview } from '../state/record.ts';
 import { shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { LeftMargin } from './left-margin.tsx';
@@ -13,9 +15,12 @@ import { RightMargin } from './right-margin.tsx';
 export function WriteView(): ReactNode {
   const { file, variant, overview } = shown.use();
   const procedure = file?.startsWith('procedures/') ? file : undefined;
+  const review = useReview(procedure);
   const margin = useAnswer(
     'margin',
-    procedure === undefined ? undefined : { file: procedure, ...(variant === undefined ? {} : { variant }) },
+    procedure === undefined
+      ? undefined
+      : { file: procedure, ...(variant === undefined ? {} : { variant }), accepted: review?.record.accepted.map(({ key }) => key) ?? [] },
   );
   const document = overview?.documents.find((one) => one.file === file);
   const findings = findingsOf(file);
@@ -55,7 +60,8 @@ export function WriteView(): ReactNode {
             file={file}
             label={document?.title ?? file}
             left={left}
-            right={(places) => <RightMargin margin={margin} findings={findings} places={places} />}
+            onPicture={(dropped) => panel.set({ open: 'figure', line: undefined, dropped })}
+            right={(places) => <RightMargin margin={margin} review={review} findings={findings} places={places} />}
           />
         )}
       </main>

@@ -64,8 +64,12 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
     const page = await context.newPage();
     page.setDefaultTimeout(8000);
     page.on('pageerror', (error) => complaints.push(error.message));
+    page.on('response', (response) => {
+      if (response.status() >= 400) complaints.push(`${response.status()} ${response.url()}`);
+    });
     page.on('console', (message) => {
-      if (message.type() === 'error') complaints.push(message.text());
+      // A refused request is told with its address above.
+      if (message.type() === 'error' && !message.text().startsWith('Failed to load resource')) complaints.push(message.text());
     });
     await page.goto(address);
     await checked(page);

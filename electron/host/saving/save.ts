@@ -8,7 +8,7 @@ import { writeWhole } from './write-whole.ts';
 type Save = Methods['file.save'];
 
 /** What may be written: the texts of a library and the remarks on them. */
-export const WRITABLE = /^(library\.yaml|registers\/[^/]+\.ya?ml|(procedures|guides|remarks)\/.+\.md|narration\/.+\.(md|yaml|vtt|srt))$/i;
+export const WRITABLE = /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md|narration\/.+\.(md|yaml|vtt|srt))$/i;
 
 export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 

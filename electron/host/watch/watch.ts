@@ -6,8 +6,8 @@ import type { DiskChange } from '../contract/index.ts';
 import { isInside, LARGEST_TEXT } from '../files/index.ts';
 import { hashOf } from '../saving/index.ts';
 
-const TEXT = /^(library\.yaml|registers\/[^/]+\.ya?ml|(procedures|guides)\/.+\.md)$/i;
-const OTHER = /^(figures|narration|remarks)\/.+/i;
+const TEXT = /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md)$/i;
+const OTHER = /^(figures|narration)\/.+/i;
 /** Editors save in several strokes; what comes within this time (ms) is told at once. */
 const SETTLE = 80;
 

@@ -1,6 +1,7 @@
 /** The questions that the page may put to the worker, by name. */
 import { complete, hover, named } from './assist.ts';
 import { find, insert, rename, replace } from './changes.ts';
+import { form, formEdits, insertFigure, insertMeasurement, newProcedure, readingChoices, registerName, sayOutright } from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf } from './pages.ts';
@@ -16,6 +17,14 @@ export const queries = {
   find,
   replace,
   insert,
+  form,
+  formEdits,
+  newProcedure,
+  insertMeasurement,
+  insertFigure,
+  readingChoices,
+  sayOutright,
+  registerName,
   walk,
   graph,
   coverage,

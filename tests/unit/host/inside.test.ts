@@ -14,7 +14,7 @@ describe('a path that may be written', () => {
     'procedures/a.md',
     'procedures/balers/vertical/OM-1.md',
     'guides/g.md',
-    'remarks/procedures/a.md',
+    'review/A-1.yaml',
     'narration/one.vtt',
     'procedures/Ölfilter wechseln.md',
     'Procedures/A.MD',

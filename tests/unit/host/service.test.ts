@@ -253,13 +253,13 @@ describe('removing', () => {
 
 describe('reading', () => {
   test('one text, also a remark', async () => {
-    const { call, library } = await hostOf(newLibrary({ ...SMALL, 'remarks/a.md': 'remark\n' }));
-    expect((await call('file.read', { library, path: 'remarks/a.md' })).file).toEqual({
-      path: 'remarks/a.md',
-      text: 'remark\n',
-      hash: hash('remark\n'),
+    const { call, library } = await hostOf(newLibrary({ ...SMALL, 'review/A-1.yaml': 'remarks:\n' }));
+    expect((await call('file.read', { library, path: 'review/A-1.yaml' })).file).toEqual({
+      path: 'review/A-1.yaml',
+      text: 'remarks:\n',
+      hash: hash('remarks:\n'),
     });
-    expect((await call('file.read', { library, path: 'remarks/none.md' })).file).toBeNull();
+    expect((await call('file.read', { library, path: 'review/none.yaml' })).file).toBeNull();
   });
 
   test.each(['figures/../library.yaml', 'procedures/a.md', '../x', '.git/config', 'figures/.hidden'])('%s is no figure', async (own) => {

@@ -1,14 +1,15 @@
 /** Renames what stands at the caret, everywhere, after showing where. */
 import { type ReactNode, useState } from 'react';
 import type { Proposal } from '../../procedures-schema/assist/index.ts';
+import { focus } from '../parts/focus.ts';
+import { OverSheet } from '../parts/over-sheet.tsx';
+import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { applyProposed, core, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
-import { focus } from './focus.ts';
-import { Preview } from './preview.tsx';
 
-export function RenamePanel(): ReactNode {
+export function RenameSheet(): ReactNode {
   const { file, caret } = shown.use();
   const [to, setTo] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
@@ -24,15 +25,13 @@ export function RenamePanel(): ReactNode {
           ? here.named.id
           : here.named.number);
   return (
-    <section className="over" onKeyDown={(event) => event.key === 'Escape' && closePanel()} aria-label={words.rename}>
-      <header>
-        <h2>
+    <OverSheet
+      title={
+        <>
           {words.rename}: {name ?? '–'} {here ? <span className="quiet">({here.uses.length})</span> : null}
-        </h2>
-        <button type="button" onClick={close}>
-          {words.close}
-        </button>
-      </header>
+        </>
+      }
+    >
       <form
         className="row"
         onSubmit={(event) => {
@@ -61,6 +60,6 @@ export function RenamePanel(): ReactNode {
           cancel={() => setProposal(undefined)}
         />
       ) : null}
-    </section>
+    </OverSheet>
   );
 }

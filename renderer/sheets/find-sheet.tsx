@@ -1,14 +1,14 @@
 /** Find and replace across the library, with what would change shown first. */
 import { type ReactNode, useState } from 'react';
 import type { Proposal } from '../../procedures-schema/assist/index.ts';
+import { focus } from '../parts/focus.ts';
+import { OverSheet } from '../parts/over-sheet.tsx';
+import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { closePanel } from '../state/panel.ts';
 import { applyProposed, core, goTo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
-import { focus } from './focus.ts';
-import { Preview } from './preview.tsx';
 
-export function FindPanel(): ReactNode {
+export function FindSheet(): ReactNode {
   const [ask, setAsk] = useState({ query: '', pattern: false, matchCase: false, wholeWord: false });
   const [by, setBy] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
@@ -19,13 +19,7 @@ export function FindPanel(): ReactNode {
     </label>
   );
   return (
-    <section className="over" onKeyDown={(event) => event.key === 'Escape' && closePanel()} aria-label={words.find}>
-      <header>
-        <h2>{words.find}</h2>
-        <button type="button" onClick={closePanel}>
-          {words.close}
-        </button>
-      </header>
+    <OverSheet title={words.find}>
       <div className="row">
         <input
           ref={focus}
@@ -69,6 +63,6 @@ export function FindPanel(): ReactNode {
       ) : (
         <p className="wrong">{found.reason}</p>
       )}
-    </section>
+    </OverSheet>
   );
 }

@@ -1,0 +1,104 @@
+/** Many documents written in one go by a second worker, with what came of each. It can be stopped between two of them. */
+import { type ReactNode, useRef, useState } from 'react';
+import { allFindings } from '../parts/findings.tsx';
+import { longWorker } from '../state/long-worker.ts';
+import { say, shown, writeOut } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+import type { Edition } from '../worker/queries/queries.ts';
+
+interface Outcome {
+  readonly number: string;
+  readonly text: string;
+  readonly wrong: boolean;
+}
+
+/** `choice`: what the edition of each is beyond its file. */
+export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): ReactNode {
+  const { overview } = shown.use();
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [done, setDone] = useState<readonly Outcome[]>([]);
+  const [of, setOf] = useState(0);
+  const stop = useRef(false);
+  const documents = overview?.documents ?? [];
+  const run = async (): Promise<void> => {
+    const wanted = documents.filter(({ file }) => chosen.has(file));
+    stop.current = false;
+    setOf(wanted.length);
+    setDone([]);
+    const { core, end } = await longWorker((message) => say(message, true));
+    try {
+      for (const { file, number } of wanted) {
+        if (stop.current) break;
+        const outcome = await one(core, file).catch((error: Error) => ({ text: error.message, wrong: true }));
+        setDone((before) => [...before, { number, ...outcome }]);
+      }
+    } finally {
+      end();
+      setOf(0);
+    }
+  };
+  const one = async (core: Awaited<ReturnType<typeof longWorker>>['core'], file: string): Promise<Omit<Outcome, 'number'>> => {
+    const blocking = choice.draft ? [] : await core.ask('blocking', { file, findings: allFindings() });
+    if (blocking.length > 0) return { text: words.refusedFor(blocking.length), wrong: true };
+    const made = await core.ask('pdf', { file, ...choice });
+    const path = made && (await writeOut(made.name, made.bytes));
+    return made && path !== undefined
+      ? { text: `${path}, ${words.pagesCount(made.pages)}`, wrong: false }
+      : { text: words.notWritten, wrong: true };
+  };
+  return (
+    <details className="batch">
+      <summary>{words.several}</summary>
+      <p>
+        <button type="button" className="plain" onClick={() => setChosen(new Set(documents.map(({ file }) => file)))}>
+          {words.all}
+        </button>{' '}
+        <button type="button" className="plain" onClick={() => setChosen(new Set())}>
+          {words.none}
+        </button>
+      </p>
+      <ul>
+        {documents.map(({ file, number, title }) => (
+          <li key={file}>
+            <label className="tick">
+              <input
+                type="checkbox"
+                checked={chosen.has(file)}
+                onChange={(event) => {
+                  const next = new Set(chosen);
+                  if (event.target.checked) next.add(file);
+                  else next.delete(file);
+                  setChosen(next);
+                }}
+              />{' '}
+              {number} {title}
+            </label>
+          </li>
+        ))}
+      </ul>
+      <p>
+        <button type="button" className="main" disabled={of > 0 || chosen.size === 0} onClick={() => void run()}>
+          {words.writeThem(chosen.size)}
+        </button>{' '}
+        {of > 0 ? (
+          <button
+            type="button"
+            onClick={() => {
+              stop.current = true;
+            }}
+          >
+            {words.stop}
+          </button>
+        ) : null}
+      </p>
+      {of > 0 ? <progress aria-label={words.several} value={done.length} max={of} /> : null}
+      <ul aria-live="polite">
+        {done.map(({ number, text, wrong }) => (
+          <li key={number} className={wrong ? 'wrong' : ''}>
+            {number}: {text}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

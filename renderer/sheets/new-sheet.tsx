@@ -1,0 +1,78 @@
+/** A new procedure: its title, its models, and what it begins from. The number is the next free one of the house. */
+import { type ReactNode, useState } from 'react';
+import { focus } from '../parts/focus.ts';
+import { OverSheet } from '../parts/over-sheet.tsx';
+import { closePanel } from '../state/panel.ts';
+import { today } from '../state/record.ts';
+import { change, core, say, show, shown } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+
+export function NewSheet(): ReactNode {
+  const { overview } = shown.use();
+  const [title, setTitle] = useState('');
+  const [models, setModels] = useState<readonly string[]>([]);
+  const [from, setFrom] = useState('');
+  const [wrong, setWrong] = useState('');
+  const make = async (): Promise<void> => {
+    const made = await core.ask('newProcedure', { title, models, date: today(), ...(from === '' ? {} : { from }) });
+    if (!made.ok) return setWrong(made.reason);
+    change(`${words.newProcedure} ${made.number}`, [{ path: made.path, edits: [{ start: 0, end: 0, text: made.text }] }]);
+    closePanel();
+    show(made.path);
+    say([`${made.number}: ${made.path}`, ...made.notes].join(' '));
+  };
+  return (
+    <OverSheet title={words.newProcedure}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void make();
+        }}
+      >
+        <div className="row">
+          <input
+            ref={focus}
+            aria-label={words.title}
+            placeholder={words.title}
+            value={title}
+            onChange={(event) => setTitle(event.target.value)}
+          />
+        </div>
+        <fieldset className="form-field">
+          <legend>{words.model}</legend>
+          <div className="row">
+            {overview?.models.map((name) => (
+              <label key={name} className="tick">
+                <input
+                  type="checkbox"
+                  checked={models.includes(name)}
+                  onChange={(event) => setModels(event.target.checked ? [...models, name] : models.filter((one) => one !== name))}
+                />{' '}
+                {name}
+              </label>
+            ))}
+          </div>
+        </fieldset>
+        <div className="row">
+          <label className="field">
+            {words.beginFrom}
+            <select value={from} onChange={(event) => setFrom(event.target.value)}>
+              <option value="">{words.fromNothing}</option>
+              {overview?.documents
+                .filter(({ kind }) => kind === 'procedure')
+                .map(({ number, title: own }) => (
+                  <option key={number} value={number}>
+                    {number} {own}
+                  </option>
+                ))}
+            </select>
+          </label>
+          <button type="submit" className="main">
+            {words.makeIt}
+          </button>
+        </div>
+        {wrong === '' ? null : <p className="wrong">{wrong}</p>}
+      </form>
+    </OverSheet>
+  );
+}

@@ -1,0 +1,54 @@
+/** A remark on the step at the caret. */
+import { type ReactNode, useState } from 'react';
+import { wordsOfLine } from '../../procedures-schema/review/index.ts';
+import { focus } from '../parts/focus.ts';
+import { OverSheet } from '../parts/over-sheet.tsx';
+import { PersonFields } from '../parts/person-fields.tsx';
+import { useAnswer } from '../state/answer.ts';
+import { closePanel } from '../state/panel.ts';
+import { person, putRecord, today, useReview } from '../state/record.ts';
+import { shown } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+
+export function RemarkSheet(): ReactNode {
+  const { file, caret } = shown.use();
+  const { initials } = person.use();
+  const [says, setSays] = useState('');
+  const review = useReview(file);
+  const margin = useAnswer('margin', file === undefined ? undefined : { file });
+  const line = margin?.lines.findLast(({ span }) => span.start <= caret);
+  if (!review || !line) return <OverSheet title={words.remarkOn}>{words.onlyProcedures}</OverSheet>;
+  return (
+    <OverSheet title={words.remarkOn}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          const remark = { words: wordsOfLine(line), label: line.fullLabel, by: initials, on: today(), says, answers: [] };
+          if (putRecord(words.remark, review, (record) => ({ ...record, remarks: [...record.remarks, remark] }))) closePanel();
+        }}
+      >
+        <p>
+          <b>{line.fullLabel}</b> <q>{wordsOfLine(line)}</q>
+        </p>
+        <div className="row">
+          <input
+            ref={focus}
+            aria-label={words.remarkSays}
+            placeholder={words.remarkSays}
+            value={says}
+            onChange={(event) => setSays(event.target.value)}
+          />
+          <PersonFields />
+          <button type="submit" className="main" disabled={says.trim() === '' || initials.trim() === '' || review.faults.length > 0}>
+            {words.remark}
+          </button>
+        </div>
+        {review.faults.map((text) => (
+          <p key={text} className="wrong">
+            {review.path}: {text}
+          </p>
+        ))}
+      </form>
+    </OverSheet>
+  );
+}

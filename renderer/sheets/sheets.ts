@@ -1,0 +1,26 @@
+/** The sheets that are laid over the page, by name. */
+import type { ComponentType } from 'react';
+import type { PanelName } from '../state/panel.ts';
+import { FigureSheet } from './figure-sheet.tsx';
+import { FindSheet } from './find-sheet.tsx';
+import { FrontSheet } from './front-sheet.tsx';
+import { KeysSheet } from './keys-sheet.tsx';
+import { LibrariesSheet } from './libraries-sheet.tsx';
+import { MeasurementSheet } from './measurement-sheet.tsx';
+import { NewSheet } from './new-sheet.tsx';
+import { OutrightSheet } from './outright-sheet.tsx';
+import { RemarkSheet } from './remark-sheet.tsx';
+import { RenameSheet } from './rename-sheet.tsx';
+
+export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
+  find: FindSheet,
+  rename: RenameSheet,
+  front: FrontSheet,
+  new: NewSheet,
+  measurement: MeasurementSheet,
+  figure: FigureSheet,
+  remark: RemarkSheet,
+  outright: OutrightSheet,
+  libraries: LibrariesSheet,
+  keys: KeysSheet,
+};

@@ -1,0 +1,31 @@
+/** A second worker for long jobs, so that typing never waits for a guide: fed with the library as it is now, ended when the job is. */
+import { CoreClient } from '../worker/client.ts';
+import { documents, figureBytes, fontBytes, otherPaths } from './workspace.ts';
+
+export interface LongWorker {
+  readonly core: CoreClient;
+  end(): void;
+}
+
+/** Answered when the library has been read there. */
+export async function longWorker(failed: (message: string) => void): Promise<LongWorker> {
+  let read: () => void = () => undefined;
+  const ready = new Promise<void>((resolve) => {
+    read = resolve;
+  });
+  const core = new CoreClient(
+    () => read(),
+    (message) => {
+      failed(message);
+      read();
+    },
+  );
+  core.fonts(fontBytes());
+  for (const [path, bytes] of figureBytes()) core.figure(path, bytes);
+  core.edit([
+    ...documents.list().map(({ path, text }) => ({ path, text })),
+    ...otherPaths().map((path) => ({ path, present: true as const })),
+  ]);
+  await ready;
+  return { core, end: () => core.end() };
+}

@@ -1,0 +1,80 @@
+/** Forms of Write: front matter, a new procedure, a measurement, a reading said outright, a name for a register. Nothing is changed here. */
+import {
+  acceptReading,
+  type FieldValue,
+  type FrontMatterForm,
+  formEdits as formEditsIn,
+  frontMatterForm,
+  type Insertion,
+  insertFigure as insertFigureIn,
+  insertMeasurement as insertMeasurementIn,
+  type KindGuess,
+  type MeasurementInput,
+  type NewProcedure,
+  type NewProcedureInput,
+  newProcedure as newProcedureIn,
+  type Proposal,
+  readingChoices as readingChoicesIn,
+  registerName as registerNameIn,
+} from '../../../procedures-schema/assist/index.ts';
+import type { Finding, TextEdit } from '../../../procedures-schema/index.ts';
+import type { LibraryModel } from '../library-model.ts';
+
+const NOT_HERE = { ok: false, reason: 'This is done in a procedure; open one first.' } as const;
+
+export function form(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly findings: readonly Finding[] },
+): FrontMatterForm | undefined {
+  const facts = model.procedure(ask.file);
+  return facts && frontMatterForm(facts, model.facts, ask.findings);
+}
+
+export function formEdits(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly key: string; readonly value: FieldValue },
+): readonly TextEdit[] {
+  const facts = model.procedure(ask.file);
+  return facts ? formEditsIn(facts, ask.key, ask.value) : [];
+}
+
+export function newProcedure(model: LibraryModel, ask: NewProcedureInput): NewProcedure {
+  return newProcedureIn(ask, model.facts);
+}
+
+export function insertMeasurement(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly offset: number; readonly input: MeasurementInput },
+): Insertion {
+  const facts = model.procedure(ask.file);
+  return facts ? insertMeasurementIn(facts, model.facts, ask.offset, ask.input) : NOT_HERE;
+}
+
+export function insertFigure(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly offset: number; readonly path: string; readonly alt: string },
+): Insertion {
+  const facts = model.procedure(ask.file);
+  return facts ? insertFigureIn(facts, model.facts, ask.offset, ask) : NOT_HERE;
+}
+
+export function readingChoices(model: LibraryModel, ask: { readonly file: string; readonly line: number }): readonly string[] {
+  const facts = model.procedure(ask.file);
+  return facts ? readingChoicesIn(facts, ask.line) : [];
+}
+
+export function sayOutright(
+  model: LibraryModel,
+  ask: {
+    readonly file: string;
+    readonly line: number;
+    readonly said: { readonly reads: string; readonly because: string; readonly by: string };
+  },
+): Proposal {
+  const facts = model.procedure(ask.file);
+  return facts ? acceptReading(facts, model.facts, ask.line, ask.said) : NOT_HERE;
+}
+
+export function registerName(model: LibraryModel, ask: { readonly name: string; readonly guess: KindGuess }): Proposal {
+  return registerNameIn(ask.name, ask.guess, model.facts);
+}

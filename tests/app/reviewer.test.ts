@@ -1,0 +1,140 @@
+/** A reviewer's day in a real browser: play a counter-walk, walk, look at the ways, compare, remark, accept, sign, and what is on disk then. */
+import { execFileSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+
+const LIP = 'procedures/OM-3140-lip-cylinder.md';
+const RECORD = 'review/OM-3140.yaml';
+
+describe.skipIf(!hasBrowser())('a reviewer', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    // The library as a maker keeps it, with a first issue; what lies on disk now is the draft of the next.
+    const git = (...words: string[]) =>
+      execFileSync('git', ['-c', 'user.name=A Writer', '-c', 'user.email=writer@example.com', ...words], { cwd: desk.folder });
+    git('init', '-q');
+    git('add', '-A');
+    git('commit', '-q', '-m', 'Issue C');
+    const draft = desk
+      .onDisk(LIP)
+      .replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, '')
+      .replace('Wait 10 min', 'Wait 15 min');
+    writeFileSync(join(desk.folder, LIP), draft);
+    await page.waitForSelector('.counts.state-error');
+    await page.click('.library .entry:has-text("OM-3140")');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+  const sheet = (name: string) => page.click(`.sub button:has-text("${name}")`);
+  const saved = async () => {
+    await page.keyboard.press('Control+s');
+    await page.waitForSelector('.foot [role=status]:has-text("Saved")');
+  };
+
+  test('plays the shortest unsafe walk on the text, from the keyboard', async () => {
+    await page.keyboard.press('Control+2');
+    await page.click('.list .entry:has-text("Hands in the pit")');
+    const first = await page.innerText('.excerpt mark');
+    await page.click('.played button:has-text("Step on")');
+    await page.keyboard.press('ArrowDown');
+    expect(await page.innerText('.played .here')).toContain('Check the drift 3');
+    expect(await page.innerText('.excerpt mark')).not.toBe(first);
+    for (let times = 0; times < 40; times += 1) await page.keyboard.press('ArrowDown');
+    expect(await page.innerText('.played .here')).toMatch(/Hands in the pit/);
+  });
+
+  test('walks through as a technician and sees what state is required', async () => {
+    await sheet('Walk');
+    await page.waitForSelector('.question');
+    expect(await page.innerText('.detail .state')).toContain('mains supply');
+    const before = await page.locator('.walk li').count();
+    await page.click('.question button:has-text("no")');
+    await expect.poll(() => page.locator('.walk li').count()).toBeGreaterThan(before);
+    expect(await page.innerText('.walk')).toMatch(/■/);
+  });
+
+  test('sees every way drawn, and a step there leads to its text', async () => {
+    await sheet('Ways');
+    const steps = await page.locator('.ways-row').count();
+    expect(steps).toBeGreaterThan(30);
+    expect(await page.locator('.ways-edge').count()).toBeGreaterThan(5);
+    await page.click('button[aria-label="Larger"]');
+    await page.locator('.ways-row').nth(4).focus();
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.sheet-text');
+    await page.keyboard.press('Control+2');
+  });
+
+  test('sees by meaning what the draft changed since the last issue', async () => {
+    await sheet('Changes');
+    await page.waitForSelector('select:has-text("Issue C")');
+    await page.selectOption('.one .field select', { label: await page.locator('option:has-text("Issue C")').first().innerText() });
+    await page.waitForSelector('.changes:has-text("Renew the seal 2")');
+    const told = await page.innerText('.one');
+    expect(told).toMatch(/What protects people[\s\S]*Renew the seal 2 is gone[\s\S]*Put your lock and tag on the main isolator/);
+    expect(told).toMatch(/Wait 10 min[\s\S]*Wait 15 min/);
+    expect(told).toMatch(/is the same as before, though the text is not/);
+  });
+
+  test('remarks on a step, is answered, settles; the library keeps it as text', async () => {
+    await page.keyboard.press('Control+1');
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'Wait 15 min');
+    await page.click('.found li button');
+    await page.click('.over header button');
+    await page.keyboard.press('Control+Shift+K');
+    await page.fill('.over input[aria-label="What is to be asked or changed"]', 'Why 15 minutes now?');
+    await page.fill('.over input[size="6"]', 'AB');
+    await page.click('.over button.main');
+    await page.waitForSelector('.note-remark:has-text("Why 15 minutes now?")');
+    await page.click('.note-remark');
+    await page.fill('.remark input', 'The new oil is thicker.');
+    await page.click('.remark button:has-text("Answer")');
+    await page.waitForSelector('.remark:has-text("The new oil is thicker.")');
+    await page.click('.remark button:has-text("Settled")');
+    await page.waitForSelector('.remark-settled');
+    await saved();
+    expect(desk.onDisk(RECORD)).toMatch(/says: "Why 15 minutes now\?"[\s\S]*The new oil is thicker[\s\S]*settled:/);
+    expect(await page.innerText('.counts')).not.toMatch(/review\//);
+  });
+
+  test('accepts a reading and signs; the signature turns stale with the text', async () => {
+    await sheet('Sign-off');
+    await page.click('summary');
+    const open = await page.locator('details li').count();
+    await page.locator('details li button').first().click();
+    await expect.poll(() => page.locator('details li').count()).toBe(open - 1);
+    await page.fill('.sign input[size="16"]', 'reviewer');
+    await page.click('.sign button.main');
+    await page.waitForSelector('.signatures li:has-text("signed this text")');
+    await saved();
+    expect(desk.onDisk(RECORD)).toMatch(/signatures:[\s\S]*by: "AB"[\s\S]*hash: "[0-9a-f]{64}"/);
+    await page.keyboard.press('Control+1');
+    await page.click('.sheet-text');
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type('\n');
+    await checked(page);
+    await page.keyboard.press('Control+2');
+    await page.waitForSelector('.signatures li:has-text("stale")');
+  });
+
+  test('sees what the library covers; a cell leads to its text', async () => {
+    await sheet('Coverage');
+    await page.waitForSelector('.coverage table');
+    expect(await page.innerText('.coverage')).toMatch(/Limits by model[\s\S]*lip drift/);
+    await page.locator('.coverage td button').first().click();
+    await page.waitForSelector('.sheet-text');
+  });
+
+  test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
+});

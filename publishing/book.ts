@@ -17,6 +17,8 @@ export type Inline =
       readonly bare?: true;
       /** With `bare`: a range up to the page of this anchor, where that is another one. */
       readonly through?: string;
+      /** Anchor of the place it stands at: the page follows only where `anchor` is on another one. */
+      readonly near?: string;
     }
   /** A chip such as a model name on a conditional step. */
   | { readonly kind: 'chip'; readonly text: string };
@@ -67,13 +69,17 @@ export type BookBlock =
     }
   | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
   | { readonly kind: 'rule' }
-  | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string }
+  | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string; readonly field?: string }
+  /** Lines to tick off under one heading, which stands again at the head of every further page. */
+  | TasksBlock
+  /** Rows of labelled boxes to fill in, joined to one grid. */
+  | { readonly kind: 'entries'; readonly rows: readonly (readonly EntryCell[])[] }
   /** Filled by the layout: chapters at level 1, headings with a bookmark below; `depth` levels of them, 2 if not said. */
   | { readonly kind: 'contents'; readonly depth?: 1 | 2 | 3 }
   /** Filled by the layout: each name with the pages of its places, every page once. */
   | { readonly kind: 'index'; readonly entries: readonly IndexEntry[] }
   /** What the four hatches of the energy band mean. */
-  | { readonly kind: 'band-key' }
+  | { readonly kind: 'band-key'; readonly compact?: true }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
   | { readonly kind: 'space'; readonly lines: number };
 
@@ -83,6 +89,58 @@ export interface NoticeBlock {
   /** The panel's word in the book's language. */
   readonly panel: string;
   readonly body: Flow;
+  /** Word and message side by side, made to be read on a copy of a copy. */
+  readonly compact?: true;
+}
+
+export interface TasksBlock {
+  readonly kind: 'tasks';
+  readonly heading: string;
+  readonly anchor: string;
+  /** Printed small beside the heading: how the section is come to. */
+  readonly aside?: string;
+  readonly items: readonly (Task | NoticeBlock | Extract<BookBlock, { kind: 'table' }>)[];
+}
+
+/** One line of a short form: a box to tick, the label, what to do, and what is written in. */
+export interface Task {
+  readonly kind: 'task';
+  /** Empty for a branch and for a thing on a list. */
+  readonly label: string;
+  readonly anchor?: string;
+  readonly depth: number;
+  readonly line: readonly Inline[];
+  readonly notices: readonly NoticeBlock[];
+  readonly band?: 'live' | 'safe' | 'open' | 'unknown';
+  readonly readings: readonly TaskReading[];
+  /** Said, not done: no box stands before it. */
+  readonly remark?: true;
+  /** Initialled, not only ticked; the words say by whom where that is not the reader. */
+  readonly initials?: string;
+  /** Name of the form field; unique in the book. */
+  readonly field: string;
+}
+
+export interface TaskReading {
+  readonly name: string;
+  /** One line a model, or one for all. */
+  readonly limits: readonly { readonly model?: string; readonly text: string }[];
+  /** Words over the boxes: before and after, or one. */
+  readonly boxes: readonly string[];
+  readonly unit: string;
+  /** Judged, not measured: what counts as passed and as failed, each with a box to tick. */
+  readonly verdict?: { readonly passes: string; readonly pass: string; readonly fails: string; readonly fail: string };
+}
+
+export interface EntryCell {
+  readonly label: string;
+  /** Share of the row, in thousandths. */
+  readonly share: number;
+  /** Boxes to tick instead of a line to write on. */
+  readonly options?: readonly string[];
+  /** Height in lines of handwriting; 1 if not said. */
+  readonly lines?: number;
+  readonly field: string;
 }
 
 export interface IndexEntry {
@@ -134,4 +192,11 @@ export interface Book {
   readonly backCover?: Flow;
   readonly cover?: Flow;
   readonly chapters: readonly Chapter[];
+  /** Narrow margins, small heads, and pages counted anew in each chapter: leaves that can be replaced without touching the others. */
+  readonly short?: ShortForm;
+}
+
+export interface ShortForm {
+  /** Boxes in the head of every leaf, so that leaves that fell apart find each other again. */
+  readonly head: readonly EntryCell[];
 }

@@ -6,3 +6,4 @@ export { drawPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
 export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op } from './layout/index.ts';
 export { type Printed, printBook } from './print.ts';
+export { shortGuide, shortProcedure } from './short-form/index.ts';

@@ -1,6 +1,6 @@
 /** `handsclear print`: a bound guide or a procedure as a PDF file. */
 import { readFonts } from '../../electron/host/files/index.ts';
-import { guideBook, printBook, procedureBook } from '../../publishing/index.ts';
+import { guideBook, printBook, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { modelNamed, openLibrary } from '../library.ts';
@@ -13,6 +13,12 @@ export const print: Command = {
   options: [
     { name: 'library', value: 'FOLDER', help: 'the library it stands in (here, if not given)' },
     { name: 'to', value: 'FILE', help: 'the PDF file to write' },
+    {
+      name: 'edition',
+      value: 'full|short',
+      choices: ['full', 'short'],
+      help: 'the whole text, or the paper checklist: one or two sheets a procedure, to be ticked off',
+    },
     { name: 'paper', value: 'a4|letter', choices: ['a4', 'letter'], help: 'paper, where it is not that of guide or house' },
     { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
     { name: 'draft', help: 'print in spite of errors, with "DRAFT: NOT FOR FIELD USE" on every page' },
@@ -25,6 +31,7 @@ export const print: Command = {
       line: 'handsclear print OM-3140 --library sample-procedures --to lip.pdf --model DL-25 --paper letter',
       does: 'one procedure, for one model',
     },
+    { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
     { line: 'handsclear print OM-3140 --library sample-procedures --to draft.pdf --draft', does: 'a draft to mark up' },
   ],
   async run({ operands, values, flags }, io) {
@@ -45,8 +52,10 @@ export const print: Command = {
     }
     const input = { library: checked.facts, figures: await figuresOf(checked.disk), draft, ...(model === undefined ? {} : { model }) };
     const choice = values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' };
+    const make =
+      values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
     const book =
-      guide === undefined ? procedureBook(procedure as NonNullable<typeof procedure>, input, choice) : guideBook(guide, input, choice);
+      guide === undefined ? make.procedure(procedure as NonNullable<typeof procedure>, input, choice) : make.guide(guide, input, choice);
     const printed = printBook(book, await readFonts());
     for (const note of printed.notes) io.err(`${note.message}\n`);
     writeWhole(io.cwd, values.to, printed.bytes);

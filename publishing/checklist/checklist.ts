@@ -6,7 +6,6 @@ import {
   type ListedName,
   type Measurement,
   type Notice,
-  noticeText,
   type ProcedureFacts,
   type ReadChild,
   type Reading,
@@ -28,6 +27,7 @@ import {
   listedFor,
   machinesOf,
   measurementsAt,
+  noticeWords,
   plainOf,
   type Scope,
   scopeOf,
@@ -152,7 +152,7 @@ class Builder {
       kind: 'notice',
       word: notice.word,
       panel: this.scope.words.panel[notice.word],
-      text: noticeText(notice) || standing || this.scope.words.panel[notice.word],
+      text: noticeWords(notice, this.scope) || standing || this.scope.words.panel[notice.word],
     };
   }
 

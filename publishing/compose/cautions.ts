@@ -1,7 +1,8 @@
 /** The cautions page every book opens with: whose rules come first, what the signal words mean, which dangers the procedures hold. */
-import { eachNotice, noticeText, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import { eachNotice, type ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Chapter, Flow, Inline } from '../book.ts';
-import { type ComposeInput, chapterAnchor } from './scope.ts';
+import { noticeWords } from './notice-words.ts';
+import { type ComposeInput, chapterAnchor, scopeOf } from './scope.ts';
 import { bookWords } from './words.ts';
 
 /** `asks`: with where to ask; a guide has a page of its own for that. */
@@ -53,12 +54,13 @@ interface Serious {
 
 /** Danger and warning notices, each wording once, in order. */
 function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious[] {
+  const scope = scopeOf(facts, input, new Set());
   const out = new Map<string, Serious>();
   for (const { notice } of eachNotice(facts.tree.sections)) {
     if (notice.word !== 'danger' && notice.word !== 'warning') continue;
     const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
     const standing = input.library.registers.notices.find((one) => one.name === use)?.text ?? '';
-    const said = noticeText(notice) || standing;
+    const said = noticeWords(notice, scope) || standing;
     if (said !== '' && !out.has(said)) out.set(said, { word: notice.word, said });
   }
   return [...out.values()];

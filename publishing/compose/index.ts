@@ -1,9 +1,10 @@
 /** Core facts to books, and the words both books and data files carry. Exports only. */
 export { type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
-export { type Applies, appliesIn, listedFor, machinesOf } from './edition.ts';
+export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';
 export { measurementsAt } from './entries.ts';
 export { detailOf } from './front.ts';
 export { inlineOf, plainOf } from './inline.ts';
 export { limitsPrinted } from './limits-text.ts';
-export { type ComposeInput, type Scope, scopeOf } from './scope.ts';
+export { noticeWords } from './notice-words.ts';
+export { type ComposeInput, chapterAnchor, everyBlock, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
 export { bookWords } from './words.ts';

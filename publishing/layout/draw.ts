@@ -4,7 +4,9 @@ import { drawFurniture, drawWatermark } from './furniture.ts';
 import type { BitmapImage } from './images.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import type { PlacedBook } from './layout-book.ts';
+import { drawLeafFurniture } from './leaf-furniture.ts';
 import { moved, type Op, rectangle, roundedRectangle } from './ops.ts';
+import { numberPages, type PageNumber } from './page-numbers.ts';
 import { chipPad, type Part } from './paragraph.ts';
 import type { PlacedPage } from './place.ts';
 import { type Shaped, widthOfAll } from './shaped.ts';
@@ -30,18 +32,26 @@ export interface DrawnBook {
 
 export function drawBook(placed: PlacedBook): DrawnBook {
   const { kit, pages } = placed;
+  const numbers = numberPages(pages, kit.book);
   const notes: LayoutNote[] = [...placed.notes];
   const dead = new Set<string>();
   const pageOf = (anchor: string): string => {
     const page = placed.anchors.get(anchor);
     if (page === undefined) dead.add(anchor);
-    return page === undefined ? '?' : String(page + 1);
+    return page === undefined ? '?' : (numbers[page] as PageNumber).shown;
   };
   const known = (anchor: string): boolean => placed.anchors.has(anchor);
   const tabs = tabsOf(placed.chapters);
   const drawn = pages.map((page, index): DrawnPage => {
     const ops: Op[] = [...drawWatermark(page, kit)];
-    ops.push(...drawTab(page, tabs, kit), ...drawDecor(page), ...drawFurniture(page, index, pages.length, kit));
+    const number = numbers[index] as PageNumber;
+    const { short } = kit.book;
+    ops.push(...drawTab(page, tabs, kit), ...drawDecor(page));
+    ops.push(
+      ...(short === undefined
+        ? drawFurniture(page, number, kit)
+        : drawLeafFurniture(page, number, short, placed.headNodes[index] ?? [], kit)),
+    );
     const { body } = page.geometry;
     for (const { slab, y } of page.slabs) {
       for (const anchor of slab.anchors ?? []) ops.push({ op: 'target', name: anchor, y: body.y + y });

@@ -9,15 +9,19 @@ import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf, type Side } from './paper.ts';
 import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
 import { fill, wordsFor } from './printed-words.ts';
+import { newReferences, type References, widen } from './references.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
+import { shortSheet } from './short-sheet.ts';
 import type { Slab } from './slab.ts';
-import { StructureBuilder } from './structure.ts';
-import { costs, sheetOf } from './style.ts';
+import { type NodeId, StructureBuilder } from './structure.ts';
+import { colours, costs, sheetOf } from './style.ts';
 
 export interface PlacedBook extends Placed {
   readonly book: Book;
   readonly kit: Kit;
   readonly chapters: readonly NormalChapter[];
+  /** Elements of the boxes in the head of each leaf; empty for a bound book. */
+  readonly headNodes: readonly (readonly NodeId[])[];
 }
 
 /** References widen only, so a second pass nearly always settles; past this many the last is taken and said. */
@@ -25,25 +29,11 @@ const mostPasses = 4;
 
 export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
   const normal = normalise(book);
-  // Digits kept for the page number of each anchor; one is the least any has.
-  const digits = new Map<string, number>();
   const asks = book.chapters.some(({ blocks }) => blocks.some(asksPages));
-  let before: ReadonlyMap<string, number> = new Map();
+  const known = newReferences();
   for (let pass = 1; ; pass += 1) {
-    const known = before;
-    const laid = layoutOnce(normal, shaper, digits, known);
-    // An index names every page once, and a range of one page is one number: both want to know the pages of the pass before.
-    const moved = asks && [...laid.anchors].some(([anchor, page]) => known.get(anchor) !== page);
-    before = laid.anchors;
-    let widened = false;
-    for (const [anchor, page] of laid.anchors) {
-      const need = String(page + 1).length;
-      if (need > (digits.get(anchor) ?? 1)) {
-        digits.set(anchor, need);
-        widened = true;
-      }
-    }
-    if (!widened && !moved) return laid;
+    const laid = layoutOnce(normal, shaper, known);
+    if (!widen(known, laid, asks)) return laid;
     if (pass === mostPasses) {
       const note: LayoutNote = { kind: 'unsettled-pages', message: 'Page numbers in references still change after four passes.' };
       return { ...laid, notes: [...laid.notes, note] };
@@ -56,14 +46,9 @@ const asksPages = (block: BookBlock): boolean =>
   (block.kind === 'table' &&
     block.rows.some((row) => row.some((cell) => cell.some((one) => one.kind === 'link' && one.through !== undefined))));
 
-function layoutOnce(
-  normal: NormalBook,
-  shaper: Shaper,
-  digits: ReadonlyMap<string, number>,
-  before: ReadonlyMap<string, number>,
-): PlacedBook {
+function layoutOnce(normal: NormalBook, shaper: Shaper, known: References): PlacedBook {
   const { book } = normal;
-  const sheet = sheetOf(book.paper, book.large);
+  const sheet = book.short === undefined ? sheetOf(book.paper, book.large) : shortSheet(book.paper);
   const { body } = geometryOf(book, 'right');
   const structure = new StructureBuilder();
   const kit: Kit = {
@@ -73,13 +58,20 @@ function layoutOnce(
     structure,
     words: wordsFor(book.language),
     language: book.language,
+    // A copier drops blue before black.
+    linkColour: book.short === undefined ? colours.link : colours.ink,
     contents: normal.contents,
     images: new ImageStore(),
     pageHeight: body.height,
     pageWidth: body.width,
     notes: [],
-    pageBefore: (anchor) => before.get(anchor),
-    reserve: (anchor, look) => widthOfAll(shaper.shape(look.face, '8'.repeat(digits.get(anchor) ?? 1)), look.size),
+    pageBefore: (anchor) => known.before.get(anchor),
+    reserve: (anchor, look) => widthOfAll(shaper.shape(look.face, '8'.repeat(known.digits.get(anchor) ?? 1)), look.size),
+    away: (near, anchor) => {
+      const pair = `${near}\n${anchor}`;
+      known.asked.set(pair, { near, anchor });
+      return known.away.has(pair);
+    },
   };
   const measured: MeasuredChapter[] = [];
   if (book.cover !== undefined) measured.push(measureCover(book.cover, 'cover', 'right', kit));
@@ -90,7 +82,11 @@ function layoutOnce(
   const missing = shaper
     .missing()
     .map((character): LayoutNote => ({ kind: 'missing-glyph', message: `No font here has the character "${character}".` }));
-  return { ...placed, book, kit, chapters: normal.chapters, notes: [...kit.notes, ...placed.notes, ...missing] };
+  const nodeOf = new Map(measured.map(({ chapter, node }) => [chapter, node]));
+  const headNodes = placed.pages.map(({ chapter }) =>
+    chapter === undefined ? [] : (book.short?.head ?? []).map(() => structure.add(nodeOf.get(chapter) ?? 0, 'Form')),
+  );
+  return { ...placed, book, kit, chapters: normal.chapters, headNodes, notes: [...kit.notes, ...placed.notes, ...missing] };
 }
 
 function measureCover(flow: Flow, anchor: string, side: Side, kit: Kit): MeasuredChapter {
@@ -98,7 +94,7 @@ function measureCover(flow: Flow, anchor: string, side: Side, kit: Kit): Measure
   const room = { left: 0, x: 0, width: kit.pageWidth, node, cost: 0, decor: [] };
   const slabs = measureFlow(flow, room, kit);
   markEnds(slabs, slabs, anchor);
-  return { chapter: undefined, stretches: [{ slabs, side }] };
+  return { chapter: undefined, node, stretches: [{ slabs, side }] };
 }
 
 /** A chapter's first and last page can be asked for by name: "cover" and "cover end". */
@@ -135,7 +131,7 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
   }
   close();
   markEnds(stretches[0]?.slabs, stretches[stretches.length - 1]?.slabs, chapter.anchor);
-  return { chapter, stretches };
+  return { chapter, node, stretches };
 }
 
 /** Nothing leaves the body but a single slab that is taller than it. */

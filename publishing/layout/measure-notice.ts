@@ -5,11 +5,11 @@ import type { MeasureFlow } from './measure.ts';
 import { type Op, type Path, rectangle } from './ops.ts';
 import type { Decor, Measured, Room, Slab } from './slab.ts';
 import { type NodeId, StructureBuilder } from './structure.ts';
-import { costs, signals } from './style.ts';
+import { type Colour, costs, signals } from './style.ts';
 import { type Mp, pt } from './units.ts';
 
 /** The safety alert symbol: a triangle with an exclamation mark, drawn in a box of the height given. */
-function alertSymbol(x: Mp, y: Mp, height: Mp, mark: readonly [number, number, number], ground: readonly [number, number, number]): Op[] {
+export function alertSymbol(x: Mp, y: Mp, height: Mp, mark: Colour, ground: Colour): Op[] {
   const at = (px: number, py: number): [Mp, Mp] => [x + Math.round((px * height) / 100), y + Math.round((py * height) / 100)];
   const triangle: Path = { segments: 'MLLZ', points: [...at(57, 6), ...at(108, 94), ...at(6, 94)] };
   const bar: Path = { segments: 'MLLLZ', points: [...at(51, 33), ...at(63, 33), ...at(60.5, 66), ...at(53.5, 66)] };

@@ -3,12 +3,16 @@
 import { never } from '../../procedures-schema/invariant.ts';
 import type { BookBlock, Flow } from '../book.ts';
 import type { Kit } from './kit.ts';
+import { measureCompactBandKey } from './measure-compact-key.ts';
+import { measureCompactNotice } from './measure-compact-notice.ts';
 import { measureContents } from './measure-contents.ts';
+import { measureEntries } from './measure-entries.ts';
 import { measureFigure } from './measure-figure.ts';
 import { measureIndex } from './measure-index.ts';
 import { measureNotice } from './measure-notice.ts';
 import { measureSteps, type StepBlock } from './measure-step.ts';
 import { measureTable } from './measure-table.ts';
+import { measureTasks } from './measure-tasks.ts';
 import {
   measureBandKey,
   measureBullets,
@@ -63,7 +67,13 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'bullets':
       return measureBullets(block, room, kit, measureFlow);
     case 'notice':
-      return measureNotice(block, room, kit, measureFlow);
+      return (
+        (block.compact ? measureCompactNotice(block, room, kit, measureFlow) : undefined) ?? measureNotice(block, room, kit, measureFlow)
+      );
+    case 'tasks':
+      return measureTasks(block, room, kit, measureFlow);
+    case 'entries':
+      return measureEntries(block, room, kit);
     case 'table':
       return measureTable(block, room, kit, measureFlow);
     case 'figure':
@@ -77,7 +87,7 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'index':
       return measureIndex(block, room, kit);
     case 'band-key':
-      return measureBandKey(room, kit);
+      return block.compact ? measureCompactBandKey(room, kit) : measureBandKey(room, kit);
     case 'space':
       return measureSpace(block.lines, room, kit);
     case 'page-break':

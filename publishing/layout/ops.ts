@@ -55,6 +55,21 @@ export type Op =
       /** Read aloud for the link. */
       readonly says: string;
     }
+  /** A place to fill in. The box is drawn by other operations; a form lets it be filled in on the screen. */
+  | {
+      readonly op: 'field';
+      readonly kind: 'text' | 'tick';
+      readonly x: Mp;
+      readonly y: Mp;
+      readonly width: Mp;
+      readonly height: Mp;
+      /** Fields of one name hold one value. */
+      readonly name: string;
+      readonly node: NodeId;
+      /** Read aloud for the field. */
+      readonly says: string;
+      readonly many?: boolean;
+    }
   | { readonly op: 'target'; readonly name: string; readonly y: Mp };
 
 export const rectangle = (x: Mp, y: Mp, width: Mp, height: Mp): Path => ({
@@ -94,6 +109,7 @@ export function moved(op: Op, dx: Mp, dy: Mp): Op {
     case 'text':
     case 'image':
     case 'link':
+    case 'field':
       return { ...op, x: op.x + dx, y: op.y + dy };
     case 'path':
     case 'clip':

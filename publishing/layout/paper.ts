@@ -44,6 +44,7 @@ export type Side = 'right' | 'left';
 export const sideOf = (pageIndex: number, book: Book): Side => (!book.duplex || pageIndex % 2 === 0 ? 'right' : 'left');
 
 export function geometryOf(book: Book, side: Side): PageGeometry {
+  if (book.short !== undefined) return leafGeometry(book, side);
   const paper = papers[book.paper];
   const unbound = Math.round((paper.bound + paper.outer) / 2);
   const inner = book.binding === 'left' ? paper.bound : unbound;
@@ -58,5 +59,20 @@ export function geometryOf(book: Book, side: Side): PageGeometry {
     body: { x: left, y: top, width: paper.width - inner - outer, height: paper.height - top - foot },
     headBaseline: top - mm(8.5),
     footBaseline: paper.height - foot + mm(11),
+  };
+}
+
+/** A short form: holes stay clear at the bound edge, the rest of the sheet is for writing. The head holds a row of boxes. */
+const leaf = { bound: mm(19), outer: mm(11), top: mm(25), foot: mm(15.5) } as const;
+
+function leafGeometry(book: Book, side: Side): PageGeometry {
+  const { width, height } = papers[book.paper];
+  const left = side === 'right' ? leaf.bound : leaf.outer;
+  return {
+    width,
+    height,
+    body: { x: left, y: leaf.top, width: width - leaf.bound - leaf.outer, height: height - leaf.top - leaf.foot },
+    headBaseline: mm(12.5),
+    footBaseline: height - leaf.foot + mm(6.5),
   };
 }

@@ -6,7 +6,7 @@ import { type BreakItem, breakLines } from './lines.ts';
 import type { PrintedWords } from './printed-words.ts';
 import { type Shaped, type Shaper, widthOf, widthOfAll } from './shaped.ts';
 import type { NodeId, StructureBuilder } from './structure.ts';
-import { type Colour, colours, type TextLook } from './style.ts';
+import type { Colour, TextLook } from './style.ts';
 import { tied } from './ties.ts';
 import { type Mp, pt } from './units.ts';
 
@@ -34,10 +34,13 @@ export interface TextKit {
   readonly structure: StructureBuilder;
   readonly words: PrintedWords;
   readonly language: string;
+  readonly linkColour: Colour;
   /** Width kept for the page number of an anchor, in a look. */
   readonly reserve: (anchor: string, look: Look) => Mp;
   /** Page index of an anchor as the pass before left it; undefined in the first. */
   readonly pageBefore: (anchor: string) => number | undefined;
+  /** Whether a reference standing at `near` needs the page number of `anchor`: they were on different pages. */
+  readonly away: (near: string, anchor: string) => boolean;
 }
 
 interface Run {
@@ -73,10 +76,10 @@ function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKi
   };
   for (const one of inline) {
     if (one.kind === 'link') {
-      const look = { ...base, colour: colours.link };
+      const look = { ...base, colour: kit.linkColour };
       const link = kit.structure.add(node, 'Link');
       push(cleaned(one.text), look, { node: link, to: one.anchor });
-      if (one.page) {
+      if (one.page && (one.near === undefined || kit.away(one.near, one.anchor))) {
         const [before = '', after = ''] = one.bare ? [] : kit.words.pageRef.split('{n}');
         if (one.text !== '') push(' ', base);
         push(before, look, { node: link, to: one.anchor });

@@ -5,6 +5,7 @@ import type { LayoutNote } from './kit.ts';
 import type { NormalChapter } from './normalise.ts';
 import { geometryOf, type PageGeometry, type Side, sideOf } from './paper.ts';
 import type { Slab } from './slab.ts';
+import type { NodeId } from './structure.ts';
 import type { Mp } from './units.ts';
 
 export interface PlacedSlab {
@@ -27,6 +28,8 @@ export interface PlacedPage {
 
 export interface MeasuredChapter {
   readonly chapter: NormalChapter | undefined;
+  /** Its element in the structure. */
+  readonly node: NodeId;
   /** Cut at page breaks; each stretch begins a page, of a side where one is given. */
   readonly stretches: readonly { readonly slabs: readonly Slab[]; readonly side?: Side }[];
 }
@@ -67,7 +70,8 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
         let y = 0;
         if (start > 0)
           for (const again of first.resume ?? []) {
-            placed.push({ slab: { ...again, decor: first.decor }, y });
+            // A heading stands over what it continues; a notice's panel inside its frame.
+            placed.push({ slab: { ...again, decor: again.of === 'heading' ? [] : first.decor }, y });
             y += again.height;
           }
         const opens = first.section ?? section;

@@ -10,6 +10,8 @@ export interface PrintedWords {
   readonly blank: string;
   readonly continued: string;
   readonly contents: string;
+  readonly checklist: string;
+  readonly initials: string;
   readonly missingFigure: string;
   /** Beside a notice's head that stands again; {n} stands for the page reference. */
   readonly noticeAgain: string;
@@ -26,6 +28,8 @@ const english: PrintedWords = {
   blank: 'This page is blank on purpose.',
   continued: '{title}, continued',
   contents: 'Contents',
+  checklist: 'Checklist',
+  initials: 'Initials',
   missingFigure: 'Figure not found: {path}',
   noticeAgain: 'still in force, read it {n}',
   band: {

@@ -27,7 +27,8 @@ export type Role =
   | 'TOC'
   | 'TOCI'
   | 'Reference'
-  | 'Link';
+  | 'Link'
+  | 'Form';
 
 /** Index into Structure.nodes. */
 export type NodeId = number;

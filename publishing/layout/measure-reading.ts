@@ -1,0 +1,101 @@
+/** The limit where the value is read, and boxes for the value: before and after, or passed and failed. One slab below its step's row. */
+import type { Task, TaskReading } from '../book.ts';
+import { tickBox, writeBox } from './boxes.ts';
+import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
+import { segment } from './ops.ts';
+import { leafBoxes } from './short-sheet.ts';
+import type { Room, Slab, SlabItem } from './slab.ts';
+import type { NodeId } from './structure.ts';
+import { colours, type TextLook } from './style.ts';
+import { type Mp, pt } from './units.ts';
+
+export function measureReading(reading: TaskReading, task: Task, room: Room, kit: Kit): Slab {
+  const made = reading.verdict === undefined ? values(reading, task, room, kit) : verdict(reading, reading.verdict, task, room, kit);
+  const height = made.height + pt(4);
+  const rule = segment(0, 0, room.width, 0);
+  const line: SlabItem = {
+    kind: 'art',
+    x: room.x,
+    y: height,
+    ops: [{ op: 'path', path: rule, stroke: { colour: colours.faint, width: pt(0.5) } }],
+  };
+  return { height, items: [...made.items, line], gap: 0, cost: 0, decor: room.decor, of: 'text' };
+}
+
+interface Made {
+  readonly height: Mp;
+  readonly items: readonly SlabItem[];
+}
+
+function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
+  const { sheet, structure } = kit;
+  const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
+  const unit = reading.unit === '' ? 0 : textWidth(reading.unit, sheet.body, kit) + pt(4);
+  const each = leafBoxes.value.width + unit + pt(8);
+  const boxes = each * reading.boxes.length;
+  const tall = leafBoxes.cell;
+  const items: SlabItem[] = [];
+  const wide = room.width - boxes - pt(4);
+  const paragraph = structure.add(room.node, 'P');
+  let y = pt(1);
+  for (const { model, text } of reading.limits) {
+    const inline = [
+      ...(model === undefined ? [] : [{ kind: 'chip' as const, text: model }]),
+      { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` },
+    ];
+    for (const line of linesIn(inline, sheet.body, paragraph, wide, kit)) {
+      items.push({ kind: 'line', x: room.x, width: wide, baseline: y + baselineIn(sheet.body, kit), line, align: 'left' });
+      y += sheet.body.lead;
+    }
+    y += pt(1.5);
+  }
+  const height = Math.max(y, tall);
+  let x = room.x + room.width - boxes + pt(8);
+  for (const word of reading.boxes) {
+    const node = structure.add(room.node, 'Form');
+    const says = [reading.name, word, reading.unit].filter((part) => part !== '').join(', ');
+    items.push(
+      writeBox(
+        { x, y: 0, width: leafBoxes.value.width, height: tall, words: pt(10) },
+        { node, name: `${task.field}, ${reading.name}, ${word}`, says },
+      ),
+    );
+    const label = linesIn([{ kind: 'text', text: word }], small, structure.add(room.node, 'P'), leafBoxes.value.width, kit)[0];
+    if (label !== undefined)
+      items.push({ kind: 'line', x: x + pt(3), width: leafBoxes.value.width, baseline: pt(9.2), line: label, align: 'left' });
+    if (reading.unit !== '') {
+      const line = linesIn([{ kind: 'text', text: reading.unit }], sheet.body, structure.add(room.node, 'P'), unit + pt(2), kit)[0];
+      const baseline = tall - pt(8);
+      if (line !== undefined)
+        items.push({ kind: 'line', x: x + leafBoxes.value.width + pt(4), width: unit - pt(4), baseline, line, align: 'left' });
+    }
+    x += each;
+  }
+  return { height, items };
+}
+
+function verdict(reading: TaskReading, judged: NonNullable<TaskReading['verdict']>, task: Task, room: Room, kit: Kit): Made {
+  const { sheet, structure } = kit;
+  const half = Math.floor((room.width - pt(12)) / 2);
+  const gap = leafBoxes.tick + pt(5);
+  const items: SlabItem[] = [];
+  let height: Mp = leafBoxes.tick;
+  const side = (word: string, text: string, x: Mp): void => {
+    const node: NodeId = structure.add(room.node, 'Form');
+    items.push(tickBox(x, 0, { node, name: `${task.field}, ${reading.name}, ${word}`, says: `${reading.name}: ${word}` }));
+    const inline = [
+      { kind: 'strong' as const, text: `${word}: ` },
+      { kind: 'text' as const, text },
+    ];
+    const top = Math.round((leafBoxes.tick - sheet.body.lead) / 2);
+    const lines = linesIn(inline, sheet.body, structure.add(room.node, 'P'), half - gap, kit);
+    lines.forEach((line, index) => {
+      const baseline = top + index * sheet.body.lead + baselineIn(sheet.body, kit);
+      items.push({ kind: 'line', x: x + gap, width: half - gap, baseline, line, align: 'left' });
+    });
+    height = Math.max(height, top + lines.length * sheet.body.lead);
+  };
+  side(judged.passes, judged.pass, room.x);
+  side(judged.fails, judged.fail, room.x + half + pt(12));
+  return { height, items };
+}

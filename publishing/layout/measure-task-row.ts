@@ -1,0 +1,58 @@
+/** One line to tick off: box, label, words, and a box for initials where it asks for them. Notices above and values below it: measure-tasks.ts. */
+import type { Task } from '../book.ts';
+import { tickBox, writeBox } from './boxes.ts';
+import { baselineIn, type Kit, linesIn } from './kit.ts';
+import { segment } from './ops.ts';
+import type { Line } from './paragraph.ts';
+import { leafBoxes } from './short-sheet.ts';
+import type { Room, Slab, SlabItem } from './slab.ts';
+import type { NodeId } from './structure.ts';
+import { colours } from './style.ts';
+import { type Columns, labelLook, type Place } from './task-columns.ts';
+import { type Mp, pt } from './units.ts';
+
+export function rowSlab(
+  task: Task,
+  columns: Columns,
+  nodes: { readonly label: NodeId; readonly body: NodeId },
+  room: Room,
+  kit: Kit,
+): Slab {
+  const { sheet, structure } = kit;
+  const look = sheet.body;
+  const { tick, label, text: after } = columns.at[task.depth] as Place;
+  // Branches and things on a list have no label to stand clear of; a remark stands under the words it belongs to.
+  const text = task.label === '' && !task.remark ? label : after;
+  const width = columns.end - text - pt(4);
+  const lines = linesIn(task.line, look, structure.add(nodes.body, 'P'), width, kit);
+  const pad = leafBoxes.rowPad;
+  const side = task.remark ? look.lead : leafBoxes.tick;
+  const top = pad + Math.round((side - look.lead) / 2);
+  const initialled = task.initials === undefined ? 0 : leafBoxes.initials.height + pt(3);
+  const height = Math.max(2 * pad + side, top + lines.length * look.lead + pad, initialled);
+  const says = [task.label, task.line.map((one) => one.text).join('')].filter((part) => part !== '').join(' ');
+  const items: SlabItem[] = [];
+  if (!task.remark) items.push(tickBox(tick, pad, { node: structure.add(nodes.body, 'Form'), name: task.field, says }));
+  const put = (line: Line | undefined, x: Mp, wide: Mp, baseline: Mp): void => {
+    if (line !== undefined) items.push({ kind: 'line', x, width: wide, baseline, line, align: 'left' });
+  };
+  const base = top + baselineIn(look, kit);
+  if (task.label !== '')
+    put(linesIn([{ kind: 'text', text: task.label }], labelLook(task, sheet), nodes.label, room.width, kit)[0], label, after - label, base);
+  lines.forEach((line, index) => {
+    put(line, text, width, base + index * look.lead);
+  });
+  if (task.initials !== undefined) {
+    const { width: wide, height: tall } = leafBoxes.initials;
+    const node = structure.add(nodes.body, 'Form');
+    const who = task.initials === '' ? '' : `, ${task.initials}`;
+    const box = { x: columns.right - wide, y: pt(1.5), width: wide, height: tall, words: 0 };
+    const name = `${task.field}, ${kit.words.initials}`;
+    items.push(writeBox(box, { node, name, says: `${kit.words.initials}${who}: ${says}` }));
+  }
+  if (task.readings.length === 0) {
+    const rule = segment(0, 0, columns.right - tick, 0);
+    items.push({ kind: 'art', x: tick, y: height, ops: [{ op: 'path', path: rule, stroke: { colour: colours.faint, width: pt(0.5) } }] });
+  }
+  return { height, items, gap: 0, cost: 0, decor: room.decor, of: 'text' };
+}

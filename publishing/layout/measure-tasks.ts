@@ -1,0 +1,141 @@
+/** Lines to tick off: one heading, a row a step with its box, label and words; the heading stands again on every further page. Values: measure-reading.ts. */
+import type { Inline, NoticeBlock, Task, TasksBlock } from '../book.ts';
+import { baselineIn, type Kit, linesIn } from './kit.ts';
+import type { MeasureFlow } from './measure.ts';
+import { measureCompactNotice } from './measure-compact-notice.ts';
+import { measureNotice } from './measure-notice.ts';
+import { measureReading } from './measure-reading.ts';
+import { rowSlab } from './measure-task-row.ts';
+import { segment } from './ops.ts';
+import { fill } from './printed-words.ts';
+import { leafBoxes } from './short-sheet.ts';
+import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
+import type { NodeId } from './structure.ts';
+import { colours, costs, type TextLook } from './style.ts';
+import { type Columns, columnsOf, type Place } from './task-columns.ts';
+import { type Mp, pt } from './units.ts';
+
+export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
+  const { sheet, structure } = kit;
+  const tasks = block.items.filter((item) => item.kind === 'task');
+  const columns = columnsOf(tasks, room, kit);
+  const heading = headingSlab(block, columns, structure.add(room.node, 'H2'), kit);
+  const again = headingSlab({ ...block, heading: fill(kit.words.continued, { title: block.heading }) }, columns, -1, kit);
+  const slabs: Slab[] = [heading];
+  const lists: NodeId[] = [];
+  const bodies: NodeId[] = [];
+  let band: Extract<Decor, { kind: 'band' }> | undefined;
+  let keep: number = costs.heading;
+  for (const item of block.items) {
+    const own: Slab[] = [];
+    if (item.kind === 'task') {
+      while (lists.length > item.depth + 1) lists.pop();
+      for (let depth = lists.length; depth <= item.depth; depth += 1)
+        lists[depth] = structure.add(depth === 0 ? room.node : (bodies[depth - 1] ?? room.node), 'L', { numbering: 'Decimal' });
+      const li = structure.add(lists[item.depth] as NodeId, 'LI');
+      const label = structure.add(li, 'Lbl');
+      const body = structure.add(li, 'LBody');
+      bodies[item.depth] = body;
+      if (item.band === undefined) band = item.depth === 0 && !item.remark ? undefined : band;
+      else if (band?.state !== item.band) band = { kind: 'band', x: columns.band, width: sheet.band, state: item.band };
+      const decor = band === undefined ? room.decor : [...room.decor, band];
+      own.push(...taskSlabs(item, columns, { label, body }, { ...room, decor }, kit, flow));
+      // Hands are in the machine while it is open: the leaf should not have to be turned there.
+      const next = item.band === 'open' ? costs.betweenSubsteps * 2 : costs.row;
+      // One line alone at the foot or the head of a leaf is lost between two.
+      const edge = block.items.indexOf(item) <= 1 || item === block.items[block.items.length - 1];
+      (own[0] as Slab).cost = Math.max(keep, item.depth > 0 ? costs.betweenSubsteps : 0, edge ? costs.insideStep : 0);
+      keep = next;
+    } else {
+      lists.length = 0;
+      const left = (columns.at[0] as { tick: Mp }).tick;
+      own.push(...flow([item], { ...room, left, x: left, width: columns.right - left }, kit));
+      (own[0] as Slab).cost = keep;
+      (own[0] as Slab).gap = Math.max((own[0] as Slab).gap, pt(3));
+      keep = item.kind === 'notice' ? costs.heading : costs.row;
+    }
+    for (const slab of own) slab.resume ??= [again];
+    slabs.push(...own);
+  }
+  return { slabs, before: pt(11), after: sheet.around };
+}
+
+function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit): Slab {
+  const { sheet } = kit;
+  const look = sheet.headings[1];
+  const room = columns.right - columns.band;
+  const small: TextLook = { ...sheet.small, face: 'bold' };
+  const initials = columns.end < columns.right ? kit.words.initials : '';
+  const wide = room - (initials === '' ? 0 : leafBoxes.initialsColumn);
+  const heading: Inline[] = [{ kind: 'text', text: block.heading }];
+  const lines = linesIn(heading, look, node, wide, kit);
+  const items: SlabItem[] = lines.map((line, index) => ({
+    kind: 'line',
+    x: columns.band,
+    width: wide,
+    baseline: baselineIn(look, kit) + index * look.lead,
+    line,
+    align: 'left',
+  }));
+  const put = (text: string, x: Mp, width: Mp): void => {
+    const line = linesIn([{ kind: 'text', text }], small, -1, width, kit)[0];
+    if (line !== undefined) items.push({ kind: 'line', x, width, baseline: last, line, align: 'left' });
+  };
+  const height = lines.length * look.lead + pt(3.5);
+  const last = baselineIn(look, kit) + (lines.length - 1) * look.lead;
+  const end = columns.band + (lines[lines.length - 1]?.width ?? 0) + pt(10);
+  if (block.aside !== undefined) put(block.aside, end, columns.band + wide - end);
+  if (initials !== '') put(initials, columns.right - leafBoxes.initials.width, leafBoxes.initials.width);
+  items.push({
+    kind: 'art',
+    x: columns.band,
+    y: height - pt(1.2),
+    ops: [{ op: 'path', path: segment(0, 0, room, 0), stroke: { colour: colours.ink, width: pt(1.2) } }],
+  });
+  const own = { anchors: [block.anchor], bookmark: { level: 2, title: block.heading, anchor: block.anchor }, section: block.heading };
+  return { height, items, gap: 0, cost: 0, decor: [], of: 'heading', ...(node < 0 ? {} : own) };
+}
+
+function taskSlabs(
+  task: Task,
+  columns: Columns,
+  nodes: { readonly label: NodeId; readonly body: NodeId },
+  room: Room,
+  kit: Kit,
+  flow: MeasureFlow,
+): Slab[] {
+  const place = columns.at[task.depth] as Place;
+  const left = place.tick;
+  const inside: Room = { ...room, left, x: left, width: columns.right - left, node: nodes.body };
+  const group = `step ${task.label} and its notices`;
+  const slabs = task.notices.flatMap((notice) => noticeSlabs(notice, inside, kit, flow));
+  slabs.forEach((slab, index) => {
+    slab.cost = costs.notice * 2;
+    slab.gap = index === 0 ? pt(4) : Math.max(slab.gap, pt(2));
+  });
+  const row = rowSlab(task, columns, nodes, room, kit);
+  if (slabs.length > 0) {
+    row.cost = costs.notice * 2;
+    row.gap = pt(2);
+  }
+  slabs.push(row);
+  for (const reading of task.readings) {
+    const at: Room = {
+      ...room,
+      left: place.text,
+      x: place.text,
+      width: columns.right - place.text,
+      node: nodes.body,
+    };
+    const slab = measureReading(reading, task, at, kit);
+    slab.cost = costs.notice;
+    slabs.push(slab);
+  }
+  for (const slab of slabs) slab.group = group;
+  const first = slabs[0] as Slab;
+  if (task.anchor !== undefined) first.anchors = [task.anchor];
+  return slabs;
+}
+
+const noticeSlabs = (notice: NoticeBlock, room: Room, kit: Kit, flow: MeasureFlow): Slab[] =>
+  (measureCompactNotice(notice, room, kit, flow) ?? measureNotice(notice, room, kit, flow)).slabs;

@@ -1,0 +1,41 @@
+/** What passes of the layout learn about references: digits kept for a page number, and which references need one. Grows only, so it settles. */
+
+import type { PlacedBook } from './layout-book.ts';
+import { numberPages } from './page-numbers.ts';
+
+export interface References {
+  /** Digits kept for the page number of each anchor; one is the least any has. */
+  readonly digits: Map<string, number>;
+  /** References that name a page only where they leave their own, as met. */
+  readonly asked: Map<string, { readonly near: string; readonly anchor: string }>;
+  readonly away: Set<string>;
+  /** Page index of each anchor in the pass before. */
+  before: ReadonlyMap<string, number>;
+}
+
+export const newReferences = (): References => ({ digits: new Map(), asked: new Map(), away: new Set(), before: new Map() });
+
+/**
+ * Takes in where things came to stand; true when something needs more room than it was given. An index names every page once, and a range
+ * of one page is one number: a book that `asks` wants to know the pages of the pass before, so it is not settled while any moved.
+ */
+export function widen(known: References, laid: PlacedBook, asks: boolean): boolean {
+  const numbers = numberPages(laid.pages, laid.book);
+  let widened = asks && [...laid.anchors].some(([anchor, page]) => known.before.get(anchor) !== page);
+  known.before = laid.anchors;
+  for (const [anchor, page] of laid.anchors) {
+    const need = numbers[page]?.shown.length ?? 1;
+    if (need > (known.digits.get(anchor) ?? 1)) {
+      known.digits.set(anchor, need);
+      widened = true;
+    }
+  }
+  for (const [pair, { near, anchor }] of known.asked) {
+    const here = laid.anchors.get(near);
+    const there = laid.anchors.get(anchor);
+    if (here === undefined || there === undefined || here === there || known.away.has(pair)) continue;
+    known.away.add(pair);
+    widened = true;
+  }
+  return widened;
+}

@@ -1,0 +1,144 @@
+/** What stands before the first line of a short form and after the last: what is needed, the energy on the machine, cautions, and who did it. */
+import type { ListedName, Source } from '../../procedures-schema/index.ts';
+import type { BookBlock, EntryCell, Flow, Inline } from '../book.ts';
+import { detailOf, listedFor, machinesOf, modelsOf, type Scope } from '../compose/index.ts';
+import { shortWords } from './words.ts';
+
+const line = (lead: string, said: string): BookBlock => ({
+  kind: 'paragraph',
+  inline: [
+    { kind: 'strong', text: `${lead}: ` },
+    { kind: 'text', text: said },
+  ],
+});
+
+export function beforeSteps(scope: Scope): Flow {
+  const { words, facts, input } = scope;
+  const { head } = facts;
+  const short = shortWords(input.library.registers.house.language);
+  const field = (name: string): string => `${head.id}, ${name}`;
+  const models = modelsOf(scope);
+  const cells: EntryCell[] = [
+    { label: short.model, share: 480, options: models, field: field(short.model) },
+    { label: short.site, share: 520, field: field(short.site) },
+  ];
+  const second: EntryCell[] = [
+    { label: short.done, share: 480, field: field(short.done) },
+    { label: short.initials, share: 180, field: field(short.initials) },
+    { label: short.started, share: 340, field: field(short.started) },
+  ];
+  const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
+  const state = (name: string): string => words.state[name] ?? name;
+  const facts2: [string, string][] = [
+    [words.glance.starts, state(head.startsWith)],
+    [words.glance.ends, state(ends)],
+    [words.glance.requires, head.requires.map(({ name }) => name).join(', ')],
+    [words.glance.people, head.people ?? ''],
+    [words.glance.audience, head.audience ?? ''],
+    [words.glance.time, head.time ?? ''],
+    [words.glance.liveTask, head.liveTask?.because ?? ''],
+  ];
+  const glance = facts2.filter(([, said]) => said !== '');
+  const run: Inline[] = glance.flatMap(([name, said], index): Inline[] => [
+    { kind: 'strong', text: `${index === 0 ? '' : '\u2003'}${name}: ` },
+    { kind: 'text', text: said },
+  ]);
+  const edition = input.model === undefined ? [] : [line(words.glance.edition, words.onlyModel.replace('{model}', input.model))];
+  return [
+    { kind: 'entries', rows: [cells, second] },
+    { kind: 'paragraph', inline: run },
+    ...edition,
+    ...needs(scope),
+    ...energy(scope),
+    { kind: 'paragraph', style: 'small', inline: [{ kind: 'text', text: words.cautions.join(' ') }] },
+    { kind: 'paragraph', style: 'small', inline: [{ kind: 'strong', text: short.how }] },
+    { kind: 'band-key', compact: true },
+  ];
+}
+
+function needs(scope: Scope): Flow {
+  const { words, facts, input } = scope;
+  const { head } = facts;
+  const { registers } = input.library;
+  const groups: readonly (readonly [string, readonly ListedName[], boolean])[] = [
+    [words.kinds.tools, head.tools, false],
+    [words.kinds.parts, head.parts, true],
+    [words.kinds.consumables, head.consumables, true],
+    [words.kinds.protection, head.protection, false],
+  ];
+  return groups.flatMap(([kind, list, detailed]): BookBlock[] => {
+    const shown = list.filter((entry) => entry.name !== 'none' && listedFor(entry, scope));
+    if (shown.length === 0) return [];
+    const said = shown.map((entry) => {
+      const { models: _, note: __, ...bare } = entry;
+      const detail = detailOf(detailed ? entry : { ...bare, ...conditions(entry) }, registers, scope);
+      const count = entry.quantity === undefined || entry.quantity === '1' ? '' : `${entry.quantity}\u00a0\u00d7\u00a0`;
+      return `${count}${entry.name}${detail === '' || (!detailed && !conditional(entry)) ? '' : ` (${detail})`}`;
+    });
+    return [line(kind, said.join(', '))];
+  });
+}
+
+const conditional = (entry: ListedName): boolean => (entry.models?.length ?? 0) > 0 || entry.note !== undefined;
+const conditions = (entry: ListedName): Partial<ListedName> => ({
+  ...(entry.models === undefined ? {} : { models: entry.models }),
+  ...(entry.note === undefined ? {} : { note: entry.note }),
+});
+
+/** One line a source: what cuts it off, what lets out or holds the rest, what shows it dead. */
+function energy(scope: Scope): Flow {
+  const { words, input } = scope;
+  const short = shortWords(input.library.registers.house.language);
+  const sources = new Map<string, Source>();
+  for (const { sources: own } of machinesOf(scope))
+    for (const source of own) if (!sources.has(source.name)) sources.set(source.name, source);
+  if (sources.size === 0) return [];
+  const uses = (list: Source['isolate']): string => list.map(({ point, safe }) => `${point} ${safe}`).join(', ');
+  const said = [...sources.values()].map((source): Inline[] => {
+    const parts: [string, string][] = [
+      [short.cutOff, uses(source.isolate)],
+      [short.stored, uses([...source.relieve, ...source.restrain])],
+      [short.shown, [...source.tryOut, ...source.shownBy, ...source.provedWith].join(', ')],
+    ];
+    const rest = parts.filter(([, things]) => things !== '').map(([how, things]) => `${how} ${things}`);
+    return [
+      { kind: 'strong', text: [source.name, source.size].filter((part) => part !== undefined && part !== '').join(', ') },
+      { kind: 'text', text: rest.length === 0 ? '' : `: ${rest.join('; ')}` },
+    ];
+  });
+  return [
+    { kind: 'paragraph', inline: [{ kind: 'strong', text: words.energy }] },
+    { kind: 'bullets', items: said.map((inline): Flow => [{ kind: 'paragraph', inline }]) },
+  ];
+}
+
+export function afterSteps(scope: Scope): Flow {
+  const { words, facts, input } = scope;
+  const short = shortWords(input.library.registers.house.language);
+  const { head } = facts;
+  const field = (name: string): string => `${head.id}, ${short.sign}, ${name}`;
+  const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
+  const states = [...new Set([ends, 'out of service'])].map((name) => words.state[name] ?? name);
+  const person = (label: string): EntryCell[] => [
+    { label, share: 480, field: field(label) },
+    { label: short.initials, share: 180, field: field(`${label}, ${short.initials}`) },
+    { label: short.date, share: 340, field: field(`${label}, ${short.date}`) },
+  ];
+  const roles = head.roles.map(({ name }) => `${name.charAt(0).toUpperCase()}${name.slice(1)}`);
+  return [
+    { kind: 'heading', level: 2, text: short.sign, bookmark: true, anchor: `doc ${head.id} sign` },
+    {
+      kind: 'entries',
+      rows: [
+        [{ label: short.remarks, share: 1000, lines: 2, field: field(short.remarks) }],
+        [
+          { label: short.left, share: 660, options: states, field: field(short.left) },
+          { label: short.finished, share: 340, field: field(short.finished) },
+        ],
+        person(short.done),
+        ...roles.map(person),
+        person(short.checked),
+      ],
+    },
+  ];
+}

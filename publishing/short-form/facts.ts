@@ -1,0 +1,106 @@
+/** What the lines of a short form need to know of the readings: which models a step is for, who initials it, which values are read twice. */
+import {
+  type Action,
+  type ActionKind,
+  type Branch,
+  eachReading,
+  type Measurement,
+  type ReadChild,
+  type Reading,
+  type ReadStep,
+  type Step,
+  type StepChild,
+} from '../../procedures-schema/index.ts';
+import type { Scope } from '../compose/index.ts';
+
+export interface StepFacts {
+  readonly lead: ReadonlyMap<Step, Reading>;
+  readonly branches: ReadonlyMap<Branch, { readonly condition: Reading; readonly lead: Reading }>;
+  /** What was read in paragraphs and lists below a step. */
+  readonly prose: ReadonlyMap<StepChild, Reading>;
+  /** Measured until it passes, or at more than one step. */
+  readonly twice: ReadonlySet<string>;
+}
+
+export function stepFacts(scope: Scope): StepFacts {
+  const lead = new Map<Step, Reading>();
+  const branches = new Map<Branch, { readonly condition: Reading; readonly lead: Reading }>();
+  const prose = new Map<StepChild, Reading>();
+  const visit = (step: ReadStep): void => {
+    lead.set(step.at.step, step.lead);
+    step.children.forEach(child);
+  };
+  const child = (one: ReadChild): void => {
+    if (one.kind === 'prose') prose.set(one.child, one.reading);
+    if (one.kind === 'substeps') one.steps.forEach(visit);
+    if (one.kind !== 'branches') return;
+    for (const { branch, condition, lead: said, children } of one.branches) {
+      branches.set(branch, { condition, lead: said });
+      children.forEach(child);
+    }
+  };
+  scope.facts.read.steps.forEach(visit);
+  return { lead, branches, prose, twice: readTwice(scope) };
+}
+
+function readTwice(scope: Scope): ReadonlySet<string> {
+  const twice = new Set<string>();
+  const at = new Map<string, Set<Step>>();
+  let latest: string | undefined;
+  const known = (name: string): Measurement | undefined => scope.facts.head.measurements.find((one) => one.name === name);
+  for (const { reading, step } of eachReading(scope.facts.read))
+    for (const action of reading.sentences.flatMap((sentence) => sentence.actions)) {
+      if (action.kind === 'measure' || action.kind === 'sense')
+        for (const { thing } of action.things) {
+          if (known(thing.name) === undefined) continue;
+          latest = thing.name;
+          at.set(thing.name, (at.get(thing.name) ?? new Set()).add(step.step));
+        }
+      if (action.kind !== 'repeat' || action.until?.kind !== 'outcome') continue;
+      const subject = action.until.subject ?? latest;
+      if (subject !== undefined) twice.add(subject);
+    }
+  for (const [name, steps] of at) if (steps.size > 1) twice.add(name);
+  return twice;
+}
+
+/** Steps on which somebody's life hangs: done by whoever puts initials to them. */
+const signed: ReadonlySet<ActionKind> = new Set([
+  'isolate',
+  'lock',
+  'relieve',
+  'restrain',
+  'try-out',
+  'prove',
+  'unlock',
+  'unrelieve',
+  'release',
+  'restore',
+  'out-of-service',
+]);
+
+/** The role that initials; empty for the reader; undefined where a tick will do. */
+export function initialsOf(reading: Reading | undefined): string | undefined {
+  const actions = (reading?.sentences ?? []).flatMap((sentence) => sentence.actions).filter((action) => signed.has(action.kind));
+  return actions.length === 0 ? undefined : (actions.find((action) => action.role !== undefined)?.role ?? '');
+}
+
+/** Models named by a condition on every action; and whether the models say all of it. */
+export function modelsNamed(reading: Reading | undefined): readonly string[] {
+  const actions: readonly Action[] = (reading?.sentences ?? []).flatMap((sentence) => sentence.actions);
+  const named = actions.map((action) => action.when.flatMap((one) => (one.kind === 'variant' && !one.negated ? one.models : [])));
+  return named.length > 0 && named.every((models) => models.length > 0) ? [...new Set(named.flat())] : [];
+}
+
+/** A branch taken by model: its models, and whether nothing else is asked. */
+export function branchModels(condition: Reading | undefined): { readonly models: readonly string[]; readonly whole: boolean } {
+  const when = condition?.when ?? [];
+  const variants = when.filter((one) => one.kind === 'variant');
+  const models = variants.flatMap((one) => (one.negated ? [] : one.models));
+  const whole =
+    when.length === 1 &&
+    variants.length === 1 &&
+    models.length > 0 &&
+    variants.every((one) => !one.negated && one.serial === undefined && one.options.length === 0);
+  return { models, whole };
+}

@@ -1,0 +1,68 @@
+/** A procedure, or every procedure of a guide, as a book of leaves: each with its own number, revision and count of pages. */
+import type { ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { Book, Chapter } from '../book.ts';
+import { type ComposeInput, chapterAnchor, type Guide, type PrintChoice, scopeOf } from '../compose/index.ts';
+import { afterSteps, beforeSteps } from './around.ts';
+import { tasksOf } from './tasks.ts';
+import { shortWords } from './words.ts';
+
+export function shortProcedure(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
+  const { head } = facts;
+  return {
+    ...leaves([facts], input, choice),
+    title: head.title,
+    number: head.id,
+    ...(head.revision === undefined ? {} : { revision: head.revision }),
+    ...(head.date === undefined ? {} : { date: head.date }),
+  };
+}
+
+/** The short forms of all procedures of a guide, in its order, each beginning on a fresh sheet. */
+export function shortGuide(guide: Guide, input: ComposeInput, choice: PrintChoice = {}): Book {
+  const { head, tree } = guide;
+  const numbers = [...new Set(tree.parts.flatMap((part) => part.entries.map(({ document }) => document)))];
+  const procedures = numbers.flatMap((number) => input.library.procedures.filter((facts) => facts.head.id === number));
+  return {
+    ...leaves(procedures, input, { ...choice, paper: choice.paper ?? head.paper ?? input.library.registers.house.paper }),
+    title: head.title,
+    number: head.id,
+    ...(head.revision === undefined ? {} : { revision: head.revision }),
+    ...(head.date === undefined ? {} : { date: head.date }),
+  };
+}
+
+function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choice: PrintChoice): Omit<Book, 'title' | 'number'> {
+  const { house } = input.library.registers;
+  const words = shortWords(house.language);
+  const inBook = new Set(procedures.map(({ head }) => head.id));
+  return {
+    publisher: house.publisher,
+    language: house.language,
+    paper: choice.paper ?? house.paper,
+    binding: 'left',
+    duplex: true,
+    draft: input.draft,
+    ...(house.printLine === undefined ? {} : { footLine: house.printLine }),
+    chapters: procedures.map((facts) => chapterOf(facts, input, inBook)),
+    short: {
+      head: [
+        { label: words.serial, share: 580, field: words.serial },
+        { label: words.date, share: 420, field: words.date },
+      ],
+    },
+  };
+}
+
+function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>): Chapter {
+  const scope = scopeOf(facts, input, inBook);
+  const { head } = facts;
+  return {
+    title: head.title,
+    anchor: chapterAnchor(head.id),
+    number: head.id,
+    ...(head.revision === undefined ? {} : { revision: head.revision }),
+    ...(head.date === undefined ? {} : { date: head.date }),
+    startRight: true,
+    blocks: [...beforeSteps(scope), ...tasksOf(scope), ...afterSteps(scope)],
+  };
+}

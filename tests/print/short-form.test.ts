@@ -1,0 +1,240 @@
+/**
+ * Paper checklists of the sample library as placed pages: two sheets at most, every label, notice and limit where it belongs, pages named
+ * only by references that leave their own, leaves that can be replaced. And made-up lists of lines, of which nothing may be lost or parted.
+ */
+import fc from 'fast-check';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { eachNotice, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { Book, NoticeBlock, Task } from '../../publishing/book.ts';
+import { limitsPrinted, noticeWords, scopeOf } from '../../publishing/compose/index.ts';
+import { shortGuide, shortProcedure } from '../../publishing/index.ts';
+import { drawBook, type FontSource, layoutBook, newFontSource, type Op, type PlacedBook } from '../../publishing/layout/index.ts';
+import { type Sample, sample } from '../support/sample.ts';
+
+let it: Sample;
+let source: FontSource;
+const laid = new Map<string, { readonly placed: PlacedBook; readonly facts: ProcedureFacts }>();
+beforeAll(async () => {
+  it = await sample();
+  source = newFontSource(it.fonts);
+  for (const facts of it.report.facts.procedures)
+    for (const paper of ['a4', 'letter'] as const)
+      laid.set(`${facts.head.id} ${paper}`, { placed: layoutBook(shortProcedure(facts, it.input, { paper }), source.shaper), facts });
+});
+
+const folded = (text: string): string => text.replace(/\u00ad/g, '').replace(/\s+/g, '');
+const wordsOf = (ops: readonly Op[]): string => ops.flatMap((op) => (op.op === 'text' ? op.run.flatMap((run) => run.texts) : [])).join('');
+const textOf = (placed: PlacedBook): string =>
+  folded(
+    drawBook(placed)
+      .pages.map(({ ops }) => wordsOf(ops))
+      .join(''),
+  );
+
+describe('paper checklists of the sample library', () => {
+  test('each stands on two sheets at most, with nothing forced, missing or dead', () => {
+    for (const [name, { placed }] of laid) {
+      expect(placed.pages.length, name).toBeLessThanOrEqual(4);
+      expect(drawBook(placed).notes, name).toEqual([]);
+    }
+  });
+
+  test('every label stands in order, with its box', () => {
+    let steps = 0;
+    for (const [name, { placed, facts }] of laid) {
+      const boxes = new Set(drawBook(placed).pages.flatMap(({ ops }) => ops.flatMap((op) => (op.op === 'field' ? [op.name] : []))));
+      for (const { fullLabel, section } of facts.read.labels.steps) {
+        expect(boxes, name).toContain(`${facts.head.id}, ${section.title}, ${fullLabel}`);
+        steps += 1;
+      }
+      // The order is that of the anchors.
+      const pages = facts.read.labels.steps.map(({ order }) => placed.anchors.get(`doc ${facts.head.id} step ${order}`) ?? -1);
+      expect(pages, name).toEqual([...pages].sort((a, b) => a - b));
+      expect(pages[0], name).toBe(0);
+    }
+    expect(steps).toBeGreaterThan(1500);
+  });
+
+  test('no notice is dropped or cut short', () => {
+    let notices = 0;
+    for (const [name, { placed, facts }] of laid) {
+      const text = textOf(placed);
+      const scope = scopeOf(facts, it.input, new Set());
+      for (const { notice } of eachNotice(facts.tree.sections)) {
+        const said = folded(noticeWords(notice, scope));
+        expect(said.length, name).toBeGreaterThan(10);
+        expect(text, name).toContain(folded(scope.words.panel[notice.word]) + said);
+        notices += 1;
+      }
+    }
+    expect(notices).toBeGreaterThan(40);
+  });
+
+  test('every limit stands on the page of a step that reads it, after the words of that step', () => {
+    let limits = 0;
+    for (const { placed, facts } of laid.values()) {
+      const scope = scopeOf(facts, it.input, new Set());
+      const pages = drawBook(placed).pages.map(({ ops }) => folded(wordsOf(ops)));
+      for (const measurement of facts.head.measurements)
+        for (const { text } of limitsPrinted(measurement, scope)) {
+          expect(pages.some((page) => page.includes(folded(text)))).toBe(true);
+          limits += 1;
+        }
+    }
+    expect(limits).toBeGreaterThan(50);
+  });
+
+  test('a reference names its page when that is another one, and names the right one', () => {
+    let away = 0;
+    let near = 0;
+    for (const [name, { placed }] of laid)
+      placed.pages.forEach((page, index) => {
+        for (const { slab } of page.slabs)
+          for (const item of slab.items) {
+            if (item.kind !== 'line') continue;
+            const targets = new Set(item.line.parts.flatMap((part) => (part.kind !== 'chip' && part.to !== undefined ? [part.to] : [])));
+            for (const to of targets) {
+              const numbered = item.line.parts.some((part) => part.kind === 'page' && part.anchor === to);
+              if (placed.anchors.get(to) === index) near += 1;
+              else {
+                away += 1;
+                // The number may stand on the next line of the same step.
+                const rest = slab.items.some(
+                  (other) => other.kind === 'line' && other.line.parts.some((part) => part.kind === 'page' && part.anchor === to),
+                );
+                expect(numbered || rest, `${name}, page ${index + 1}: ${to}`).toBe(true);
+              }
+            }
+          }
+      });
+    expect(Math.min(away, near)).toBeGreaterThan(20);
+  });
+
+  test('a leaf replaced alone leaves the others as they are', () => {
+    for (const guide of it.report.facts.guides) {
+      const { pages } = layoutBook(shortGuide(guide, it.input), source.shaper);
+      const chapters = new Map<string, number>();
+      pages.forEach((page, index) => {
+        if (page.chapter === undefined) return;
+        const number = page.chapter.number ?? '';
+        if (!chapters.has(number)) expect(index % 2, number).toBe(0);
+        chapters.set(number, (chapters.get(number) ?? 0) + 1);
+      });
+      for (const [number, count] of chapters) expect(laid.get(`${number} a4`)?.placed.pages.length, number).toBe(count);
+      expect(chapters.size).toBeGreaterThan(5);
+    }
+  });
+
+  test('every leaf carries number, revision and page', () => {
+    for (const { placed, facts } of laid.values())
+      drawBook(placed).pages.forEach(({ ops }, index, all) => {
+        const words = folded(wordsOf(ops));
+        expect(words).toContain(folded(`${facts.head.id} Rev ${facts.head.revision} ${facts.head.date}`));
+        expect(words).toContain(`Page${index + 1}of${all.length}`);
+      });
+  });
+
+  test('no two things to fill in share a name but those in the heads of the leaves', () => {
+    for (const [name, { placed }] of laid) {
+      const heads = new Set(placed.book.short?.head.map(({ field }) => `${placed.book.number}, ${field}`));
+      const names = drawBook(placed).pages.flatMap(({ ops }) => ops.flatMap((op) => (op.op === 'field' ? [op.name] : [])));
+      const own = names.filter((one) => !heads.has(one));
+      expect(new Set(own).size, name).toBe(own.length);
+    }
+  });
+
+  test('no print is smaller than 8.5 points', () => {
+    for (const [name, { placed }] of laid) {
+      const sizes = drawBook(placed).pages.flatMap(({ ops }) => ops.flatMap((op) => (op.op === 'text' ? [op.size] : [])));
+      expect(Math.min(...sizes), name).toBeGreaterThanOrEqual(8500);
+    }
+  });
+
+  test('a draft says so on every leaf', () => {
+    const facts = it.report.facts.procedures[0] as ProcedureFacts;
+    const drawn = drawBook(layoutBook(shortProcedure(facts, { ...it.input, draft: true }), source.shaper));
+    for (const { ops } of drawn.pages) expect(wordsOf(ops)).toContain('DRAFT: NOT FOR FIELD USE');
+  });
+});
+
+describe('made-up lists', () => {
+  const words = fc.array(fc.stringMatching(/^[a-z]{1,12}$/), { minLength: 1, maxLength: 40 }).map((all) => all.join(' '));
+  const notice = words.map(
+    (text): NoticeBlock => ({
+      kind: 'notice',
+      word: 'warning',
+      panel: 'WARNING',
+      compact: true,
+      body: [{ kind: 'paragraph', inline: [{ kind: 'text', text }] }],
+    }),
+  );
+  const task = fc
+    .record({
+      line: words,
+      depth: fc.integer({ min: 0, max: 2 }),
+      notices: fc.array(notice, { maxLength: 2 }),
+      boxes: fc.constantFrom<readonly string[]>([], ['Reading'], ['Before', 'After']),
+      initials: fc.boolean(),
+    })
+    .map(({ line, depth, notices, boxes, initials }, ..._: unknown[]) => ({ line, depth, notices, boxes, initials }));
+
+  test('nothing is lost, doubled or parted, and nothing leaves the type area', () => {
+    fc.assert(
+      fc.property(fc.array(task, { minLength: 1, maxLength: 45 }), fc.constantFrom<'a4' | 'a5'>('a4', 'a5'), (made, paper) => {
+        const items = made.map(
+          ({ line, depth, notices, boxes, initials }, index): Task => ({
+            kind: 'task',
+            label: String(index + 1),
+            anchor: `step ${index}`,
+            depth,
+            line: [{ kind: 'text', text: line }],
+            notices,
+            readings: boxes.length === 0 ? [] : [{ name: 'gap', limits: [{ text: '1 to 2 mm' }], boxes, unit: 'mm' }],
+            ...(initials ? { initials: '' } : {}),
+            field: `step ${index}`,
+          }),
+        );
+        const book: Book = {
+          title: 'Made up',
+          number: 'X-1',
+          publisher: 'X',
+          language: 'en',
+          paper,
+          binding: 'left',
+          duplex: true,
+          draft: false,
+          chapters: [{ title: 'T', number: 'X-1', startRight: true, blocks: [{ kind: 'tasks', heading: 'List', anchor: 'list', items }] }],
+          short: { head: [{ label: 'Serial number', share: 1000, field: 'serial' }] },
+        };
+        const placed = layoutBook(book, source.shaper);
+        const text = textOf(placed);
+        let at = 0;
+        made.forEach(({ line, notices }, index) => {
+          for (const one of notices) {
+            const paragraph = one.body[0];
+            const said = paragraph?.kind === 'paragraph' ? (paragraph.inline[0]?.text ?? '') : '';
+            at = text.indexOf(`WARNING${folded(said)}`, at);
+            expect(at).toBeGreaterThanOrEqual(0);
+          }
+          const step = text.indexOf(`${index + 1}${folded(line)}`, at);
+          expect(step).toBeGreaterThanOrEqual(at);
+          at = step;
+        });
+        for (const { slabs, geometry } of placed.pages) {
+          const last = slabs[slabs.length - 1]?.slab;
+          expect(['notice', 'notice-panel', 'heading']).not.toContain(last?.of);
+          for (const { slab, y } of slabs) {
+            expect(y + slab.height).toBeLessThanOrEqual(geometry.body.height);
+            for (const item of slab.items)
+              if (item.kind === 'line') {
+                expect(item.line.width).toBeLessThanOrEqual(item.width);
+                expect(item.x + item.width).toBeLessThanOrEqual(geometry.body.width);
+              }
+          }
+        }
+        expect(placed.notes).toEqual([]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});

@@ -11,6 +11,7 @@ import { SHEETS } from './sheets/sheets.ts';
 import { panel } from './state/panel.ts';
 import { begin, dropRecovered, keepBoth, keepMine, shown, takeRecovered, takeTheirs } from './state/workspace.ts';
 import { language, languages, setLanguage, words } from './words/words.ts';
+import { Tour } from './write/tour.tsx';
 import { WriteView } from './write/write-view.tsx';
 
 const VIEWS = ['write', 'review', 'print'] as const;
@@ -79,6 +80,7 @@ export function App(): ReactNode {
           </button>
         </div>
       ))}
+      {view === 'write' ? null : <Tour line />}
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
       {Sheet === undefined ? null : <Sheet />}
       <footer className="foot">

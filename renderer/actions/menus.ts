@@ -3,6 +3,7 @@ import { openPanel, type PanelName } from '../state/panel.ts';
 import { applyProposed, core, documents, goTo, redo, save, say, shown, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
+import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
@@ -94,6 +95,7 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
           run: () => shown.set({ view }),
         }),
       ),
+      { name: 'first minute', label: () => words.tourTitle, run: startTour },
       sheet('keys', words.shortcuts, 'Mod+K', () => true),
     ],
   },

@@ -19,7 +19,8 @@ export function FindingsList(): ReactNode {
   const sorted = [...findings].sort((a, b) => rank[a.severity] - rank[b.severity] || a.span.start - b.span.start);
   const groups = [...new Set(sorted.map(groupOf))];
   const keyOf = (finding: Finding): string => `${finding.file}${finding.check}${finding.span.start}${finding.message}`;
-  const open = sorted.find((finding) => keyOf(finding) === chosen) ?? sorted[0];
+  // Until one is chosen, the gravest that has a walk to play.
+  const open = sorted.find((finding) => keyOf(finding) === chosen) ?? sorted.find(({ walk }) => walk.length > 0) ?? sorted[0];
   return (
     <div className="two">
       <div className="list">

@@ -11,6 +11,7 @@ import { LeftMargin } from './left-margin.tsx';
 import { LibraryList } from './library-list.tsx';
 import { PageProof } from './page-proof.tsx';
 import { RightMargin } from './right-margin.tsx';
+import { Tour } from './tour.tsx';
 
 export function WriteView(): ReactNode {
   const { file, variant, overview } = shown.use();
@@ -68,12 +69,7 @@ export function WriteView(): ReactNode {
       <aside className="proof-side" aria-label={words.pageProof}>
         <h2>{words.pageProof}</h2>
         <PageProof margin={margin} number={document?.number ?? ''} />
-        <section className="tour">
-          <h2>{words.tourTitle}</h2>
-          {words.tour.map((text) => (
-            <p key={text}>{text}</p>
-          ))}
-        </section>
+        <Tour />
       </aside>
     </div>
   );

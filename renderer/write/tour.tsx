@@ -1,0 +1,95 @@
+/** The first minute, in the page itself: a flaw is planted, its counter-walk shown, it is mended, and the printed page looked at. Each is one click. */
+import { type ReactNode, useState } from 'react';
+import { reviewing } from '../review/reviewing.ts';
+import { newStore } from '../state/store.ts';
+import { change, core, documents, goTo, say, shown, undo } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+
+const SEEN = 'first minute seen';
+export const touring = newStore({ at: localStorage.getItem(SEEN) === 'yes' ? -1 : 0 });
+
+export function startTour(): void {
+  touring.set({ at: 0 });
+  shown.set({ view: 'write' });
+}
+
+/** Where the flaw was planted, so that it is looked at and taken back and nothing else is. */
+let planted: { readonly file: string; readonly offset: number; readonly text: string } | undefined;
+
+/** Takes the first step out that puts a lock on. */
+async function plant(): Promise<boolean> {
+  const found = await core.ask('find', { query: 'Put your lock and tag on', pattern: false, matchCase: true, wholeWord: false });
+  const [first] = found.ok ? found.files.filter(({ file }) => file.startsWith('procedures/')) : [];
+  const [hit] = first?.found ?? [];
+  if (!first || !hit) {
+    say(words.tourNothing, true);
+    return false;
+  }
+  const { text } = documents.get(first.file) ?? { text: '' };
+  const start = text.lastIndexOf('\n', hit.span.start - 1) + 1;
+  const end = text.indexOf('\n', hit.span.start) + 1;
+  planted = { file: first.file, offset: start, text };
+  change(words.tourDo[0] as string, [{ path: first.file, edits: [{ start, end, text: '' }] }]);
+  goTo(first.file, start);
+  return true;
+}
+
+/** Undo only while nothing else was done since. */
+function mend(): void {
+  if (!planted) return;
+  if (documents.next.undo === words.tourDo[0]) undo();
+  const now = documents.get(planted.file)?.text ?? '';
+  if (now !== planted.text)
+    change(words.tourDo[2] as string, [{ path: planted.file, edits: [{ start: 0, end: now.length, text: planted.text }] }]);
+  goTo(planted.file, planted.offset);
+}
+
+const DO: readonly (() => boolean | Promise<boolean>)[] = [
+  plant,
+  () => {
+    reviewing.set({ sheet: 'findings' });
+    shown.set({ view: 'review' });
+    return true;
+  },
+  () => {
+    mend();
+    return true;
+  },
+  () => {
+    shown.set({ view: 'print' });
+    return true;
+  },
+];
+
+/** Shown at the side of Write, and as a line above the other views while it goes on. */
+export function Tour({ line = false }: { readonly line?: boolean }): ReactNode {
+  const { at } = touring.use();
+  const [busy, setBusy] = useState(false);
+  if (at < 0 || (line && at === 0)) return null;
+  const end = (): void => {
+    localStorage.setItem(SEEN, 'yes');
+    touring.set({ at: -1 });
+  };
+  const next = async (): Promise<void> => {
+    setBusy(true);
+    const went = await DO[at]?.();
+    setBusy(false);
+    if (went) touring.set({ at: at + 1 });
+  };
+  return (
+    <section className={line ? 'tour tour-line' : 'tour'} aria-label={words.tourTitle}>
+      {line ? null : <h2>{words.tourTitle}</h2>}
+      <p aria-live="polite">{words.tour[at]}</p>
+      <p>
+        {at < DO.length ? (
+          <button type="button" className="main" disabled={busy} onClick={() => void next()}>
+            {words.tourDo[at]}
+          </button>
+        ) : null}{' '}
+        <button type="button" onClick={end}>
+          {at < DO.length ? words.tourSkip : words.tourEnd}
+        </button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,107 @@
+/** The day of the field office in a real browser: the first minute, an edition, what blocks it, files on disk, many at once. */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { root } from '../../cli/setup.mjs';
+import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { hasTool } from '../support/tools.ts';
+
+const LIP = 'procedures/OM-3140-lip-cylinder.md';
+
+describe.skipIf(!hasBrowser())('the field office', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+  /** The path that the foot of the page says was written. */
+  async function written(): Promise<string> {
+    await page.waitForSelector('.foot [role=status]:has-text("Written:")');
+    return (await page.innerText('.foot [role=status]')).replace('Written: ', '').trim();
+  }
+
+  test('is shown round in the first minute, and nothing of it stays', async () => {
+    await page.click('.tour button.main');
+    await page.waitForSelector('.counts.state-error');
+    await page.click('.tour button.main');
+    await page.waitForSelector('.played .counter-walk');
+    await page.click('.tour button.main');
+    await checked(page);
+    expect(await page.innerText('.counts')).toMatch(/^0 errors/);
+    expect(await page.locator('.entry-state:has-text("not saved")').count()).toBe(0);
+    await page.click('.tour button.main');
+    await page.waitForSelector('.page-canvas');
+    await page.click('.tour button:has-text("Done")');
+    expect(await page.locator('.tour').count()).toBe(0);
+  });
+
+  test('sees the pages of an edition before anything is written', async () => {
+    await page.keyboard.press('Control+3');
+    const choose = (label: string, option: string) =>
+      page.locator(`.settings label:has-text("${label}") select`).first().selectOption({ label: option });
+    await choose('Document', 'OM-3140 Check the lip cylinder for drift and renew its seal');
+    await choose('Model', 'DL-25');
+    await expect.poll(() => page.locator('.page-canvas').count()).toBeGreaterThan(5);
+    expect(await page.innerText('.settings')).toMatch(/Nothing stands in the way of printing/);
+  });
+
+  test('writes the PDF: the bytes are those of the command line', async () => {
+    await page.click('.settings button:has-text("Write the PDF")');
+    const path = await written();
+    const bytes = readFileSync(path);
+    expect(bytes.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    const beside = join(mkdtempSync(join(tmpdir(), 'handsclear-clerk-')), 'lip.pdf');
+    const command = ['print', 'OM-3140', '--library', desk.folder, '--to', beside, '--model', 'DL-25'];
+    const run = spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...command], { encoding: 'utf8' });
+    expect(run.status, run.stderr).toBe(0);
+    expect(bytes.equals(readFileSync(beside))).toBe(true);
+    if (hasTool('qpdf'))
+      expect(spawnSync('qpdf', ['--check', path], { encoding: 'utf8' }).stdout).toMatch(/No syntax or stream encoding errors found/);
+  });
+
+  test('writes the checklist', async () => {
+    await page.click('.settings button:has-text("Write the checklist")');
+    await page.waitForSelector('.foot [role=status]:has-text(".json")');
+    const checklist = JSON.parse(readFileSync(await written(), 'utf8'));
+    expect(JSON.stringify(checklist)).toContain('OM-3140');
+  });
+
+  test('is told what blocks printing, each a click from its text; a draft is printed all the same', async () => {
+    writeFileSync(join(desk.folder, LIP), desk.onDisk(LIP).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
+    await page.waitForSelector('.settings h2:has-text("In the way of printing")');
+    expect(await page.isDisabled('.settings button:has-text("Write the PDF")')).toBe(true);
+    await page.click('.settings section button.plain');
+    await page.waitForSelector('.sheet-text');
+    await page.keyboard.press('Control+3');
+    await page.check('.settings input[type=checkbox] >> nth=0');
+    await page.click('.settings button:has-text("Write the PDF")');
+    await page.waitForSelector('.foot [role=status]:has-text("DRAFT")');
+    expect(existsSync(await written())).toBe(true);
+    await page.uncheck('.settings input[type=checkbox] >> nth=0');
+  });
+
+  test('writes many at once by a second worker, with what came of each', async () => {
+    await page.click('.batch summary');
+    await page.click('.batch button:has-text("all")');
+    for (const guide of ['OM-8010', 'OM-8020']) await page.uncheck(`.batch li:has-text("${guide}") input`);
+    await page.click('.batch button.main');
+    await expect.poll(() => page.locator('.batch ul[aria-live] li').count(), { timeout: 60_000 }).toBe(19);
+    const told = await page.innerText('.batch ul[aria-live]');
+    expect(told).toMatch(/OM-3140: not written: \d+ errors? stands? in the way/);
+    expect(told.match(/\.pdf, \d+ pages/g)).toHaveLength(18);
+    const out = /OM-1110: (.*)OM-1110/.exec(told)?.[1] ?? '';
+    expect(readdirSync(out).filter((name) => name.endsWith('.pdf')).length).toBeGreaterThanOrEqual(18);
+  });
+
+  test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
+});

@@ -28,7 +28,10 @@ export type Flow = readonly BookBlock[];
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
 export type ParagraphStyle = 'body' | 'lead' | 'small' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
 
-export type BookBlock =
+/** `changed`: not so in the earlier revision compared with; a bar stands beside it. */
+export type BookBlock = BlockOf & { readonly changed?: true };
+
+type BlockOf =
   | {
       readonly kind: 'heading';
       readonly level: 1 | 2 | 3 | 4;
@@ -84,6 +87,7 @@ export type BookBlock =
   | { readonly kind: 'space'; readonly lines: number };
 
 export interface NoticeBlock {
+  readonly changed?: true;
   readonly kind: 'notice';
   readonly word: 'danger' | 'warning' | 'caution' | 'notice';
   /** The panel's word in the book's language. */

@@ -21,6 +21,9 @@ export const print: Command = {
     },
     { name: 'paper', value: 'a4|letter', choices: ['a4', 'letter'], help: 'paper, where it is not that of guide or house' },
     { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
+    { name: 'changed-since', value: 'FOLDER', help: 'the library as it was issued before: what changed gets a bar in the margin' },
+    { name: 'large-type', help: 'the edition in large type, for bad light' },
+    { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
     { name: 'draft', help: 'print in spite of errors, with "DRAFT: NOT FOR FIELD USE" on every page' },
   ],
   about:
@@ -50,8 +53,19 @@ export const print: Command = {
       refuse(checked, found, asked, io);
       return 1;
     }
-    const input = { library: checked.facts, figures: await figuresOf(checked.disk), draft, ...(model === undefined ? {} : { model }) };
-    const choice = values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' };
+    const earlier = values['changed-since'] === undefined ? undefined : (await openLibrary(values['changed-since'], io)).facts;
+    const input = {
+      library: checked.facts,
+      figures: await figuresOf(checked.disk),
+      draft,
+      ...(model === undefined ? {} : { model }),
+      ...(earlier === undefined ? {} : { earlier }),
+    };
+    const choice = {
+      ...(values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' }),
+      ...(flags.has('large-type') ? { large: true } : {}),
+      ...(flags.has('obsolete') ? { obsolete: true } : {}),
+    };
     const make =
       values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
     const book =

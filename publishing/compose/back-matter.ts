@@ -1,6 +1,7 @@
 /** The last leaves of a bound guide: record of revisions, list of pages in force, where to ask. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
+import { changedSections } from './changes.ts';
 import { guideWords } from './guide-words.ts';
 import type { ComposeInput } from './scope.ts';
 
@@ -14,7 +15,13 @@ export interface IssueFacts {
   readonly date?: string;
 }
 
-export function recordChapter(guide: IssueFacts, procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter {
+export function recordChapter(
+  guide: IssueFacts,
+  procedures: readonly ProcedureFacts[],
+  chapters: readonly Chapter[],
+  input: ComposeInput,
+  startRight: boolean,
+): Chapter {
   const words = guideWords(input.library.registers.house.language);
   const row = ({ id, title, revision, date }: IssueFacts): Inline[][] => [strong(id), text(title), text(revision ?? ''), text(date ?? '')];
   return {
@@ -30,6 +37,7 @@ export function recordChapter(guide: IssueFacts, procedures: readonly ProcedureF
         align: ['left', 'left', 'left', 'left'],
         full: true,
       },
+      ...changesTable(chapters, input),
       { kind: 'heading', level: 2, text: words.entered, bookmark: false },
       { kind: 'paragraph', inline: text(words.enteredIntro) },
       // Empty rows, tall enough for handwriting.
@@ -43,6 +51,26 @@ export function recordChapter(guide: IssueFacts, procedures: readonly ProcedureF
       },
     ],
   };
+}
+
+/** Where the bars in the margins are, when an earlier issue was given to compare with. */
+function changesTable(chapters: readonly Chapter[], input: ComposeInput): BookBlock[] {
+  const { earlier } = input;
+  if (earlier === undefined) return [];
+  const words = guideWords(input.library.registers.house.language);
+  const rows = chapters.flatMap(({ number, anchor = '', blocks }) => {
+    if (number === undefined) return [];
+    const before = earlier.procedures.find(({ head }) => head.id === number)?.head;
+    const sections = changedSections(blocks);
+    const said = before === undefined ? words.wholeNew : sections.length === 0 ? words.unchanged : sections.join('; ');
+    const since = before?.revision === undefined ? '' : ` ${words.since.replace('{r}', before.revision)}`;
+    return [[[{ kind: 'link', text: number, anchor, page: true } as const], text(`${said}${sections.length === 0 ? '' : since}`)]];
+  });
+  return [
+    { kind: 'heading', level: 2, text: words.changedTitle, bookmark: false },
+    { kind: 'paragraph', inline: text(words.changedIntro) },
+    { kind: 'table', head: words.changedHead.map(text), rows, align: ['left', 'left'], full: true },
+  ];
 }
 
 /** One row a chapter, from its first page to its last: the layout gives both. */

@@ -4,6 +4,7 @@ import type { Book, BookBlock, Chapter, Flow, Inline } from '../book.ts';
 import { askChapter, pagesChapter, recordChapter } from './back-matter.ts';
 import { sectionsOf } from './blocks.ts';
 import { cautionsChapter } from './cautions.ts';
+import { withChanges } from './changes.ts';
 import { coverageChapter } from './coverage.ts';
 import { backCover, cover } from './covers.ts';
 import { documentsChapter } from './documents-cited.ts';
@@ -66,7 +67,7 @@ export function guideBook(guide: Guide, input: ComposeInput, choice: PrintChoice
     limitsChapter(procedures, input, duplex),
     documentsChapter(procedures, input, false),
     indexChapter(procedures, input, false),
-    recordChapter(issue, procedures, input, duplex),
+    recordChapter(issue, procedures, chapters, input, duplex),
   ];
   chapters.push(...back.filter((chapter) => chapter !== undefined));
   const ask = askChapter(input, false);
@@ -180,8 +181,17 @@ function procedureChapter(facts: ProcedureFacts, input: ComposeInput, inBook: Re
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     startRight,
-    blocks: [...frontOf(scope), ...sectionsOf(scope)],
+    blocks: earlierBlocks(facts, input, inBook, [...frontOf(scope), ...sectionsOf(scope)]),
   };
+}
+
+/** Marked where the earlier library has other words; a procedure that is new has no bars: all of it is new. */
+function earlierBlocks(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>, blocks: Flow): Flow {
+  const { earlier } = input;
+  const before = earlier?.procedures.find(({ head }) => head.id === facts.head.id);
+  if (earlier === undefined || before === undefined) return blocks;
+  const scope = scopeOf(before, { ...input, library: earlier }, inBook);
+  return withChanges(blocks, [...frontOf(scope), ...sectionsOf(scope)]);
 }
 
 /** Foreword and whatever else a guide's parts say besides their lists. */

@@ -35,6 +35,10 @@ export interface GuideWords {
   readonly enteredIntro: string;
   readonly enteredHead: readonly [string, string, string, string];
   readonly changedTitle: string;
+  readonly changedIntro: string;
+  readonly wholeNew: string;
+  readonly unchanged: string;
+  readonly since: string;
   readonly changedHead: readonly [string, string];
   readonly pagesTitle: string;
   readonly pagesIntro: string;
@@ -112,7 +116,12 @@ const english: GuideWords = {
   entered: 'Leaves replaced',
   enteredIntro: 'Write down here every leaf that is exchanged in this copy.',
   enteredHead: ['Date', 'Document, revision', 'Pages', 'Entered by'],
-  changedTitle: 'Changed since the issue compared with',
+  changedTitle: 'What changed',
+  changedIntro:
+    'A bar in the outer margin marks what is new or different. A bar beside an old line tells that something before it is gone.',
+  wholeNew: 'new in this issue: no bars',
+  unchanged: 'nothing',
+  since: '(since revision {r})',
   changedHead: ['Document', 'What changed'],
   pagesTitle: 'List of pages in force',
   pagesIntro: 'This guide is complete when these pages are in it. A page that is not on the list is blank on purpose, and says so.',

@@ -8,6 +8,8 @@ export interface ComposeInput {
   /** Figures by path; what is missing here is printed as missing. */
   readonly figures: ReadonlyMap<string, Image>;
   readonly draft: boolean;
+  /** The library as it was: what is not the same there gets a bar in the margin. */
+  readonly earlier?: LibraryFacts;
   /** Registered name of the only model to print. */
   readonly model?: string;
 }

@@ -25,31 +25,48 @@ export const heightOf = (slabs: readonly Slab[]): Mp => slabs.reduce((sum, slab)
 /** Height above the first slab of a page taken by what stands there again. */
 export const resumedHeight = (slab: Slab): Mp => (slab.resume === undefined ? 0 : heightOf(slab.resume));
 
-/** `first`: height left on the first page, where it differs from the others. */
-export function breakPages(slabs: readonly Slab[], height: Mp, first: Mp = height): PageBreaks {
+/**
+ * `turns` says of each page of the stretch, counted from nought, whether a leaf is turned after it: what a slab asks for a turn above it
+ * counts there only. The two pages of an opening lie side by side.
+ */
+export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: number) => boolean = () => false): PageBreaks {
   const count = slabs.length;
   if (count === 0) return { starts: [], forced: [] };
-  const best: number[] = new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY);
-  const from: number[] = new Array<number>(count + 1).fill(0);
-  best[0] = 0;
+  // Two ways to each break, by whether an even or an odd count of pages stands before it: turning alternates at most.
+  const alike = turns(0) === turns(1);
+  const best = [0, 1].map(() => new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY)) as [number[], number[]];
+  const from = [0, 1].map(() => new Array<number>(count + 1).fill(0)) as [number[], number[]];
+  best[0][0] = 0;
   for (let start = 0; start < count; start += 1) {
-    if (best[start] === Number.POSITIVE_INFINITY) continue;
-    const room = start === 0 ? first : height;
+    if (best[0][start] === Number.POSITIVE_INFINITY && best[1][start] === Number.POSITIVE_INFINITY) continue;
     let used = start === 0 ? 0 : resumedHeight(slabs[start] as Slab);
     for (let end = start + 1; end <= count; end += 1) {
       const slab = slabs[end - 1] as Slab;
       used += slab.height + (end - 1 > start ? slab.gap : 0);
       // A slab taller than a page still has to stand somewhere.
-      if (used > room && end > start + 1) break;
-      const cost = (best[start] as number) + pageCost(used, room, slabs[end]);
-      if (cost < (best[end] as number)) {
-        best[end] = cost;
-        from[end] = start;
+      if (used > height && end > start + 1) break;
+      const next = slabs[end];
+      const base = pageCost(used, height, next);
+      for (const odd of [0, 1] as const) {
+        const before = best[odd][start] as number;
+        if (before === Number.POSITIVE_INFINITY) continue;
+        const cost = before + base + (next?.turn !== undefined && turns(odd) ? next.turn : 0);
+        const after = alike ? 0 : odd === 0 ? 1 : 0;
+        if (cost < (best[after][end] as number)) {
+          best[after][end] = cost;
+          from[after][end] = start;
+        }
       }
     }
   }
   const starts: number[] = [];
-  for (let end = count; end > 0; end = from[end] as number) starts.unshift(from[end] as number);
+  let odd: 0 | 1 = (best[1][count] as number) < (best[0][count] as number) ? 1 : 0;
+  for (let end = count; end > 0; ) {
+    const start: number = from[odd][end] as number;
+    starts.unshift(start);
+    end = start;
+    if (!alike) odd = odd === 0 ? 1 : 0;
+  }
   return { starts, forced: starts.filter((start) => start > 0 && (slabs[start] as Slab).cost >= costs.hard) };
 }
 

@@ -64,6 +64,9 @@ export function drawBook(placed: PlacedBook): DrawnBook {
   return { pages: drawn, structure: kit.structure, bookmarks, images: kit.images.images, notes };
 }
 
+const changeWidth = pt(2);
+const changeGap = pt(9);
+
 /** Bands and frames: one stretch for neighbours that share them. */
 function drawDecor(page: PlacedPage): Op[] {
   const { body } = page.geometry;
@@ -81,7 +84,11 @@ function drawDecor(page: PlacedPage): Op[] {
   for (const decor of order) {
     const { top, foot } = extent.get(decor) as { top: Mp; foot: Mp };
     if (decor.kind === 'band') ops.push(...drawBand(body.x + decor.x, body.y + top, decor.width, foot - top, decor.state));
-    else {
+    else if (decor.kind === 'change') {
+      // At the outer edge, where the pages of a closed book show it.
+      const x = page.side === 'left' && !page.turned ? body.x - changeGap - changeWidth : body.x + body.width + changeGap;
+      ops.push({ op: 'path', path: rectangle(x, body.y + top, changeWidth, foot - top), fill: colours.ink });
+    } else {
       const half = Math.round(decor.line / 2);
       const path = rectangle(body.x + decor.x + half, body.y + top + half, decor.width - 2 * half, foot - top - 2 * half);
       ops.push({ op: 'path', path, stroke: { colour: decor.edge, width: decor.line } });

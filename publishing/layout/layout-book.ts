@@ -5,6 +5,7 @@ import type { Book, BookBlock, Flow } from '../book.ts';
 import { ImageStore } from './images.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { measureFlow } from './measure.ts';
+import { mustTurn } from './measure-table.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf, type Side } from './paper.ts';
 import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
@@ -105,6 +106,13 @@ function markEnds(first: readonly Slab[] | undefined, last: readonly Slab[] | un
   if (foot !== undefined) foot.anchors = [...(foot.anchors ?? []), `${anchor} end`];
 }
 
+/** On a page of its own, as wide as the paper is high. */
+function measureTurned(flow: Flow, node: NodeId, kit: Kit): Slab[] {
+  const { body } = geometryOf(kit.book, 'right', true);
+  const turned: Kit = { ...kit, pageWidth: body.width, pageHeight: body.height };
+  return measureFlow(flow, { left: 0, x: 0, width: body.width, node, cost: costs.block, decor: [] }, turned);
+}
+
 function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
   const node = kit.structure.add(0, 'Sect', { title: chapter.title });
   const room = { left: 0, x: kit.sheet.hang, width: kit.pageWidth - kit.sheet.hang, node, cost: costs.block, decor: [] };
@@ -115,16 +123,28 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
     ...(stamp === '' ? [] : ([{ kind: 'paragraph', style: 'eyebrow', inline: [{ kind: 'text', text: stamp }] }] as const)),
     ...(chapter.opener ? ([{ kind: 'heading', level: 1, text: chapter.title, anchor: chapter.anchor, bookmark: true }] as const) : []),
   ];
-  const stretches: { slabs: readonly Slab[]; side?: Side }[] = [];
+  const stretches: { slabs: readonly Slab[]; side?: Side; turned?: boolean }[] = [];
   let flow: Flow = opener;
   let right = chapter.startRight;
+  const push = (stretch: { slabs: readonly Slab[]; turned?: boolean }): void => {
+    stretches.push({ ...stretch, ...(right ? { side: 'right' } : {}) });
+    right = false;
+  };
   const close = (): void => {
     const slabs = measureFlow(flow, room, kit);
-    if (slabs.length > 0) stretches.push({ slabs, ...(right ? { side: 'right' } : {}) });
+    if (slabs.length > 0) push({ slabs });
     flow = [];
   };
   for (const block of chapter.blocks) {
-    if (block.kind === 'page-break') {
+    if (block.kind === 'table' && mustTurn(block, room, kit)) {
+      // Headings right above the table turn with it.
+      let from = flow.length;
+      while (from > 0 && flow[from - 1]?.kind === 'heading') from -= 1;
+      const along = flow.slice(from);
+      flow = flow.slice(0, from);
+      close();
+      push({ slabs: measureTurned([...along, block], node, kit), turned: true });
+    } else if (block.kind === 'page-break') {
       close();
       right = block.to === 'right';
     } else flow = [...flow, block];

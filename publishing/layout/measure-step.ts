@@ -60,7 +60,8 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
     bodies[depth] = body;
     if (step.band === undefined) bandDecor = undefined;
     else if (bandDecor?.state !== step.band) bandDecor = { kind: 'band', x: room.left, width: sheet.band, state: step.band };
-    const decor = bandDecor === undefined ? room.decor : [...room.decor, bandDecor];
+    const around: readonly Decor[] = step.changed ? [...room.decor, { kind: 'change' }] : room.decor;
+    const decor = bandDecor === undefined ? around : [...around, bandDecor];
     const x = texts[depth] as Mp;
     const width = room.x + room.width - x;
     const inside: Room = { left: x, x, width, node: body, cost: Math.max(room.cost, costs.insideStep), decor };
@@ -93,7 +94,8 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
       first.gap = guards.length > 0 ? sheet.around : Math.round(sheet.between * (depth === 0 ? 1.15 : 0.7));
       const nested = depth > 0 ? costs.betweenSubsteps : 0;
       const keepFirstSub = depth > previousDepth ? costs.insideStep : 0;
-      first.cost = Math.max(room.cost, turnCost, nested, keepFirstSub);
+      first.cost = Math.max(room.cost, costs.betweenSteps, nested, keepFirstSub);
+      if (turnCost > 0) first.turn = turnCost;
     }
     slabs.push(...all);
     turnCost = step.safeAfter === true ? costs.afterSafe : step.safeAfter === false ? costs.afterUnsafe : costs.afterUnsaid;

@@ -15,23 +15,9 @@ type Cells = readonly (readonly Inline[])[];
 
 export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
   const { sheet } = kit;
-  const count = Math.max(block.head.length, ...block.rows.map((row) => row.length), 1);
   const pad = sheet.cellPad;
   const scratch = new StructureBuilder();
-  const extents: Extent[] = Array.from({ length: count }, (_, column) => {
-    let least = pt(14);
-    let most = pt(14);
-    const see = (cells: Cells, look: TextLook) => {
-      const cell = cells[column];
-      if (cell === undefined || cell.length === 0) return;
-      const extent = extentOf(cell, look, kit, scratch);
-      least = Math.max(least, extent.least);
-      most = Math.max(most, extent.most);
-    };
-    see(block.head, sheet.cellHead);
-    for (const row of block.rows) see(row, sheet.cell);
-    return { least: least + 2 * pad, most: most + 2 * pad };
-  });
+  const extents = extentsOf(block, kit);
   // A table too wide for the text column may use the hanging margin as well.
   const need = extents.reduce((sum, column) => sum + column.most, 0);
   const x = block.wide || need > room.width ? room.left : room.x;
@@ -141,6 +127,39 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     if (block.anchor !== undefined) first.anchors = [block.anchor];
   }
   return { slabs, before: sheet.around, after: sheet.around };
+}
+
+/** Least and natural width of each column, padding included. */
+function extentsOf(block: TableBlock, kit: Kit): readonly Extent[] {
+  const { sheet } = kit;
+  const count = Math.max(block.head.length, ...block.rows.map((row) => row.length), 1);
+  const scratch = new StructureBuilder();
+  return Array.from({ length: count }, (_, column) => {
+    let least = pt(14);
+    let most = pt(14);
+    const see = (cells: Cells, look: TextLook) => {
+      const cell = cells[column];
+      if (cell === undefined || cell.length === 0) return;
+      const extent = extentOf(cell, look, kit, scratch);
+      least = Math.max(least, extent.least);
+      most = Math.max(most, extent.most);
+    };
+    see(block.head, sheet.cellHead);
+    for (const row of block.rows) see(row, sheet.cell);
+    return { least: least + 2 * sheet.cellPad, most: most + 2 * sheet.cellPad };
+  });
+}
+
+/** Whether a table has to stand on a landscape page: upright its words would be cut, or its many columns be slivers. */
+export function mustTurn(block: TableBlock, room: Room, kit: Kit): boolean {
+  const extents = extentsOf(block, kit);
+  if (extents.length < 3) return false;
+  const available = room.x + room.width - room.left;
+  const least = extents.reduce((sum, column) => sum + column.least, 0);
+  if (least > available) return true;
+  // As many lines a row as this would make: a table nobody can follow across.
+  const most = extents.reduce((sum, column) => sum + column.most, 0);
+  return extents.length >= 6 && most > 3 * available;
 }
 
 /** Lines between the columns, where something is written in. */

@@ -53,10 +53,13 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
       }
       i -= 1;
       append(measureSteps(run, room, kit, measureFlow), out.length === 0);
-    } else append(measureBlock(block, room, kit), out.length === 0);
+    } else append(measureBlock(block, block.changed ? barred(room) : room, kit), out.length === 0);
   }
   return out;
 };
+
+/** A bar in the margin along everything measured in this room. */
+export const barred = (room: Room): Room => ({ ...room, decor: [...room.decor, { kind: 'change' }] });
 
 function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit): Measured {
   switch (block.kind) {

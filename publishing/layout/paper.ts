@@ -43,7 +43,30 @@ export type Side = 'right' | 'left';
 
 export const sideOf = (pageIndex: number, book: Book): Side => (!book.duplex || pageIndex % 2 === 0 ? 'right' : 'left');
 
-export function geometryOf(book: Book, side: Side): PageGeometry {
+/** `turned`: a page to be read with the book turned a quarter clockwise, its head where the portrait page has its left edge. */
+export function geometryOf(book: Book, side: Side, turned = false): PageGeometry {
+  return turned ? turnedGeometry(book, side) : uprightGeometry(book, side);
+}
+
+function turnedGeometry(book: Book, side: Side): PageGeometry {
+  const upright = uprightGeometry(book, side);
+  const { body } = upright;
+  const paper = papers[book.paper];
+  // The portrait left edge is the head now, the portrait foot the left edge. Head and foot lines want their usual room beside the bound edge.
+  const top = Math.max(body.x, paper.top);
+  const foot = Math.max(upright.width - body.x - body.width, paper.foot);
+  const left = Math.min(upright.height - body.y - body.height, paper.bound);
+  const right = Math.min(body.y, paper.bound);
+  return {
+    width: upright.height,
+    height: upright.width,
+    body: { x: left, y: top, width: upright.height - left - right, height: upright.width - top - foot },
+    headBaseline: top - mm(8.5),
+    footBaseline: upright.width - foot + mm(11),
+  };
+}
+
+function uprightGeometry(book: Book, side: Side): PageGeometry {
   if (book.short !== undefined) return leafGeometry(book, side);
   const paper = papers[book.paper];
   const unbound = Math.round((paper.bound + paper.outer) / 2);

@@ -23,6 +23,8 @@ export interface PlacedPage {
   /** Title of the section in force at the head of the page. */
   readonly section: string;
   readonly blank: boolean;
+  /** A landscape page: read with the book turned. */
+  readonly turned: boolean;
   readonly cover: boolean;
 }
 
@@ -31,7 +33,7 @@ export interface MeasuredChapter {
   /** Its element in the structure. */
   readonly node: NodeId;
   /** Cut at page breaks; each stretch begins a page, of a side where one is given. */
-  readonly stretches: readonly { readonly slabs: readonly Slab[]; readonly side?: Side }[];
+  readonly stretches: readonly { readonly slabs: readonly Slab[]; readonly side?: Side; readonly turned?: boolean }[];
 }
 
 export interface Placed {
@@ -45,17 +47,19 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
   const pages: PlacedPage[] = [];
   const anchors = new Map<string, number>();
   const notes: LayoutNote[] = [];
-  const addPage = (page: Omit<PlacedPage, 'side' | 'geometry'>): void => {
+  const addPage = (page: Omit<PlacedPage, 'side' | 'geometry' | 'turned'>, turned = false): void => {
     const side = sideOf(pages.length, book);
-    pages.push({ ...page, side, geometry: geometryOf(book, side) });
+    pages.push({ ...page, side, geometry: geometryOf(book, side, turned), turned });
   };
   for (const { chapter, stretches } of chapters) {
     let section = '';
-    for (const { slabs, side } of stretches) {
+    for (const { slabs, side, turned } of stretches) {
       if (side !== undefined && book.duplex && sideOf(pages.length, book) !== side)
         addPage({ slabs: [], chapter: undefined, section: '', blank: true, cover: false });
-      const height = geometryOf(book, sideOf(pages.length, book)).body.height;
-      const { starts, forced } = breakPages(slabs, height);
+      const height = geometryOf(book, sideOf(pages.length, book), turned).body.height;
+      const begin = pages.length;
+      // Right-hand pages are turned; without backs every leaf is.
+      const { starts, forced } = breakPages(slabs, height, (page) => sideOf(begin + page, book) === 'right');
       for (const at of forced) {
         const page = pages.length + starts.indexOf(at) + 1;
         const above = slabs[at - 1] as Slab;
@@ -83,7 +87,7 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
           if (slab.section !== undefined) section = slab.section;
           for (const anchor of slab.anchors ?? []) if (!anchors.has(anchor)) anchors.set(anchor, pages.length);
         }
-        addPage({ slabs: placed, chapter, section: opens, blank: false, cover: chapter === undefined });
+        addPage({ slabs: placed, chapter, section: opens, blank: false, cover: chapter === undefined }, turned);
       });
     }
   }

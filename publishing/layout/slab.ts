@@ -21,6 +21,8 @@ export type SlabItem =
 /** Something drawn behind all neighbouring slabs that share it (the same object), from the first one's top to the last one's foot. */
 export type Decor =
   | { readonly kind: 'band'; readonly x: Mp; readonly width: Mp; readonly state: keyof typeof bands }
+  /** In the outer margin, beside what changed since an earlier revision. */
+  | { readonly kind: 'change' }
   | { readonly kind: 'box'; readonly x: Mp; readonly width: Mp; readonly edge: Colour; readonly line: Mp };
 
 export interface Bookmark {
@@ -36,6 +38,8 @@ export interface Slab {
   gap: Mp;
   /** Cost of a page break above it (style.ts, costs). */
   cost: number;
+  /** Added where the break is also the turn of a leaf: hands may be in the machine. */
+  turn?: number;
   readonly decor: readonly Decor[];
   /** Stands again at the top of a page that begins with this slab: a table's head, a notice's panel. */
   resume?: readonly Slab[];

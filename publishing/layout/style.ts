@@ -148,9 +148,11 @@ export const costs = {
   rowNearEdge: 900,
   beforeSteps: 1200,
   orphan: 6000,
+  betweenSteps: 60,
+  // Added where a leaf is turned between two steps.
   afterSafe: 0,
   afterUnsaid: 120,
-  afterUnsafe: 700,
+  afterUnsafe: 1500,
   hard: 1_000_000,
   /** Inside a step that a notice guards, added to the break's own cost. */
   guarded: 1_000_000,

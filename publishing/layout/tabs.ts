@@ -2,6 +2,7 @@
 import type { Kit } from './kit.ts';
 import type { NormalChapter } from './normalise.ts';
 import { type Op, rectangle } from './ops.ts';
+import { geometryOf } from './paper.ts';
 import type { PlacedPage } from './place.ts';
 import { widthOfAll } from './shaped.ts';
 import { colours } from './style.ts';
@@ -19,7 +20,8 @@ export function drawTab(page: PlacedPage, tabs: readonly string[], kit: Kit): Op
   const tab = page.chapter?.tab;
   const at = tab === undefined ? -1 : tabs.indexOf(tab);
   if (tab === undefined || at < 0) return [];
-  const { body, width: paper } = page.geometry;
+  // Of the upright page, also where this one is turned: the tab stands where the thumb is.
+  const { body, width: paper, height: tall } = geometryOf(kit.book, page.side);
   // Down the height of the text in equal steps; past what fits, the steps start again from the top.
   const steps = Math.max(4, Math.min(tabs.length, 10));
   const height = Math.floor(body.height / steps);
@@ -38,6 +40,22 @@ export function drawTab(page: PlacedPage, tabs: readonly string[], kit: Kit): Op
   const up = page.side === 'left';
   const x = left + Math.round(width / 2) + (up ? pt(3.2) : -pt(3.2));
   const y = up ? middle + Math.round(long / 2) : middle - Math.round(long / 2);
+  if (page.turned) {
+    const x0 = tall - top - height;
+    return [
+      { op: 'artifact', type: 'Pagination' },
+      { op: 'path', path: rectangle(x0, left, height - pt(2), width), fill: colours.ink },
+      {
+        op: 'text',
+        x: x0 + Math.round((height - long) / 2),
+        y: left + Math.round(width / 2) + pt(3.2),
+        size: look.size,
+        colour: colours.paper,
+        run,
+      },
+      { op: 'end' },
+    ];
+  }
   return [
     { op: 'artifact', type: 'Pagination' },
     { op: 'path', path: rectangle(left, top, width, height - pt(2)), fill: colours.ink },

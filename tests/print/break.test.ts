@@ -4,13 +4,14 @@ import { describe, expect, test } from 'vitest';
 import { breakPages } from '../../publishing/layout/break.ts';
 import type { Slab } from '../../publishing/layout/slab.ts';
 
-const slab = (height: number, gap: number, cost: number, head: number): Slab => ({
+const slab = (height: number, gap: number, cost: number, head: number, turn = 0): Slab => ({
   height,
   items: [],
   gap,
   cost,
   decor: [],
   of: 'text',
+  ...(turn > 0 ? { turn } : {}),
   ...(head > 0 ? { resume: [{ height: head, items: [], gap: 0, cost: 0, decor: [], of: 'table-head' as const }] } : {}),
 });
 
@@ -21,10 +22,13 @@ const slabs = fc.array(
       fc.integer({ min: 0, max: 10 }),
       fc.constantFrom(0, 120, 6000, 1_000_000, 10_000_000),
       fc.constantFrom(0, 0, 8),
+      fc.constantFrom(0, 0, 1500),
     )
-    .map(([height, gap, cost, head]) => slab(height, gap, cost, head)),
+    .map(([height, gap, cost, head, turn]) => slab(height, gap, cost, head, turn)),
   { minLength: 1, maxLength: 9 },
 );
+
+type Turns = (page: number) => boolean;
 
 const used = (all: readonly Slab[], from: number, to: number): number => {
   let sum = from > 0 ? (all[from]?.resume ?? []).reduce((total, one) => total + one.height, 0) : 0;
@@ -33,7 +37,7 @@ const used = (all: readonly Slab[], from: number, to: number): number => {
 };
 
 /** The same price list, written out plainly: what a page costs. */
-function price(all: readonly Slab[], starts: readonly number[], height: number): number {
+function price(all: readonly Slab[], starts: readonly number[], height: number, turns: Turns = () => false): number {
   let sum = 0;
   starts.forEach((from, index) => {
     const to = starts[index + 1] ?? all.length;
@@ -42,17 +46,21 @@ function price(all: readonly Slab[], starts: readonly number[], height: number):
     const share = Math.min(1000, Math.round((filled * 1000) / height));
     sum += 400;
     if (to === all.length) sum += share < 125 ? 2500 : 0;
-    else sum += Math.round(((1000 - share) ** 2 * 10_000) / 1_000_000) + (all[to] as Slab).cost;
+    else
+      sum +=
+        Math.round(((1000 - share) ** 2 * 10_000) / 1_000_000) +
+        (all[to] as Slab).cost +
+        (turns(index) ? ((all[to] as Slab).turn ?? 0) : 0);
   });
   return sum;
 }
 
-function cheapest(all: readonly Slab[], height: number): number {
+function cheapest(all: readonly Slab[], height: number, turns: Turns): number {
   let best = Number.POSITIVE_INFINITY;
   for (let bits = 0; bits < 1 << (all.length - 1); bits += 1) {
     const starts = [0];
     for (let k = 1; k < all.length; k += 1) if (bits & (1 << (k - 1))) starts.push(k);
-    best = Math.min(best, price(all, starts, height));
+    best = Math.min(best, price(all, starts, height, turns));
   }
   return best;
 }
@@ -60,10 +68,19 @@ function cheapest(all: readonly Slab[], height: number): number {
 describe('page breaks', () => {
   test('no other way to break costs less', () => {
     fc.assert(
-      fc.property(slabs, (all) => {
-        const { starts } = breakPages(all, 100);
-        expect(price(all, starts, 100)).toBe(cheapest(all, 100));
-      }),
+      fc.property(
+        slabs,
+        fc.constantFrom<Turns>(
+          () => true,
+          () => false,
+          (page) => page % 2 === 0,
+          (page) => page % 2 === 1,
+        ),
+        (all, turns) => {
+          const { starts } = breakPages(all, 100, turns);
+          expect(price(all, starts, 100, turns)).toBe(cheapest(all, 100, turns));
+        },
+      ),
       { numRuns: 400 },
     );
   });

@@ -1,0 +1,137 @@
+/** Editions of a bound guide: bars beside what changed, landscape pages, large type, one model, obsolete; what each may not lose. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { checkLibrary } from '../../procedures-schema/index.ts';
+import type { Book, BookBlock } from '../../publishing/book.ts';
+import { type ComposeInput, guideBook } from '../../publishing/index.ts';
+import { drawBook, layoutBook, newFontSource, type PlacedBook, type PlacedPage, type Shaper } from '../../publishing/layout/index.ts';
+import { type Sample, sample } from '../support/sample.ts';
+
+let it: Sample;
+let shaper: Shaper;
+beforeAll(async () => {
+  it = await sample();
+  shaper = newFontSource(it.fonts).shaper;
+});
+
+const guide = (id: string, change: Partial<ComposeInput> = {}, choice: Parameters<typeof guideBook>[2] = {}): PlacedBook => {
+  const found = it.report.facts.guides.find(({ head }) => head.id === id) as Parameters<typeof guideBook>[0];
+  return layoutBook(guideBook(found, { ...it.input, ...change }, choice), shaper);
+};
+const lines = (page: PlacedPage, only: (decor: { readonly kind: string }) => boolean): string[] =>
+  page.slabs
+    .filter(({ slab }) => slab.decor.some(only))
+    .flatMap(({ slab }) => slab.items)
+    .flatMap((item) =>
+      item.kind === 'line' ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.text : '')).join('')] : [],
+    );
+const barred = ({ pages }: PlacedBook): string[] => pages.flatMap((page) => lines(page, ({ kind }) => kind === 'change'));
+
+describe('bars beside what changed', () => {
+  const withText = (from: string | RegExp, to: string): ComposeInput['earlier'] => {
+    const texts = it.texts.map((file) => (file.path.includes('OM-3140') ? { ...file, text: file.text.replace(from, to) } : file));
+    expect(texts).not.toEqual(it.texts);
+    return checkLibrary(texts, it.paths).facts;
+  };
+  test('the same text has none', () => {
+    expect(barred(guide('OM-8010', { earlier: it.report.facts } as Partial<ComposeInput>))).toEqual([]);
+  });
+  test('a step with other words has one, and nothing else', () => {
+    const said = barred(guide('OM-8010', { earlier: withText('Wait 10 min by the', 'Wait 8 min by the') } as Partial<ComposeInput>));
+    expect(said.join(' ')).toMatch(/^8 Wait 10 min by the stopwatch\.$/);
+  });
+  test('a new step has one, the steps that only moved down have none', () => {
+    const said = barred(guide('OM-8010', { earlier: withText(/^\d+\. Wait 10 min.*\n/m, '') } as Partial<ComposeInput>));
+    expect(said.filter((line) => !line.includes('steps')).join(' ')).toMatch(/^8 Wait 10 min by the stopwatch\./);
+    expect(said.length).toBeLessThan(6);
+  });
+  test('the bar stands in the outer margin and the record names the section', () => {
+    const placed = guide('OM-8010', { earlier: withText('Wait 10 min by the', 'Wait 8 min by the') } as Partial<ComposeInput>);
+    const at = placed.pages.findIndex((page) => lines(page, ({ kind }) => kind === 'change').length > 0);
+    const page = placed.pages[at] as PlacedPage;
+    const { body } = page.geometry;
+    const bars = (drawBook(placed).pages[at]?.ops ?? []).flatMap((op) =>
+      op.op === 'path' && op.path.points[2] === (op.path.points[0] as number) + 2000 ? [op.path.points[0] as number] : [],
+    );
+    expect(bars).toHaveLength(1);
+    if (page.side === 'left') expect(bars[0]).toBeLessThan(body.x);
+    else expect(bars[0]).toBeGreaterThan(body.x + body.width);
+    const record = placed.pages.find(({ chapter }) => chapter?.anchor === 'record') as PlacedPage;
+    expect(
+      lines(record, () => true)
+        .concat(
+          record.slabs
+            .flatMap(({ slab }) => slab.items)
+            .flatMap((item) =>
+              item.kind === 'line' ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.text : '')).join('')] : [],
+            ),
+        )
+        .join(' '),
+    ).toContain('Check the drift');
+  });
+});
+
+describe('landscape pages', () => {
+  const wide = (columns: number): Book => {
+    const table: BookBlock = {
+      kind: 'table',
+      head: Array.from({ length: columns }, (_, k) => [{ kind: 'text', text: `Pressure${k}` }]),
+      rows: Array.from({ length: 30 }, () => Array.from({ length: columns }, () => [{ kind: 'text' as const, text: '1,250 kPa' }])),
+      align: [],
+    };
+    const said: BookBlock = { kind: 'paragraph', inline: [{ kind: 'text', text: 'Before and after.' }] };
+    const heading: BookBlock = { kind: 'heading', level: 2, text: 'Pressures', bookmark: true };
+    return {
+      title: 'T',
+      number: 'OM-1',
+      publisher: 'P',
+      language: 'en',
+      paper: 'a4',
+      binding: 'left',
+      duplex: true,
+      draft: false,
+      chapters: [{ title: 'C', startRight: false, blocks: [said, heading, table, said] }],
+    };
+  };
+  test('a table whose words would be cut is turned, its heading with it, and only it', () => {
+    const { pages } = layoutBook(wide(13), shaper);
+    expect(pages.map(({ turned }) => turned)).toEqual([false, true, true, false]);
+    for (const { turned, geometry } of pages) expect(geometry.width > geometry.height).toBe(turned);
+    expect(pages[1]?.slabs[0]?.slab.of).toBe('heading');
+    expect(pages[2]?.slabs[0]?.slab.of).toBe('table-head');
+  });
+  test('a table that fits stays upright', () => {
+    expect(layoutBook(wide(5), shaper).pages.some(({ turned }) => turned)).toBe(false);
+  });
+  test('the bound edge is its head on a right-hand page and its foot on a left-hand one', () => {
+    for (const {
+      turned,
+      side,
+      geometry: { height, body },
+    } of layoutBook(wide(13), shaper).pages) {
+      if (!turned) continue;
+      const foot = height - body.y - body.height;
+      expect(side === 'right' ? body.y - foot : foot - body.y).toBeGreaterThanOrEqual(0);
+    }
+  });
+});
+
+describe('other editions', () => {
+  test('large type: running text of at least 14 points, nothing lost at the edges', () => {
+    const placed = guide('OM-8010', {}, { large: true });
+    expect(placed.kit.sheet.body.size).toBeGreaterThanOrEqual(14000);
+    expect(placed.notes.filter(({ kind }) => kind !== 'group-too-tall')).toEqual([]);
+  });
+  test('obsolete: said on every page, the covers included', () => {
+    const placed = guide('OM-8010', {}, { obsolete: true });
+    for (const page of drawBook(placed).pages)
+      expect(page.ops.flatMap((op) => (op.op === 'text' ? op.run.map(({ text }) => text) : [])).join('|')).toContain(
+        'OBSOLETE: DO NOT USE',
+      );
+  });
+  test('one model: procedures for other machines are left out, those for it stay', () => {
+    const placed = guide('OM-8010', { model: 'DL-20' });
+    const numbers = placed.chapters.flatMap(({ number }) => (number === undefined ? [] : [number]));
+    expect(numbers).toEqual(['OM-3140', 'OM-3150', 'OM-3160']);
+    expect(placed.notes.filter(({ kind }) => kind === 'dead-link')).toEqual([]);
+  });
+});

@@ -25,7 +25,8 @@ export interface LoopbackOptions extends Omit<ServiceOptions, 'tell'> {
 const WINDOW = /^[\w-]{8,64}$/;
 
 /** The address with the code is gone from the browser's bar and the page asks from its own site, whoever opened the address. */
-const WELCOME = '<!doctype html><meta charset="utf-8"><meta http-equiv="refresh" content="0;url=/"><title>Handsclear</title>\n';
+const WELCOME =
+  '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,"><meta http-equiv="refresh" content="0;url=/"><title>Handsclear</title>\n';
 
 const OUTPUT_TYPES: Readonly<Record<string, string>> = { pdf: 'application/pdf', json: 'application/json', svg: 'image/svg+xml' };
 

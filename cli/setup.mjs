@@ -99,7 +99,7 @@ async function buildCommand() {
 }
 
 /** Bundles one entry for Node when a source changed since. */
-async function bundled(what, entry, outfile, sources, external = []) {
+async function bundled(what, entry, outfile, sources, more = {}) {
   const inputs = [...sources.flatMap((folder) => filesBelow(folder, /\.(ts|mjs|js|json)$/)), 'package-lock.json'];
   const stamp = `${outfile}.built-from`;
   const hash = hashOf(inputs);
@@ -116,10 +116,11 @@ async function bundled(what, entry, outfile, sources, external = []) {
     platform: 'node',
     target: 'node20',
     format: 'esm',
-    external,
+    external: [],
     // Some packages are CommonJS inside and ask for Node's own modules by require.
     banner: { js: "import { createRequire as handsclearRequire } from 'node:module'; const require = handsclearRequire(import.meta.url);" },
     logLevel: 'error',
+    ...more,
   }).catch(() => stop(`The ${what} could not be built; the reason stands above.`));
   renameSync(fresh, outfile);
   writeFileSync(stamp, hash);
@@ -129,10 +130,25 @@ async function bundled(what, entry, outfile, sources, external = []) {
 
 export const host = at('dist', 'host.mjs');
 export const page = at('dist', 'renderer');
+export const shell = at('dist', 'main.mjs');
+export const preload = at('dist', 'preload.cjs');
 
 /** The page and its host, for `npm start` and the tests of the app; the command line needs neither. */
 export async function buildApp() {
   await bundled('host', 'electron/host/start.ts', host, ['electron/host']);
+  await buildPage();
+}
+
+/** The desktop shell besides. Its own package stays outside: the binary brings it. */
+export async function buildShell() {
+  await bundled('shell', 'electron/main.ts', shell, ['electron'], { external: ['electron'] });
+  // In the sandbox there is no way but CommonJS, and nothing to be required but Electron's own part.
+  const sandboxed = { external: ['electron'], format: 'cjs', platform: 'browser', target: 'es2023', banner: {} };
+  await bundled("shell's preload", 'electron/preload.ts', preload, ['electron'], sandboxed);
+  await buildPage();
+}
+
+async function buildPage() {
   const inputs = [
     ...['renderer', 'procedures-schema', 'publishing', 'electron/host/contract'].flatMap((folder) =>
       filesBelow(folder, /\.(tsx?|mjs|js|json|css|html)$/),
@@ -201,4 +217,7 @@ function stop(sentence) {
   process.exit(2);
 }
 
-if (process.argv[1] && pathToFileURL(process.argv[1]).href === import.meta.url) await setUp();
+if (process.argv[1] && pathToFileURL(process.argv[1]).href === import.meta.url) {
+  await setUp();
+  if (process.argv.includes('--shell')) await buildShell();
+}

@@ -1,38 +1,50 @@
 /**
- * `npm start [LIBRARY]`: opens the app. In the desktop shell where its binary is there, else in this machine's browser at the loopback
- * address; says which.
+ * `npm start [LIBRARY] [--browser]`: opens the app. In the desktop shell where its binary is there, else in this machine's browser at the
+ * loopback address; says which, and why.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { buildApp, host, page, root, setUp } from './setup.mjs';
+import { buildApp, buildShell, host, page, root, setUp } from './setup.mjs';
 
-await setUp();
-await buildApp();
-
-const asked = process.argv[2];
+const words = process.argv.slice(2);
+const asked = words.find((word) => !word.startsWith('--'));
 const sample = join(root, 'sample-procedures');
 const open = asked === undefined ? sample : resolve(asked);
+
+await setUp();
 if (!existsSync(join(open, 'library.yaml'))) {
   console.error(`"${asked}" is not a library: it has no library.yaml.`);
   process.exit(2);
 }
-const shell = shellBinary();
-if (shell === undefined) {
-  console.log(`No desktop shell is installed here, so Handsclear opens in your browser, on ${open}.`);
+const shell = shellBinary(words, process.platform, process.env);
+if (shell.binary === undefined) {
+  await buildApp();
+  console.log(`${shell.why} Handsclear opens in your browser, on ${open}.`);
   const { start } = await import(pathToFileURL(host).href);
   await start({ page, sample, open });
 } else {
-  const done = spawnSync(shell, [join(root, 'dist', 'main.mjs'), open], { stdio: 'inherit' });
+  await buildShell();
+  console.log(`Handsclear opens in its own window, on ${open}.`);
+  const done = spawnSync(shell.binary, [root, open], { stdio: 'inherit' });
+  if (done.error || done.status !== 0)
+    console.error(
+      `The desktop shell ended with ${done.error?.message ?? done.signal ?? done.status}. "npm start -- --browser" opens in the browser instead.`,
+    );
   process.exitCode = done.status ?? 1;
 }
 
-/** Where the shell's package put its binary, if it did and the shell's own part is built. */
-function shellBinary() {
+/** Where the shell's package put its binary; or why it is not to be used. */
+function shellBinary(given, platform, environment) {
+  if (given.includes('--browser')) return { why: 'As you asked,' };
   const folder = join(root, 'node_modules', 'electron');
   const note = join(folder, 'path.txt');
-  if (!existsSync(note) || !existsSync(join(root, 'dist', 'main.mjs'))) return undefined;
-  const binary = join(folder, 'dist', readFileSync(note, 'utf8').trim());
-  return existsSync(binary) ? binary : undefined;
+  const dist = environment.ELECTRON_OVERRIDE_DIST_PATH ?? join(folder, 'dist');
+  const name = existsSync(note) ? readFileSync(note, 'utf8').trim() : 'electron';
+  const binary = join(dist, name);
+  if (!existsSync(binary)) return { why: 'The desktop shell is not installed here ("npx install-electron" would fetch it), so' };
+  if (platform === 'linux' && !environment.DISPLAY && !environment.WAYLAND_DISPLAY)
+    return { why: 'There is no screen for the desktop shell, so' };
+  return { binary };
 }

@@ -15,3 +15,6 @@ export interface Bridge {
 
 /** The bridge's name in the page's `window`. */
 export const BRIDGE = 'handsclear';
+
+/** The page's title begins with this while text in it is not saved; the shell reads it before it closes a window. */
+export const UNSAVED_MARK = '•';

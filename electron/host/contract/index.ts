@@ -1,5 +1,5 @@
 /** What page and host say to each other. No Node, so that the page may import it. Exports only. */
-export { BRIDGE, type Bridge, type Reply } from './bridge.ts';
+export { BRIDGE, type Bridge, type Reply, UNSAVED_MARK } from './bridge.ts';
 export {
   type Conflict,
   type DiskChange,

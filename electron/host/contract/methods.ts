@@ -28,12 +28,18 @@ export type DiskChange =
   | { readonly path: string; readonly present: true }
   | { readonly path: string; readonly gone: true };
 
-/** `action`: an item of the shell's menu was chosen; to the one window that it is about. */
+/**
+ * `action`: an item of the shell's menu was chosen; `show`: a file of the open library was asked for from outside. Both go to the one
+ * window that they are about.
+ */
 export type HostEvent =
   | { readonly event: 'changed'; readonly library: string; readonly changes: readonly DiskChange[] }
-  | { readonly event: 'action'; readonly name: string };
+  | { readonly event: 'action'; readonly name: string }
+  | { readonly event: 'show'; readonly path: string };
 
 export interface PageMenu {
+  /** "file", "edit", "insert", "views": the shell puts its own items into those that it knows. */
+  readonly name: string;
   readonly label: string;
   /** `name` comes back when the item is chosen; `keys` as in "Mod+Shift+S", for showing. */
   readonly actions: readonly { readonly name: string; readonly label: string; readonly keys?: string }[];
@@ -170,5 +176,8 @@ export const METHODS: Readonly<Record<MethodName, { readonly ask: Shape; readonl
   'history.read': { ask: { library: 'text', path: 'text', revision: 'text' }, writes: false },
   'settings.read': { ask: {}, writes: false },
   'settings.write': { ask: { name: 'text', value: 'text' }, writes: true },
-  'menu.set': { ask: { menus: [{ label: 'text', actions: [{ name: 'text', label: 'text', keys: 'text?' }] }] }, writes: false },
+  'menu.set': {
+    ask: { menus: [{ name: 'text', label: 'text', actions: [{ name: 'text', label: 'text', keys: 'text?' }] }] },
+    writes: false,
+  },
 };

@@ -63,6 +63,11 @@ export class Journal {
     for (const window of await this.windows(root)) if (!hidden(window)) await this.drop(root, window);
   }
 
+  /** When what was to be kept so far is kept. */
+  settled(): Promise<void> {
+    return this.turns.all();
+  }
+
   private async windows(root: string): Promise<readonly string[]> {
     const names = await readdir(this.folderOf(root)).catch((): string[] => []);
     return names

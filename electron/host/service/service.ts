@@ -1,7 +1,7 @@
 /** The host's side of the contract: holds a request against its shape and hands it to its handler. Knows no transport. */
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
-import { METHODS, type MethodName, misfit, Refused, soundSettings } from '../contract/index.ts';
+import { METHODS, type MethodName, misfit, Refused, type Settings, soundSettings } from '../contract/index.ts';
 import { Journal } from '../journal/index.ts';
 import { Kept, RecentLibraries } from '../kept/index.ts';
 import { hashOf, nodeWriteDisk, Turns } from '../saving/index.ts';
@@ -79,6 +79,10 @@ export class Service {
     return this.inner.recent;
   }
 
+  settings(): Promise<Settings> {
+    return this.inner.settings.read();
+  }
+
   /** The place of a written file, for a transport that serves it. */
   async outputFile(library: string, name: string): Promise<string> {
     return outputPlace(this.inner.rootOf(library), name);
@@ -87,6 +91,7 @@ export class Service {
   /** When what was asked to be written is written. */
   async close(): Promise<void> {
     await this.inner.turns.all();
+    await this.inner.journal.settled();
     for (const { stop } of this.watching.values()) await stop();
     this.watching.clear();
   }

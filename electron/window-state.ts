@@ -41,11 +41,13 @@ export function fitted(state: WindowState, screens: readonly Box[], before = 0):
   const place = { x: kept.x + STEP * before, y: kept.y + STEP * before };
   const screen = screens.find((one) => overlap({ ...place, width: state.width, height: state.height }, one));
   if (screen === undefined) return rest;
+  const width = Math.max(LEAST.width, Math.min(state.width, screen.width));
+  const height = Math.max(LEAST.height, Math.min(state.height, screen.height));
+  // A window that became narrower must still reach the screen; above the screen's edge a title bar cannot be taken hold of.
   return {
-    width: Math.max(LEAST.width, Math.min(state.width, screen.width)),
-    height: Math.max(LEAST.height, Math.min(state.height, screen.height)),
-    // Above the screen's edge a title bar cannot be taken hold of.
-    place: { x: place.x, y: Math.max(place.y, screen.y) },
+    width,
+    height,
+    place: { x: Math.max(place.x, screen.x - width + HOLD.width), y: Math.max(place.y, screen.y) },
     maximized: state.maximized,
   };
 }

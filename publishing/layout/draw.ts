@@ -6,7 +6,7 @@ import type { Kit, LayoutNote } from './kit.ts';
 import type { PlacedBook } from './layout-book.ts';
 import { drawLeafFurniture } from './leaf-furniture.ts';
 import { moved, type Op, rectangle, roundedRectangle } from './ops.ts';
-import { numberPages, type PageNumber } from './page-numbers.ts';
+import { numberPages, type PageLabel, type PageNumber } from './page-numbers.ts';
 import { chipPad, type Part } from './paragraph.ts';
 import type { PlacedPage } from './place.ts';
 import { type Shaped, widthOfAll } from './shaped.ts';
@@ -28,6 +28,8 @@ export interface DrawnBook {
   readonly bookmarks: readonly Bookmark[];
   readonly images: readonly BitmapImage[];
   readonly notes: readonly LayoutNote[];
+  /** How each page is called. */
+  readonly labels: readonly PageLabel[];
 }
 
 export function drawBook(placed: PlacedBook): DrawnBook {
@@ -61,7 +63,7 @@ export function drawBook(placed: PlacedBook): DrawnBook {
   });
   const bookmarks = pages.flatMap((page) => page.slabs.flatMap(({ slab }) => (slab.bookmark === undefined ? [] : [slab.bookmark])));
   for (const anchor of [...dead].sort()) notes.push({ kind: 'dead-link', message: `Nothing printed here is called "${anchor}".` });
-  return { pages: drawn, structure: kit.structure, bookmarks, images: kit.images.images, notes };
+  return { pages: drawn, structure: kit.structure, bookmarks, images: kit.images.images, notes, labels: numbers.map(({ label }) => label) };
 }
 
 const changeWidth = pt(2);

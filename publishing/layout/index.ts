@@ -5,6 +5,7 @@ export { type BitmapImage, jpegSize } from './images.ts';
 export type { LayoutNote } from './kit.ts';
 export { layoutBook, type PlacedBook } from './layout-book.ts';
 export type { Op, Path, Stroke } from './ops.ts';
+export { numberPages, type PageLabel } from './page-numbers.ts';
 export type { PlacedPage } from './place.ts';
 export { type Face, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
 export type { Bookmark } from './slab.ts';

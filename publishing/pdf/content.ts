@@ -10,11 +10,23 @@ export interface LinkBox {
   readonly says: string;
 }
 
+export interface FieldBox {
+  readonly kind: 'text' | 'tick';
+  readonly box: readonly [number, number, number, number];
+  readonly name: string;
+  readonly node: NodeId;
+  readonly says: string;
+  readonly many: boolean;
+}
+
 export interface PageContent {
   readonly text: string;
   /** Node of each marked-content id. */
   readonly marked: readonly NodeId[];
+  /** What each marked content covers: left, foot, right, top; undefined where nothing is drawn. Text counts by its starting point. */
+  readonly covers: readonly (readonly [number, number, number, number] | undefined)[];
   readonly links: readonly LinkBox[];
+  readonly fields: readonly FieldBox[];
   readonly targets: readonly { readonly name: string; readonly y: number }[];
   readonly faces: readonly Face[];
   readonly images: readonly number[];
@@ -29,7 +41,9 @@ export const opacityName = (hundredths: number): string => `O${hundredths}`;
 export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
   const out: string[] = [];
   const marked: NodeId[] = [];
+  const covers: ([number, number, number, number] | undefined)[] = [];
   const links: LinkBox[] = [];
+  const fields: FieldBox[] = [];
   const targets: { name: string; y: number }[] = [];
   const usedFaces = new Set<Face>();
   const images = new Set<number>();
@@ -91,9 +105,28 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
     }
     out.push('ET');
   };
+  let inside = false;
+  const cover = (x: number, y: number): void => {
+    if (!inside) return;
+    const known = covers[covers.length - 1];
+    const top = up(y);
+    covers[covers.length - 1] =
+      known === undefined
+        ? [x, top, x, top]
+        : [Math.min(known[0], x), Math.min(known[1], top), Math.max(known[2], x), Math.max(known[3], top)];
+  };
   for (const op of page.ops) {
+    if (op.op === 'path')
+      for (let k = 0; k < op.path.points.length; k += 2) cover(op.path.points[k] as number, op.path.points[k + 1] as number);
+    else if (op.op === 'text') cover(op.x, op.y);
+    else if (op.op === 'image') {
+      cover(op.x, op.y);
+      cover(op.x + op.width, op.y + op.height);
+    }
     switch (op.op) {
       case 'begin':
+        inside = true;
+        covers.push(undefined);
         out.push(`/P <</MCID ${marked.length}>> BDC`);
         marked.push(op.node);
         break;
@@ -101,6 +134,7 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
         out.push(`/Artifact <</Type /${op.type}${op.part === undefined ? '' : ` /Subtype /${op.part}`}>> BDC`);
         break;
       case 'end':
+        inside = false;
         out.push('EMC');
         break;
       case 'text':
@@ -125,6 +159,11 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
       case 'link':
         links.push({ box: [op.x, up(op.y + op.height), op.x + op.width, up(op.y)], to: op.to, node: op.node, says: op.says });
         break;
+      case 'field': {
+        const { kind, name, node, says, many = false } = op;
+        fields.push({ kind, box: [op.x, up(op.y + op.height), op.x + op.width, up(op.y)], name, node, says, many });
+        break;
+      }
       case 'target':
         targets.push({ name: op.name, y: up(op.y) });
         break;
@@ -133,7 +172,9 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
   return {
     text: out.join('\n'),
     marked,
+    covers,
     links,
+    fields,
     targets,
     faces: [...usedFaces],
     images: [...images].sort((a, b) => a - b),

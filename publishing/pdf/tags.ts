@@ -1,6 +1,7 @@
 /** The structure tree of a file (ISO 32000-1, 14.7): elements in reading order, made from the marked content of the pages. */
 import { type PDFContext, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
 import type { NodeId, Structure, StructureNode } from '../layout/index.ts';
+import { points } from './numbers.ts';
 
 type Kid =
   | { readonly element: NodeId }
@@ -45,8 +46,12 @@ export class TagTree {
     this.of(parent).push({ element: node });
   }
 
-  /** Registers all elements; gives the root and the element of each node. */
-  write(context: PDFContext, pages: readonly PDFRef[]): { readonly root: PDFRef; readonly elements: ReadonlyMap<NodeId, PDFRef> } {
+  /** Registers all elements; gives the root and the element of each node. `boxes`: what each figure covers on its page. */
+  write(
+    context: PDFContext,
+    pages: readonly PDFRef[],
+    boxes: ReadonlyMap<NodeId, readonly [number, number, number, number]>,
+  ): { readonly root: PDFRef; readonly elements: ReadonlyMap<NodeId, PDFRef> } {
     const root = context.nextRef();
     const elements = new Map<NodeId, PDFRef>();
     for (const node of this.structure.nodes) if (this.attached.has(node.id)) elements.set(node.id, context.nextRef());
@@ -67,6 +72,9 @@ export class TagTree {
       if (node.role === 'Note') dict.set(PDFName.of('ID'), PDFHexString.fromText(`note-${node.id}`));
       if (node.scope !== undefined) dict.set(PDFName.of('A'), context.obj({ O: 'Table', Scope: node.scope }));
       if (node.numbering !== undefined) dict.set(PDFName.of('A'), context.obj({ O: 'List', ListNumbering: node.numbering }));
+      const box = node.role === 'Figure' ? boxes.get(node.id) : undefined;
+      if (box !== undefined)
+        dict.set(PDFName.of('A'), context.obj({ O: 'Layout', Placement: 'Block', BBox: box.map((value) => Number(points(value))) }));
       context.assign(ref, dict);
     }
     return { root, elements };

@@ -1,6 +1,6 @@
 /** A drawn book to the bytes of a PDF file: pages, fonts, tags, links, outline, facts. The only folder that knows the PDF library. */
 import { sha256 } from '@noble/hashes/sha2.js';
-import { PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
+import { PDFContext, type PDFDict, PDFHexString, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
 import type { Book } from '../book.ts';
 import type { DrawnBook, FontSource } from '../layout/index.ts';
 import { contentOf, fontName, imageName, opacityName, type PageContent } from './content.ts';
@@ -8,8 +8,10 @@ import { stream, tableOf } from './fonts.ts';
 import { embedImage } from './images.ts';
 import { points } from './numbers.ts';
 import { writeOutline } from './outline.ts';
+import { writePageLabels } from './page-labels.ts';
 import { serialise } from './serialise.ts';
 import { TagTree } from './tags.ts';
+import { type DocumentFacts, xmpOf } from './xmp.ts';
 
 /** Same book, same bytes: no date of making, no random name; the file's id is the hash of its content. */
 export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint8Array {
@@ -69,6 +71,13 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
     drawn.bookmarks.filter((bookmark) => places.has(bookmark.anchor)),
     context,
   );
+  const facts: DocumentFacts = {
+    title: [book.number, book.title].filter((text) => text !== '').join(' '),
+    publisher: book.publisher,
+    subject: [book.subtitle ?? '', book.revision === undefined ? '' : `Rev ${book.revision}`].filter((text) => text !== '').join(', '),
+    language: book.language,
+    accessible: !drawn.notes.some(({ kind }) => kind === 'missing-glyph'),
+  };
   const root = context.obj({
     Type: 'Catalog',
     Pages: pagesRef,
@@ -76,7 +85,8 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
     StructTreeRoot: tree,
     ViewerPreferences: { DisplayDocTitle: true },
     Names: { Dests: writeDestinations(places, pageRefs, context) },
-    PageLabels: { Nums: [0, { S: 'D' }] },
+    PageLabels: writePageLabels(drawn.labels, context),
+    Metadata: context.register(metadata(facts, context)),
   }) as PDFDict;
   root.set(PDFName.of('Lang'), PDFHexString.fromText(book.language));
   if (outline !== undefined) {
@@ -84,14 +94,21 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
     root.set(PDFName.of('PageMode'), PDFName.of('UseOutlines'));
   }
   const info = context.obj({}) as PDFDict;
-  const facts: readonly (readonly [string, string])[] = [
-    ['Title', [book.number, book.title].filter((text) => text !== '').join(' ')],
-    ['Author', book.publisher],
-    ['Subject', [book.subtitle ?? '', book.revision === undefined ? '' : `Rev ${book.revision}`].filter((text) => text !== '').join(', ')],
+  const rows: readonly (readonly [string, string])[] = [
+    ['Title', facts.title],
+    ['Author', facts.publisher],
+    ['Subject', facts.subject],
     ['Creator', 'Handsclear'],
+    ['Producer', 'Handsclear'],
   ];
-  for (const [key, value] of facts) if (value !== '') info.set(PDFName.of(key), PDFHexString.fromText(value));
+  for (const [key, value] of rows) if (value !== '') info.set(PDFName.of(key), PDFHexString.fromText(value));
   return serialise(context, context.register(root), context.register(info), fileId(contents, book));
+}
+
+/** Left plain, so that a program that knows nothing of PDF finds it. */
+function metadata(facts: DocumentFacts, context: PDFContext): PDFRawStream {
+  const bytes = new TextEncoder().encode(xmpOf(facts));
+  return PDFRawStream.of(context.obj({ Type: 'Metadata', Subtype: 'XML', Length: bytes.length }) as PDFDict, bytes);
 }
 
 function resourcesOf(content: PageContent, faces: ReadonlyMap<string, PDFRef>, images: readonly PDFRef[], context: PDFContext): PDFDict {
@@ -111,7 +128,14 @@ function writeTags(
   next: number,
   context: PDFContext,
 ): PDFRef {
-  const { root, elements } = tags.write(context, pages);
+  const boxes = new Map<number, readonly [number, number, number, number]>();
+  for (const { marked, covers } of contents)
+    marked.forEach((node, id) => {
+      const box = covers[id];
+      if (box !== undefined && !boxes.has(node)) boxes.set(node, box);
+    });
+  const { root, elements } = tags.write(context, pages, boxes);
+
   const numbers: unknown[] = [];
   contents.forEach((content, index) => {
     numbers.push(index, context.register(context.obj(content.marked.map((node) => elements.get(node) as PDFRef))));

@@ -1,6 +1,6 @@
 /** Placed and drawn pages as text: what a reader would find, block by block in the order of the structure, and where on the pages. */
 import type { Book, BookBlock, Flow, Inline } from '../../publishing/book.ts';
-import type { DrawnBook, NodeId, PlacedBook, Role } from '../../publishing/layout/index.ts';
+import { type DrawnBook, type NodeId, numberPages, type PlacedBook, type Role } from '../../publishing/layout/index.ts';
 
 /** Without what line breaking may add or drop: white space, soft hyphens, invisible steering characters; lone surrogates read alike. */
 export const bare = (text: string): string =>
@@ -47,9 +47,10 @@ export function blockTexts(drawn: DrawnBook): readonly BlockText[] {
 /** The words a book must show, in order, page numbers filled in from the placed anchors. */
 export function expectedText(placed: PlacedBook): string {
   const { book, chapters, kit } = placed;
+  const numbers = numberPages(placed.pages, book);
   const page = (anchor: string): string => {
     const at = placed.anchors.get(anchor);
-    return at === undefined ? '?' : String(at + 1);
+    return at === undefined ? '?' : (numbers[at]?.shown ?? '?');
   };
   const inline = (list: readonly Inline[]): string =>
     list.map((one) => (one.kind === 'link' && one.page ? `${one.text}(page${page(one.anchor)})` : one.text)).join('');

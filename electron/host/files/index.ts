@@ -1,3 +1,4 @@
 export type { Disk, Entry } from './disk.ts';
 export { type FontBytes, readFonts } from './fonts.ts';
 export { isInside, LARGEST_TEXT, type LibraryOnDisk, libraryAt, type Refusal, readFigure, readLibrary, type TextFile } from './library.ts';
+export { isOther, isText, isWritable } from './places.ts';

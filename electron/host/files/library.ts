@@ -4,6 +4,7 @@
  */
 import { decode } from './decode.ts';
 import { type Disk, type Entry, nodeDisk } from './disk.ts';
+import { isFolder, isOther, isText } from './places.ts';
 
 export interface TextFile {
   /** Relative to the library, with forward slashes on every system. */
@@ -29,11 +30,6 @@ export interface LibraryOnDisk {
   readonly refusals: readonly Refusal[];
 }
 
-/** What a library may hold; everything else in the folder is left alone. */
-const TEXTS = /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md)$/i;
-const OTHERS = /^(figures|narration)\/.+/i;
-const FOLDERS = /^(registers|review|procedures|guides|figures|narration)(\/|$)/i;
-
 export const LARGEST_TEXT = 8_000_000;
 const LARGEST_FIGURE = 64_000_000;
 const DEEPEST = 12;
@@ -46,7 +42,7 @@ export async function readLibrary(folder: string, disk: Disk = nodeDisk): Promis
   const refusals: Refusal[] = [];
   const found = await walk(root, disk, refusals);
   const texts: TextFile[] = [];
-  const wanted = found.filter((path) => TEXTS.test(path));
+  const wanted = found.filter((path) => isText(path));
   for (let from = 0; from < wanted.length; from += AT_ONCE) {
     const batch = wanted.slice(from, from + AT_ONCE);
     for (const text of await Promise.all(batch.map((path) => readText(root, path, disk, refusals)))) if (text) texts.push(text);
@@ -95,7 +91,7 @@ async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<stri
     }
     for (const entry of [...entries].sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))) {
       const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
-      if (entry.name.startsWith('.') || !(FOLDERS.test(path) || TEXTS.test(path))) continue;
+      if (entry.name.startsWith('.') || !(isFolder(path) || isText(path))) continue;
       if (out.length >= MOST_FILES) return;
       const kind = entry.kind === 'link' ? await behindLink(root, path, disk, refusals) : entry.kind;
       if (kind === 'folder') {
@@ -104,7 +100,7 @@ async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<stri
             refuse(path, `The folder lies more than ${DEEPEST} levels deep.`, 'Fewer levels; a link that leads back to itself?'),
           );
         else await visit(path, depth + 1);
-      } else if (kind === 'file' && (TEXTS.test(path) || OTHERS.test(path))) out.push(path);
+      } else if (kind === 'file' && (isText(path) || isOther(path))) out.push(path);
     }
   };
   await visit('', 0);

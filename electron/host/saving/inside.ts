@@ -9,16 +9,15 @@ import { unfitPath } from './names.ts';
  * The file's place on disk, its links followed. Refuses, in words, every path that is not plainly inside the library, also by way of
  * links, and every link to a place in it where `allowed` would not let this be written.
  */
-export async function insideLibrary(root: string, own: string, allowed: RegExp): Promise<string> {
+export async function insideLibrary(root: string, own: string, allowed: (own: string) => boolean): Promise<string> {
   const unfit = unfitPath(own);
-  if (unfit !== undefined || !allowed.test(own))
+  if (unfit !== undefined || !allowed(own))
     throw new Refused(`"${own}" is no place in a library where this may be written.${unfit === undefined ? '' : ` ${unfit}`}`);
   const file = path.join(root, ...own.split('/'));
   const real = await realOf(file);
   if (!isInside(root, real)) throw new Refused(`"${own}" leads out of the library by a link.`);
   const way = path.relative(root, real).split(path.sep).join('/');
-  if (unfitPath(way) !== undefined || !allowed.test(way))
-    throw new Refused(`"${own}" is a link to "${way}", where this may not be written.`);
+  if (unfitPath(way) !== undefined || !allowed(way)) throw new Refused(`"${own}" is a link to "${way}", where this may not be written.`);
   return real;
 }
 

@@ -2,8 +2,9 @@
 import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { type Conflict, type Methods, Refused } from '../contract/index.ts';
+import { isWritable } from '../files/index.ts';
 import { insideLibrary } from './inside.ts';
-import { stateOf, WRITABLE } from './save.ts';
+import { stateOf } from './save.ts';
 import type { WriteDisk } from './write-disk.ts';
 import { renamePatiently } from './write-whole.ts';
 
@@ -13,7 +14,7 @@ export async function renameFile(
   { from, to, base }: Omit<Methods['file.rename']['ask'], 'library'>,
   disk: WriteDisk,
 ): Promise<Conflict | null> {
-  const [source, target] = [await insideLibrary(root, from, WRITABLE), await insideLibrary(root, to, WRITABLE)];
+  const [source, target] = [await insideLibrary(root, from, isWritable), await insideLibrary(root, to, isWritable)];
   if (from === to) return null;
   const there = await stateOf(source, disk);
   if (there.hash !== base) return { path: from, ...there };
@@ -30,7 +31,7 @@ export async function renameFile(
 
 /** Null: done, or it was gone already. */
 export async function removeFile(root: string, own: string, base: string, disk: WriteDisk): Promise<Conflict | null> {
-  const file = await insideLibrary(root, own, WRITABLE);
+  const file = await insideLibrary(root, own, isWritable);
   if (own.toLowerCase() === 'library.yaml') throw new Refused('Without library.yaml the folder is no library; it was not removed.');
   const there = await stateOf(file, disk);
   if (there.hash === null) return null;

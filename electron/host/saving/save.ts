@@ -1,14 +1,12 @@
 /** Saves texts of a library. What changed on disk meanwhile is never overwritten but given back; a path never leaves the library. */
 import { createHash } from 'node:crypto';
 import type { Conflict, Methods } from '../contract/index.ts';
+import { isWritable } from '../files/index.ts';
 import { insideLibrary } from './inside.ts';
 import type { WriteDisk } from './write-disk.ts';
 import { writeWhole } from './write-whole.ts';
 
 type Save = Methods['file.save'];
-
-/** What may be written: the texts of a library and the remarks on them. */
-export const WRITABLE = /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md|narration\/.+\.(md|yaml|vtt|srt))$/i;
 
 export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
@@ -17,7 +15,7 @@ export async function saveFiles(root: string, files: Save['ask']['files'], disk:
   const saved: { path: string; hash: string }[] = [];
   const conflicts: Conflict[] = [];
   for (const { path: own, base, text } of files) {
-    const file = await insideLibrary(root, own, WRITABLE);
+    const file = await insideLibrary(root, own, isWritable);
     const bytes = new TextEncoder().encode(text);
     const wanted = hashOf(bytes);
     let there = await stateOf(file, disk);

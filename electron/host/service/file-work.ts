@@ -1,14 +1,13 @@
 /** Saving, renaming and removing texts, and figures. The writing itself is in `saving/`; here it gets its turn and its words. */
 import { Refused } from '../contract/index.ts';
-import { readFigure } from '../files/index.ts';
-import { insideLibrary, removeFile, renameFile, saveFiles, stateOf, twinOf, unfitPath, WRITABLE, writeWhole } from '../saving/index.ts';
+import { isOther, isWritable, readFigure } from '../files/index.ts';
+import { insideLibrary, removeFile, renameFile, saveFiles, stateOf, twinOf, unfitPath, writeWhole } from '../saving/index.ts';
 import type { Handlers, Inner } from './inner.ts';
 import { fault } from './inner.ts';
 
 type Work = Pick<Handlers, 'file.save' | 'file.read' | 'file.rename' | 'file.remove' | 'figure.read' | 'figure.write'>;
 
-const FIGURE = /^(figures|narration)\/.+/i;
-const NEW_FIGURE = /^figures\/[^/]+\.(svg|png|jpe?g)$/i;
+const isNewFigure = (own: string): boolean => /^figures\/[^/]+\.(svg|png|jpe?g)$/i.test(own);
 const KEPT = 'Nothing else was written. Your text is kept in this window and in the journal.';
 
 export const fileWork = (host: Inner): Work => ({
@@ -18,7 +17,7 @@ export const fileWork = (host: Inner): Work => ({
   },
 
   'file.read': async ({ library, path }) => {
-    const { text, hash } = await stateOf(await insideLibrary(host.rootOf(library), path, WRITABLE), host.disk);
+    const { text, hash } = await stateOf(await insideLibrary(host.rootOf(library), path, isWritable), host.disk);
     return { file: text === null || hash === null ? null : { path, text, hash } };
   },
 
@@ -36,7 +35,7 @@ export const fileWork = (host: Inner): Work => ({
 
   'figure.read': async ({ library, path }) => {
     const root = host.rootOf(library);
-    const bytes = FIGURE.test(path) && unfitPath(path) === undefined ? await readFigure(root, path) : undefined;
+    const bytes = isOther(path) && unfitPath(path) === undefined ? await readFigure(root, path) : undefined;
     if (bytes === undefined) throw new Refused(`${path} is not there, is too large, or lies outside the library.`);
     return { base64: Buffer.from(bytes).toString('base64') };
   },
@@ -45,7 +44,7 @@ export const fileWork = (host: Inner): Work => ({
     const root = host.rootOf(library);
     const path = `figures/${name}`;
     const bytes = Buffer.from(base64, 'base64');
-    const file = await insideLibrary(root, path, NEW_FIGURE);
+    const file = await insideLibrary(root, path, isNewFigure);
     await host.turns
       .run(root, async () => {
         const there = await host.disk.read(file);

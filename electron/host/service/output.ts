@@ -12,7 +12,7 @@ const WAYS: readonly string[] = ['read', 'print', 'folder'] satisfies readonly H
 
 export async function outputPlace(root: string, name: string): Promise<string> {
   if (!OUTPUT.test(name)) throw new Refused(`"${name}" is no name for a file to write.`);
-  return insideLibrary(root, `out/${name}`, /^out\/[^/]+$/);
+  return insideLibrary(root, `out/${name}`, (own) => /^out\/[^/]+$/.test(own));
 }
 
 export const output = (host: Inner): Work => ({

@@ -3,11 +3,9 @@ import { readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { watch as watchFolder } from 'chokidar';
 import type { DiskChange } from '../contract/index.ts';
-import { isInside, LARGEST_TEXT } from '../files/index.ts';
+import { isInside, isOther, isText, LARGEST_TEXT } from '../files/index.ts';
 import { hashOf } from '../saving/index.ts';
 
-const TEXT = /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md)$/i;
-const OTHER = /^(figures|narration)\/.+/i;
 /** Editors save in several strokes; what comes within this time (ms) is told at once. */
 const SETTLE = 80;
 
@@ -31,7 +29,7 @@ export function watchLibrary(root: string, told: (changes: readonly DiskChange[]
   };
   const note = (file: string, what: 'there' | 'gone'): void => {
     const own = path.relative(root, file).split(path.sep).join('/');
-    if (stopped || (!TEXT.test(own) && !OTHER.test(own))) return;
+    if (stopped || (!isText(own) && !isOther(own))) return;
     pending.set(own, what);
     timer ??= setTimeout(() => {
       timer = undefined;
@@ -69,7 +67,7 @@ async function changeOf(root: string, own: string, what: 'there' | 'gone'): Prom
   try {
     const real = await realpath(file);
     if (!isInside(root, real)) return undefined;
-    if (!TEXT.test(own)) return { path: own, present: true };
+    if (!isText(own)) return { path: own, present: true };
     if ((await stat(real)).size > LARGEST_TEXT) return undefined;
     const bytes = await readFile(real);
     return { path: own, text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes), hash: hashOf(bytes) };

@@ -1,11 +1,12 @@
 import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { insideLibrary, nodeWriteDisk, saveFiles, unfitPath, WRITABLE } from '../../../electron/host/saving/index.ts';
+import { isWritable } from '../../../electron/host/files/index.ts';
+import { insideLibrary, nodeWriteDisk, saveFiles, unfitPath } from '../../../electron/host/saving/index.ts';
 import { newFolder, newLibrary, put, read, SMALL } from '../../support/host.ts';
 
 const root = newLibrary();
-const place = (own: string, folder = root): Promise<string> => insideLibrary(folder, own, WRITABLE);
+const place = (own: string, folder = root): Promise<string> => insideLibrary(folder, own, isWritable);
 
 describe('a path that may be written', () => {
   test.each([

@@ -38,7 +38,7 @@ export function App(): ReactNode {
     return () => removeEventListener('beforeunload', hold);
   }, [unsaved, name]);
   return (
-    <div className="page" lang={language} data-checked={!checking && revision > 0}>
+    <div className="page" lang={language} data-checked={!checking && revision > 0} data-unsaved={unsaved.size}>
       <header className="head">
         <p className="mark">Handsclear</p>
         <p className="where">{name}</p>

@@ -59,10 +59,11 @@ export function insideOf(text: string, step: Step): string {
   return label + ' '.repeat(Math.max(3, width));
 }
 
-/** After the last thing of a stretch, trailing empty lines left behind it. */
+/** After the last thing of a stretch and the `{#id}` that names it, trailing empty lines left behind. */
 export function endOfContent(text: string, start: number, end: number): number {
-  const own = text.slice(start, end).trimEnd();
-  return start + own.length;
+  const own = start + text.slice(start, end).trimEnd().length;
+  const id = /^\s*\n[ \t]*\{#[^}\n]*\}(?=[ \t]*(\r?\n|$))/.exec(text.slice(own, own + 400));
+  return own + (id?.[0].length ?? 0);
 }
 
 /** A section put before another one, or at the end of the file. */

@@ -4,7 +4,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RECORD = 'review/OM-3140.yaml';
@@ -36,10 +36,6 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await browser?.close();
   });
   const sheet = (name: string) => page.click(`.sub button:has-text("${name}")`);
-  const saved = async () => {
-    await page.keyboard.press('Control+s');
-    await page.waitForSelector('.foot [role=status]:has-text("Saved")');
-  };
 
   test('plays the shortest unsafe walk on the text, from the keyboard', async () => {
     await page.keyboard.press('Control+2');
@@ -103,7 +99,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.waitForSelector('.remark:has-text("The new oil is thicker.")');
     await page.click('.remark button:has-text("Settled")');
     await page.waitForSelector('.remark-settled');
-    await saved();
+    await save(page);
     expect(desk.onDisk(RECORD)).toMatch(/says: "Why 15 minutes now\?"[\s\S]*The new oil is thicker[\s\S]*settled:/);
     expect(await page.innerText('.counts')).not.toMatch(/review\//);
   });
@@ -117,7 +113,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.fill('.sign input[size="16"]', 'reviewer');
     await page.click('.sign button.main');
     await page.waitForSelector('.signatures li:has-text("signed this text")');
-    await saved();
+    await save(page);
     expect(desk.onDisk(RECORD)).toMatch(/signatures:[\s\S]*by: "AB"[\s\S]*hash: "[0-9a-f]{64}"/);
     await page.keyboard.press('Control+1');
     await page.click('.sheet-text');

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../cli/setup.mjs';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 
@@ -74,8 +74,7 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.type('.');
     await checked(page);
-    await page.keyboard.press('Control+s');
-    await page.waitForSelector('.foot [role=status]:has-text("Saved")');
+    await save(page);
     // Written back: that one line, and nothing else.
     const [was, is] = [readFileSync(join(root, 'sample-procedures', LIP), 'utf8'), desk.onDisk(LIP)];
     expect(is.replace(/ Look at the \[service strut\]\./, '')).toBe(was);
@@ -94,8 +93,7 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     await page.click('.preview button.main');
     await checked(page);
     expect(await counts()).toMatch(/^0 errors/);
-    await page.keyboard.press('Control+s');
-    await page.waitForSelector('.foot [role=status]:has-text("Saved")');
+    await save(page);
     expect(desk.onDisk(LIP)).toContain('[lifting button]');
     expect(desk.onDisk(LIP)).not.toContain('[raise button]');
     const check = spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), 'check', desk.folder], { encoding: 'utf8' });

@@ -62,7 +62,7 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
   const complaints: string[] = [];
   const open = async (address: string): Promise<Page> => {
     const page = await context.newPage();
-    page.setDefaultTimeout(8000);
+    page.setDefaultTimeout(20_000);
     page.on('pageerror', (error) => complaints.push(error.message));
     page.on('response', (response) => {
       if (response.status() >= 400) complaints.push(`${response.status()} ${response.url()}`);
@@ -94,4 +94,11 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
 /** Until the margin shows that the text as it stands has been checked. */
 export async function checked(page: Page): Promise<void> {
   await page.waitForSelector('.page[data-checked=true]', { timeout: 60_000 });
+}
+
+/** Saves from the keyboard and waits until nothing is left to save. */
+export async function save(page: Page): Promise<void> {
+  await page.waitForSelector('.page:not([data-unsaved="0"])');
+  await page.keyboard.press('Control+s');
+  await page.waitForSelector('.page[data-unsaved="0"]');
 }

@@ -10,6 +10,7 @@ import {
   newProcedure,
   nextNumber,
 } from '../../../procedures-schema/assist/index.ts';
+import type { ProcedureFacts } from '../../../procedures-schema/index.ts';
 import { assistFixture, type FixtureChange, FX, marginOfFile } from '../../support/assist.ts';
 import { around, inserted, withNew } from '../../support/assist-insert.ts';
 import { sample } from '../../support/sample.ts';
@@ -101,6 +102,14 @@ describe('a step, branches, a figure', () => {
     expect(insertion.ok && insertion.notes).toEqual(['The library has no file figures/edge.svg yet.']);
     const { text, fresh } = inserted(report, FX, insertion, ['figures/edge.svg']);
     expect(text).toContain('1. {#edge} Clean the [scraper].\n\n   ![The edge of the scraper](figures/edge.svg){#edge-2}\n\n2. Look at');
+    expect(fresh).toEqual([]);
+  });
+  test('a figure put in after a table goes after the id that names the table', async () => {
+    const { report } = await sample();
+    const facts = report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as ProcedureFacts;
+    const insertion = insertFigure(facts, report.facts, facts.source.text.indexOf('| DL-30 |'), { path: 'figures/x.svg', alt: 'A view' });
+    const { text, fresh } = inserted(report, facts.file, insertion, [...report.facts.paths, 'figures/x.svg']);
+    expect(text).toMatch(/\| DL-30 .*\n\n\{#drift-limits\}\n\n!\[A view\]/);
     expect(fresh).toEqual([]);
   });
   test.each([

@@ -1,0 +1,125 @@
+/** Drafting in a real browser: a new procedure, its front matter as a form, a measurement, a figure, a new name; and unsaved text found again. */
+import { mkdtempSync, readdirSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+
+describe.skipIf(!hasBrowser())('drafting', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  const data = mkdtempSync(join(tmpdir(), 'handsclear-data-'));
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser, { data });
+    page = desk.page;
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+  const drafted = () => readdirSync(join(desk.folder, 'procedures')).find((name) => name.includes('renew-the-door-gasket')) ?? '';
+
+  test('a new procedure begins from another and gets the next number', async () => {
+    await page.keyboard.press('Control+Shift+N');
+    await page.fill('.over input[aria-label^="Title"]', 'Renew the door gasket');
+    await page.check('.over label:has-text("SP-90") input');
+    await page.click('.over button.main');
+    await page.waitForSelector('.sheet-head h1:has-text("Renew the door gasket")');
+    await save(page);
+    expect(drafted()).toMatch(/^OM-4\d\d\d-renew-the-door-gasket\.md$/);
+    expect(desk.onDisk(`procedures/${drafted()}`)).toContain('title: Renew the door gasket');
+  });
+
+  test('its front matter is filled in as a form, and the text says the same', async () => {
+    await page.keyboard.press('Control+Shift+F');
+    await page.fill('.over input[aria-label="people"]', '2');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Escape');
+    await save(page);
+    expect(desk.onDisk(`procedures/${drafted()}`)).toMatch(/^people: "?2"?$/m);
+  });
+
+  test('a measurement goes in with its limits table and its branches', async () => {
+    await page.click('.library .entry:has-text("OM-6110")');
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'Tell the ');
+    await page.click('.found li:has-text("OM-6110") button');
+    await page.click('.over header button');
+    await page.keyboard.press('Control+Shift+M');
+    await page.fill('.over input[aria-label="What is measured"]', 'guard gap');
+    await page.fill('.over .limits-form tbody tr:first-child td:nth-child(2) input', '0.5 mm');
+    await page.fill('.over .limits-form tbody tr:first-child td:nth-child(3) input', '1.5 mm');
+    await page.click('.over button.main');
+    await checked(page);
+    await save(page);
+    const text = desk.onDisk(`procedures/${readdirSync(join(desk.folder, 'procedures')).find((name) => name.startsWith('OM-6110'))}`);
+    expect(text).toMatch(/guard gap/);
+    expect(text).toMatch(/\| SB-9 \| 0\.5 mm .*\| 1\.5 mm .*\|/);
+    expect(text).toMatch(/within the limits/);
+  });
+
+  test('a picture dropped on the text is copied into the library and put in', async () => {
+    const picture = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><rect width="10" height="10" fill="#ccc"/></svg>';
+    const box = await page.locator('.sheet-text').boundingBox();
+    await page.evaluate(
+      `(() => {
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([${JSON.stringify(picture)}], 'guard gap.svg', { type: 'image/svg+xml' }));
+        const at = { bubbles: true, cancelable: true, dataTransfer: transfer, clientX: ${(box?.x ?? 0) + 80}, clientY: ${(box?.y ?? 0) + 120} };
+        const target = document.elementFromPoint(at.clientX, at.clientY);
+        target.dispatchEvent(new DragEvent('dragover', at));
+        target.dispatchEvent(new DragEvent('drop', at));
+      })()`,
+    );
+    await page.waitForSelector('.over select option:has-text("figures/guard-gap.svg")', { state: 'attached' });
+    await page.fill('.over input[aria-label="What the picture shows"]', 'The guard gap, seen from the side');
+    await page.click('.over button.main');
+    await checked(page);
+    await save(page);
+    expect(desk.onDisk('figures/guard-gap.svg')).toBe(picture);
+    const text = desk.onDisk(`procedures/${readdirSync(join(desk.folder, 'procedures')).find((name) => name.startsWith('OM-6110'))}`);
+    expect(text).toContain('![The guard gap, seen from the side](figures/guard-gap.svg)');
+    expect(await page.innerText('.notes')).not.toMatch(/guard-gap\.svg/);
+  });
+
+  test('a name no register knows is registered in one click', async () => {
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'Tell the ');
+    await page.click('.found li:has-text("OM-6110") button');
+    await page.click('.over header button');
+    await page.keyboard.press('End');
+    await page.keyboard.type(' Clean the [spark screen].');
+    await page.click('.settle button:has-text("Register as")');
+    await checked(page);
+    await save(page);
+    expect(desk.onDisk('registers/equipment.yaml') + desk.onDisk('registers/tools.yaml') + desk.onDisk('registers/parts.yaml')).toContain(
+      'spark screen',
+    );
+  });
+
+  test('unsaved text is offered again after the page was killed, within a second of typing', async () => {
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'Tell the ');
+    await page.click('.found li:has-text("OM-6110") button');
+    await page.click('.over header button');
+    await page.keyboard.press('End');
+    await page.keyboard.type(' Not saved yet.');
+    await page.waitForSelector('.page:not([data-unsaved="0"])');
+    await page.waitForTimeout(1000);
+    // As a crash does: no question, no farewell.
+    await desk.context.newPage().then(async (other) => {
+      await page.close({ runBeforeUnload: false });
+      await other.close();
+    });
+    page = await desk.another();
+    await page.waitForSelector('.band-message:has-text("not saved")');
+    await page.click('.band-message button.main');
+    await page.waitForSelector('.entry-state:has-text("not saved")');
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'Not saved yet.');
+    await page.waitForSelector('.found li');
+  });
+});

@@ -86,6 +86,8 @@ class Unit {
   private open: Hole[] = [];
   private lastMeasured: string | undefined;
   private depth = 0;
+  /** Sections from which a section is being called: to call one of them again is to go in circles. */
+  private calling: readonly Section[] = [];
 
   constructor(
     read: ReadProcedure,
@@ -470,13 +472,16 @@ class Unit {
     const resolved = this.read.resolve(action.target, step.at);
     if (resolved.kind === 'section' && resolved.document === undefined) {
       const { section } = resolved;
-      if (this.depth >= DEEPEST || section === step.at.section) {
+      if (this.depth >= DEEPEST || section === step.at.section || this.calling.includes(section)) {
         this.emit({ op: 'violation', place, rule: 'recursion', thing: section.title, missing: [] });
         return;
       }
       this.depth += 1;
       const before = this.lastMeasured;
+      const { calling } = this;
+      this.calling = [...calling, step.at.section];
       this.copy(this.topSteps(section));
+      this.calling = calling;
       this.lastMeasured = before ?? this.lastMeasured;
       this.depth -= 1;
       return;

@@ -18,6 +18,8 @@ export interface Breach {
   readonly zone?: string;
   readonly missing: readonly string[];
   readonly bits: readonly number[];
+  /** Which of the bits' values count: the locks of one role. Left out, all. */
+  readonly mask?: number;
   readonly severity: 'error' | 'warning';
 }
 
@@ -92,8 +94,17 @@ class Effect {
     bits: readonly number[],
     zone?: string,
     severity: Breach['severity'] = 'error',
+    mask?: number,
   ): void {
-    this.breaches.push({ rule, thing, missing, bits, severity, ...(zone === undefined || zone === '' ? {} : { zone }) });
+    this.breaches.push({
+      rule,
+      thing,
+      missing,
+      bits,
+      severity,
+      ...(zone === undefined || zone === '' ? {} : { zone }),
+      ...(mask === undefined ? {} : { mask }),
+    });
   }
 
   private things(kind: string): readonly ThingUse[] {
@@ -133,10 +144,15 @@ class Effect {
     const { action } = doing;
     const names = (points: readonly number[]): string[] => points.map((point) => layout.table.pointNames[point] as string);
     if (doing.liveTask && (action.kind === 'measure' || action.kind === 'prove' || action.kind === 'sense')) return;
-    const pointBits = row.isolate.map((point) => layout.point + point);
     if (!isolated(layout, state, row)) {
       const open = row.isolate.filter((point) => state[layout.point + point] !== POINT.safe);
-      this.breach('H-isolated', source.name, names(open), pointBits, zone);
+      this.breach(
+        'H-isolated',
+        source.name,
+        names(open),
+        open.map((point) => layout.point + point),
+        zone,
+      );
       this.makeSafe(row);
       return;
     }
@@ -148,8 +164,10 @@ class Effect {
         'H-locked',
         source.name,
         names(open),
-        row.isolate.map((point) => layout.lock + point),
+        open.map((point) => layout.lock + point),
         zone,
+        'error',
+        this.role,
       );
       this.makeSafe(row);
       return;
@@ -161,7 +179,10 @@ class Effect {
         'H-relieved',
         source.name,
         missing,
-        [layout.stored + row.index, ...[...row.relieve, ...row.restrain].map((point) => layout.point + point)],
+        [
+          layout.stored + row.index,
+          ...[...row.relieve, ...row.restrain].map((point) => layout.point + point).filter((bit) => state[bit] !== POINT.safe),
+        ],
         zone,
       );
       this.makeSafe(row);
@@ -257,8 +278,16 @@ class Effect {
       case 'unlock':
         for (const point of this.points()) {
           // Taking off a lock that nobody put on: either it was forgotten, or the wrong one comes off.
-          if (((state[layout.lock + point] ?? 0) & this.role) === 0 && action.when.length === 0)
-            this.breach('close-unopened', layout.table.pointNames[point] as string, ['lock'], [layout.lock + point], undefined, 'warning');
+          if (((state[layout.lock + point] ?? 0) & this.role) === 0 && !this.asksState())
+            this.breach(
+              'close-unopened',
+              layout.table.pointNames[point] as string,
+              ['lock'],
+              [layout.lock + point],
+              undefined,
+              'warning',
+              this.role,
+            );
           state[layout.lock + point] = (state[layout.lock + point] ?? 0) & ~this.role;
           for (const row of layout.table.sources) if (row.isolate.includes(point)) state[layout.proof + row.index] = PROOF.none;
         }
@@ -351,7 +380,8 @@ class Effect {
     for (const point of this.points()) {
       const own = layout.table.machine.points[point];
       if (own?.plug || state[layout.point + point] === to || (state[layout.lock + point] ?? 0) === 0) continue;
-      this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point]);
+      const on = state[layout.lock + point];
+      this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point], undefined, 'error', on);
       state[layout.lock + point] = 0;
     }
   }
@@ -427,7 +457,7 @@ class Effect {
       state[layout.tools] = 1;
     }
     for (const [index, name] of layout.temporaries.entries()) {
-      if (state[layout.temporary + index] !== 1 || facts.testAhead || test) continue;
+      if (state[layout.temporary + index] !== 1 || this.doing.liveTask) continue;
       this.breach('R-temporary', name, [name], [layout.temporary + index]);
       state[layout.temporary + index] = 0;
     }
@@ -505,8 +535,8 @@ class Effect {
 
   private prove(row: SourceRow, value: number): void {
     const at = this.layout.proof + row.index;
-    // A good proof is not undone by a second, weaker one.
-    if (this.state[at] === PROOF.good && value !== PROOF.good && value !== PROOF.watched) return;
+    // A good proof is not undone by a second, weaker one, nor a standing check by reading once more.
+    if (this.state[at] === PROOF.watched || (this.state[at] === PROOF.good && value !== PROOF.watched)) return;
     this.state[at] = value;
   }
 
@@ -605,7 +635,7 @@ class Effect {
         const before = this.get(kind, name);
         if (before === undefined) continue;
         if (
-          this.doing.action.when.length === 0 &&
+          !this.asksState() &&
           before !== COVER.open &&
           before !== COVER.given &&
           thing.kind !== 'replacement' &&
@@ -632,6 +662,11 @@ class Effect {
     }
   }
 
+  /** The words depend on the state of the thing, or on what the reader finds, which may be its state. semantics.md 13. */
+  private asksState(): boolean {
+    return this.doing.action.when.some(({ kind }) => kind === 'state' || kind === 'fact' || kind === 'unread');
+  }
+
   private anyLoose(name: string): boolean {
     return this.layout.table.fastenersOf(name).some((index) => this.state[this.layout.fastener + index] === FASTENER.loose);
   }
@@ -646,7 +681,7 @@ class Effect {
       const before = state[layout.fastener + at];
       const of = fastener?.of;
       const opened = of !== undefined && [this.get('cover', of), this.get('part', of)].some((value) => value !== undefined && value !== 0);
-      if (before === FASTENER.found && !opened && action.when.length === 0)
+      if (before === FASTENER.found && !opened && !this.asksState())
         this.breach('close-unopened', thing.name, [], [layout.fastener + at], undefined, 'warning');
       state[layout.fastener + at] = action.stage === 'hand' || action.stage === 'first' ? FASTENER.hand : FASTENER.done;
     }

@@ -9,11 +9,12 @@ export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: s
   const breach = (
     rule: Breach['rule'],
     thing: string,
-    bit: number,
+    bits: number | readonly number[],
     missing: readonly string[] = [],
     severity: Breach['severity'] = 'error',
+    mask?: number,
   ): void => {
-    out.push({ rule, thing, missing, bits: [bit], severity });
+    out.push({ rule, thing, missing, bits: [bits].flat(), severity, ...(mask === undefined ? {} : { mask }) });
   };
   const { table } = layout;
   const declared = state[layout.declared] === 1;
@@ -22,14 +23,14 @@ export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: s
   if (!declared && end !== 'out of service' && endsWith === 'opened and locked out') {
     for (const row of table.sources) {
       const missing = missingOfLockOut(layout, state, row);
-      if (missing) breach('ends-with', row.source.name, missing.bit, [missing.words]);
+      if (missing) breach('ends-with', row.source.name, missing.bits, [missing.words]);
     }
     return out;
   }
   if (lockedOut) {
     for (const row of table.sources)
-      if (row.isolate.length > 0 && !(isolated(layout, state, row) && locked(layout, state, row, 255)))
-        breach('ends-with', row.source.name, layout.point + (row.isolate[0] as number), [
+      if (!isolated(layout, state, row) || !locked(layout, state, row, 255))
+        breach('ends-with', row.source.name, missingOfLockOut(layout, state, row)?.bits ?? [], [
           `the ${row.source.name} is not isolated and locked`,
         ]);
     return out;
@@ -53,7 +54,8 @@ export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: s
   for (const [index, name] of layout.temporaries.entries())
     if (state[layout.temporary + index] === 1) breach('E-temporary', name, layout.temporary + index);
   for (const [index, name] of table.pointNames.entries()) {
-    if ((state[layout.lock + index] ?? 0) !== 0) breach('E-lock', name, layout.lock + index, [], 'warning');
+    const locks = state[layout.lock + index] ?? 0;
+    if (locks !== 0) breach('E-lock', name, layout.lock + index, [], 'warning', locks);
     if (state[layout.point + index] === POINT.safe) breach('E-point', name, layout.point + index);
   }
   for (const [index, name] of layout.tests.entries())

@@ -1,7 +1,8 @@
 /** Breaches of all groups to violations: one a cause, with the shortest walk, the variants it breaks and how many later places share it. */
 import type { Machine } from '../registers/index.ts';
+import type { Found } from './causes.ts';
 import type { FlowPlace, Violation } from './model.ts';
-import { BOUND, type Found, type Solved } from './solve.ts';
+import { BOUND, type Solved } from './solve.ts';
 
 /** One violation a cause: rule, thing, the step that made it so. All variants and the count of later places come along. */
 export function merge(
@@ -13,7 +14,7 @@ export function merge(
   const byCause = new Map<string, { first: Found; variants: Set<string>; places: Set<string> }>();
   for (const { group, result } of solved) {
     for (const found of result.found) {
-      const key = `${found.breach.rule}\n${found.breach.thing}\n${found.breach.zone ?? ''}\n${placeKey(found.cause)}${found.breach.bits.length === 0 ? placeKey(found.at) : ''}`;
+      const key = `${found.breach.rule}\n${found.breach.thing}\n${placeKey(found.cause)}${found.breach.bits.length === 0 ? placeKey(found.at) : ''}`;
       const known = byCause.get(key);
       const entry = known ?? { first: found, variants: new Set<string>(), places: new Set<string>() };
       if (

@@ -40,31 +40,46 @@ export function safeButProof(layout: Layout, state: State, row: SourceRow): bool
   return isolated(layout, state, row) && locked(layout, state, row, 255) && relieved(layout, state, row);
 }
 
+/** What is missing of a state, in words, and the bits that are wrong. */
+export interface Missing {
+  readonly words: string;
+  readonly bits: readonly number[];
+}
+
+/** Bits of lockable isolating points without a lock of these roles. */
+export function bareLocks(layout: Layout, state: State, row: SourceRow, roles: number): number[] {
+  return row.isolate
+    .filter((point) => {
+      const own = layout.table.machine.points[point];
+      return own?.lockable && !own.plug && ((state[layout.lock + point] ?? 0) & roles) === 0;
+    })
+    .map((point) => layout.lock + point);
+}
+
 /** What is missing of "opened and locked out", for one source, in words; undefined: nothing. A proof that was good and is used up was made. */
-export function missingOfLockOut(
-  layout: Layout,
-  state: State,
-  row: SourceRow,
-): { readonly words: string; readonly bit: number } | undefined {
+export function missingOfLockOut(layout: Layout, state: State, row: SourceRow): Missing | undefined {
   const { name } = row.source;
   const proof = state[layout.proof + row.index];
-  const first = row.isolate[0] ?? row.restrain[0] ?? row.relieve[0];
-  const point = first === undefined ? layout.stored + row.index : layout.point + first;
-  if (!isolated(layout, state, row)) return { words: `the ${name} is not isolated`, bit: point };
-  if (!locked(layout, state, row, 255))
-    return { words: `the ${name} is not locked`, bit: first === undefined ? point : layout.lock + first };
-  if (!relieved(layout, state, row)) return { words: `what the ${name} stores is neither let out nor held`, bit: point };
+  const off = (points: readonly number[]): number[] =>
+    points.map((point) => layout.point + point).filter((bit) => state[bit] !== POINT.safe);
+  if (!isolated(layout, state, row)) return { words: `the ${name} is not isolated`, bits: off(row.isolate) };
+  if (!locked(layout, state, row, 255)) return { words: `the ${name} is not locked`, bits: bareLocks(layout, state, row, 255) };
+  if (!relieved(layout, state, row))
+    return {
+      words: `what the ${name} stores is neither let out nor held`,
+      bits: [layout.stored + row.index, ...off([...row.relieve, ...row.restrain])],
+    };
   if (row.provable && proof !== PROOF.good && proof !== PROOF.watched && proof !== PROOF.used)
-    return { words: `the ${name} is not proved dead`, bit: layout.proof + row.index };
+    return { words: `the ${name} is not proved dead`, bits: [layout.proof + row.index] };
   return undefined;
 }
 
 /** What keeps a machine from being closed and ready, in words; undefined: nothing. */
-export function stillOpen(layout: Layout, state: State): { readonly words: string; readonly bit: number } | undefined {
+export function stillOpen(layout: Layout, state: State): Missing | undefined {
   const { coverNames, pointNames } = layout.table;
   const cover = coverNames.findIndex((_, index) => [COVER.open, COVER.given].some((value) => value === state[layout.cover + index]));
-  if (cover >= 0) return { words: `the ${coverNames[cover]} is off`, bit: layout.cover + cover };
+  if (cover >= 0) return { words: `the ${coverNames[cover]} is off`, bits: [layout.cover + cover] };
   const point = pointNames.findIndex((_, index) => state[layout.point + index] === POINT.safe);
-  if (point >= 0) return { words: `the ${pointNames[point]} is still in its safe position`, bit: layout.point + point };
+  if (point >= 0) return { words: `the ${pointNames[point]} is still in its safe position`, bits: [layout.point + point] };
   return undefined;
 }

@@ -51,12 +51,12 @@ export function settingOf(input: SettingInput, program: Program, machine: Machin
   };
 }
 
-/** Tools, measurements, roles of the program; facts that are asked in two places and so must be remembered. */
+/** Tools, measurements, roles and facts of the program. A fact is free once, then fixed; one that nobody asks again is forgotten. */
 function namesIn(program: Program): { tools: string[]; outcomes: string[]; facts: string[]; roles: string[] } {
   const tools = new Set<string>();
   const outcomes = new Set<string>();
   const roles = new Set<string>();
-  const facts = new Map<string, Set<string>>();
+  const facts = new Set<string>();
   for (const instruction of program.code) {
     if (instruction.op === 'act') {
       for (const use of instruction.action.things) if (use.thing.kind === 'tool') tools.add(use.thing.name);
@@ -66,15 +66,14 @@ function namesIn(program: Program): { tools: string[]; outcomes: string[]; facts
     if (instruction.op === 'branch') {
       const { condition } = instruction;
       if (condition.kind === 'outcome' && condition.subject !== undefined) outcomes.add(condition.subject);
-      if (condition.kind === 'fact')
-        facts.set(condition.key, (facts.get(condition.key) ?? new Set()).add(`${instruction.place.file}:${instruction.place.span.start}`));
+      if (condition.kind === 'fact') facts.add(condition.key);
     }
   }
   return {
     tools: [...tools],
     outcomes: [...outcomes],
     roles: [...roles],
-    facts: [...facts].filter(([, places]) => places.size > 1).map(([key]) => key),
+    facts: [...facts],
   };
 }
 

@@ -5,23 +5,16 @@
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
 import { type Band, bandOf, reaching, worse } from './band.ts';
+import { type Edge, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
 import { waysOf } from './decide.ts';
 import { act, type Breach, type Doing } from './effects.ts';
 import { askAtEnd } from './ends.ts';
-import type { FlowPlace, Rule, WalkPoint } from './model.ts';
+import type { FlowPlace, Rule } from './model.ts';
 import { missingOfLockOut, stillOpen } from './safety.ts';
 import { keyOf, type Layout, type State, startState } from './state.ts';
 
 export const BOUND = 200_000;
-
-export interface Found {
-  readonly breach: Breach;
-  readonly at: FlowPlace;
-  readonly cause: FlowPlace | undefined;
-  readonly walk: readonly WalkPoint[];
-  readonly length: number;
-}
 
 export interface Solved {
   readonly found: readonly Found[];
@@ -32,17 +25,6 @@ export interface Solved {
   readonly reached: ReadonlySet<number>;
   /** The worst state in which each step is begun. */
   readonly bands: ReadonlyMap<LabelledStep, Band>;
-}
-
-interface Visit {
-  readonly node: number;
-  readonly state: State;
-  readonly from: Visit | undefined;
-  /** The answer given at a branch, for the walk. */
-  readonly note: string | undefined;
-  readonly steps: number;
-  /** Past an outcome that has no way on, or a start that is not there: it shows what is reached and accuses nothing. */
-  readonly unsaid: boolean;
 }
 
 export interface SolveInput {
@@ -58,13 +40,12 @@ export interface SolveInput {
 
 export function solve(input: SolveInput): Solved {
   const { program, layout } = input;
-  const seen = new Set<string>();
-  const found: Found[] = [];
+  const seen = new Map<string, Visit>();
+  const reports: Report[] = [];
   const reached = new Set<number>();
   const bands = new Map<LabelledStep, Band>();
   const rows = reaching(program, layout.table);
-  const edges = new Map<number, Set<number>>();
-  const ends = new Set<number>();
+  const ends: Visit[] = [];
   let transitions = 0;
   let bounded = false;
   let level: Visit[] = [];
@@ -72,22 +53,24 @@ export function solve(input: SolveInput): Solved {
 
   const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid): void => {
     transitions += 1;
-    const back = edges.get(node) ?? new Set<number>();
-    back.add(visit.node);
-    edges.set(node, back);
+    const edge: Edge = { from: visit, note };
     const after = input.forget(node, state);
     const key = unsaid ? `${keyOf(node, after)}?` : keyOf(node, after);
-    if (seen.has(key)) return;
+    const known = seen.get(key);
+    if (known) {
+      known.edges.push(edge);
+      return;
+    }
     if (seen.size >= BOUND) {
       bounded = true;
       return;
     }
-    seen.add(key);
-    (step ? next : level).push({ node, state: after, from: visit, note, steps: visit.steps + (step ? 1 : 0), unsaid });
+    const made: Visit = { node, state: after, edges: [edge], steps: visit.steps + (step ? 1 : 0), root: false, unsaid };
+    seen.set(key, made);
+    (step ? next : level).push(made);
   };
   const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
-    if (visit.unsaid) return;
-    found.push({ breach, at, cause: causeOf(visit, breach, program), walk: walkOf(visit, program), length: visit.steps });
+    if (!visit.unsaid) reports.push({ visit, breach, at });
   };
 
   /** The start that a procedure asks for; where it is not there, that is told once and taken as there. */
@@ -95,17 +78,22 @@ export function solve(input: SolveInput): Solved {
     const missing =
       startsWith === 'opened and locked out'
         ? layout.table.sources.map((row) => missingOfLockOut(layout, visit.state, row)).find((one) => one !== undefined)
-        : program.visit
+        : // A call is walked with the state that its caller left, so a machine that is safer than closed needs no word.
+          program.visit
           ? stillOpen(layout, visit.state)
           : undefined;
     if (missing === undefined) return go(visit, next, visit.state);
-    report(visit, { rule: 'starts-with', thing: number, missing: [missing.words], bits: [missing.bit], severity: 'error' }, place);
+    report(visit, { rule: 'starts-with', thing: number, missing: [missing.words], bits: missing.bits, severity: 'error' }, place);
     // What follows from a start that is not there is that slip again.
-    go(visit, next, startState(layout, startsWith), undefined, false, true);
+    const start = startState(layout, startsWith);
+    const answers = layout.facts.length + layout.outcomes.length;
+    start.set(visit.state.subarray(layout.outcome, layout.outcome + answers), layout.outcome);
+    go(visit, next, start, undefined, false, true);
   };
 
-  level.push({ node: program.entry, state: input.start, from: undefined, note: undefined, steps: 0, unsaid: false });
-  seen.add(keyOf(program.entry, input.start));
+  const root: Visit = { node: program.entry, state: input.start, edges: [], steps: 0, root: true, unsaid: false };
+  level.push(root);
+  seen.set(keyOf(program.entry, input.start), root);
   while (level.length > 0) {
     // The level grows while it is walked: instructions that are no step cost nothing.
     for (let index = 0; index < level.length; index += 1) {
@@ -161,7 +149,7 @@ export function solve(input: SolveInput): Solved {
           enter(visit, instruction.number, instruction.startsWith, instruction.place, instruction.next);
           break;
         case 'between': {
-          ends.add(visit.node);
+          ends.push(visit);
           const { number, startsWith, place } = instruction;
           const away = layout.table.sources.flatMap((row) => missingOfLockOut(layout, state, row) ?? []);
           // Stopped on the way, the machine may be left closed, or locked out; left for good, it is closed.
@@ -179,7 +167,7 @@ export function solve(input: SolveInput): Solved {
           go(visit, instruction.next, state);
           break;
         case 'end':
-          ends.add(visit.node);
+          ends.push(visit);
           for (const breach of askAtEnd(layout, state, instruction.end, instruction.endsWith)) report(visit, breach, instruction.place);
           break;
       }
@@ -187,7 +175,8 @@ export function solve(input: SolveInput): Solved {
     level = next;
     next = [];
   }
-  if (!bounded) found.push(...deadEnds(program, reached, edges, ends));
+  const found = foundFrom(reports, program);
+  if (!bounded) found.push(...deadEnds(program, seen.values(), ends));
   return { found, states: seen.size, transitions, bounded, reached, bands };
 }
 
@@ -202,57 +191,35 @@ function leftLockedOut(layout: Layout): Breach {
   };
 }
 
-/** Rule 18: instructions reached from which no reached end can be reached. One violation for the first of them. */
-function deadEnds(
-  program: Program,
-  reached: ReadonlySet<number>,
-  edges: ReadonlyMap<number, ReadonlySet<number>>,
-  ends: ReadonlySet<number>,
-): Found[] {
-  const out = new Set<number>(ends);
+/** Rule 18: a state met from which no end can be reached. One violation, for the walk that is lost first. */
+function deadEnds(program: Program, visits: Iterable<Visit>, ends: readonly Visit[]): Found[] {
+  const out = new Set(ends);
   const queue = [...ends];
-  for (let node = queue.pop(); node !== undefined; node = queue.pop())
-    for (const before of edges.get(node) ?? [])
-      if (!out.has(before)) {
-        out.add(before);
-        queue.push(before);
+  for (let visit = queue.pop(); visit; visit = queue.pop())
+    for (const { from } of visit.edges)
+      if (!out.has(from)) {
+        out.add(from);
+        queue.push(from);
       }
-  const lost = [...reached].filter((node) => !out.has(node)).sort((a, b) => a - b)[0];
-  const instruction = lost === undefined ? undefined : program.code[lost];
-  if (!instruction) return [];
+  let lost: Visit | undefined;
+  // Visits come shortest first.
+  for (const visit of visits)
+    if (!visit.unsaid && !out.has(visit)) {
+      lost = visit;
+      break;
+    }
+  const instruction = lost && program.code[lost.node];
+  if (!lost || !instruction) return [];
   return [
     {
       breach: { rule: 'no-way-out', thing: instruction.place.step?.fullLabel ?? '', missing: [], bits: [], severity: 'error' },
       at: instruction.place,
       cause: undefined,
-      walk: [],
-      length: 0,
+      // A step that is not begun yet is not on the walk.
+      walk: walkOf(waysTo(lost).slice(0, instruction.op === 'step' ? -1 : undefined), program),
+      length: lost.steps,
     },
   ];
-}
-
-/** The last instruction on the walk after which one of the breach's bits changed; undefined: so from the start. */
-function causeOf(visit: Visit, breach: Breach, program: Program): FlowPlace | undefined {
-  if (breach.bits.length === 0) return undefined;
-  for (let at: Visit | undefined = visit; at?.from; at = at.from) {
-    const before = at.from;
-    const { state } = at;
-    if (breach.bits.some((bit) => before.state[bit] !== state[bit])) return program.code[before.node]?.place;
-  }
-  return undefined;
-}
-
-function walkOf(visit: Visit, program: Program): WalkPoint[] {
-  const points: WalkPoint[] = [];
-  let notes: string[] = [];
-  for (let at: Visit | undefined = visit; at; at = at.from) {
-    const instruction = program.code[at.node];
-    if (at.note !== undefined) notes.unshift(at.note);
-    if (instruction?.op !== 'step') continue;
-    points.unshift({ place: instruction.place, ...(notes.length > 0 ? { note: notes.join('; ') } : {}) });
-    notes = [];
-  }
-  return points;
 }
 
 function outcomeWords(bits: number): string[] {

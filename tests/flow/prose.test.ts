@@ -50,7 +50,12 @@ const say = ({ file, check, range, message }: Finding): string =>
 test('the texts are as they were before the first run', () => {
   for (const line of read('frozen.sha256').trim().split('\n')) {
     const [hash, path] = line.split(/\s+/) as [string, string];
-    expect(createHash('sha256').update(readFileSync(join(folder, path))).digest('hex'), path).toBe(hash);
+    expect(
+      createHash('sha256')
+        .update(readFileSync(join(folder, path)))
+        .digest('hex'),
+      path,
+    ).toBe(hash);
   }
 });
 

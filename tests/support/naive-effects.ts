@@ -1,0 +1,388 @@
+/**
+ * What one action does to the naive state, and rules H, R and 13, written from the text of semantics.md and from nothing of `flow/`.
+ * Long because it is a second reading of one page, to be laid beside it paragraph by paragraph.
+ */
+import type { Action, ActionKind, Machine, Source } from '../../procedures-schema/index.ts';
+import { causeOf, copyOf, get, type Naive, put } from './naive-state.ts';
+
+export interface Slip {
+  readonly rule: string;
+  readonly thing: string;
+  readonly cause: number;
+}
+
+export interface World {
+  readonly machine: Machine;
+  /** Names of tools that stay on the machine while in use. */
+  readonly temporary: readonly string[];
+  readonly roles: readonly string[];
+}
+
+/** What stands around the action. */
+export interface Around {
+  readonly uid: number;
+  readonly words: string;
+  /** A test run comes in this section, and a notice to stand clear stands before it. */
+  readonly testAhead: boolean;
+  readonly standClear: boolean;
+}
+
+/** 8: contact verbs. Looking, listening and a fixed gauge are none. */
+const BY_HAND: readonly ActionKind[] = [
+  ...(['open', 'close', 'renew', 'loosen', 'tighten', 'adjust', 'clean', 'apply', 'move', 'handle'] as const),
+  ...(['measure', 'sense', 'prove', 'put-in', 'take-out'] as const),
+];
+
+export const isolatedIn = (naive: Naive, source: Source): boolean =>
+  source.isolate.every(({ point }) => get(naive, `point ${point}`) === 'safe');
+
+export function lockedIn(world: World, naive: Naive, source: Source, roles: readonly string[]): boolean {
+  return source.isolate.every(({ point }) => {
+    const own = world.machine.points.find(({ name }) => name === point);
+    return !own?.lockable || own.plug || roles.some((role) => get(naive, `lock ${point} ${role}`) === 'yes');
+  });
+}
+
+const safeAll = (naive: Naive, uses: Source['isolate']): boolean =>
+  uses.length > 0 && uses.every(({ point }) => get(naive, `point ${point}`) === 'safe');
+
+export const relievedIn = (naive: Naive, source: Source): boolean =>
+  !source.stored || get(naive, `stored ${source.name}`) === 'gone' || safeAll(naive, source.relieve) || safeAll(naive, source.restrain);
+
+const restIsSafe = (world: World, naive: Naive, source: Source): boolean =>
+  isolatedIn(naive, source) && lockedIn(world, naive, source, ['reader', ...world.roles]) && relievedIn(naive, source);
+
+export function doNaive(world: World, before: Naive, done: Action, around: Around): { naive: Naive; slips: readonly Slip[] } {
+  const naive = copyOf(before);
+  const { machine } = world;
+  const { uid } = around;
+  // What this variant does not have is not touched.
+  const absent = (kind: string, name: string): boolean => {
+    const list = {
+      cover: machine.covers,
+      part: machine.parts,
+      fastener: machine.fasteners,
+      control: machine.controls,
+      point: machine.points,
+    }[kind];
+    return list !== undefined && !list.some((one) => one.name === name);
+  };
+  const action: Action = { ...done, things: done.things.filter(({ thing }) => !absent(thing.kind, thing.name)) };
+  const slips: Slip[] = [];
+  const role = action.role ?? 'reader';
+  const set = (bit: string, value: string): void => put(naive, bit, value, uid);
+  const slip = (rule: string, thing: string, wrong: readonly string[]): void => {
+    slips.push({ rule, thing, cause: causeOf(naive, wrong) });
+  };
+  const named = (kind: string): string[] => action.things.flatMap(({ thing }) => (thing.kind === kind ? [thing.name] : []));
+  const points = named('point');
+
+  // ---- 8 and 9: rule H
+  const unsafeFor = (source: Source): void => {
+    const lockable = (point: string): boolean => machine.points.some((one) => one.name === point && one.lockable && !one.plug);
+    if (!isolatedIn(naive, source)) {
+      const open = source.isolate.filter(({ point }) => get(naive, `point ${point}`) !== 'safe');
+      slip(
+        'H-isolated',
+        source.name,
+        open.map(({ point }) => `point ${point}`),
+      );
+    } else if (!lockedIn(world, naive, source, [role])) {
+      const open = source.isolate.filter(({ point }) => lockable(point) && get(naive, `lock ${point} ${role}`) !== 'yes');
+      slip(
+        'H-locked',
+        source.name,
+        open.map(({ point }) => `lock ${point} ${role}`),
+      );
+    } else if (!relievedIn(naive, source)) {
+      const open = [...source.relieve, ...source.restrain].filter(({ point }) => get(naive, `point ${point}`) !== 'safe');
+      slip('H-relieved', source.name, [`stored ${source.name}`, ...open.map(({ point }) => `point ${point}`)]);
+    } else {
+      const proof = get(naive, `proof ${source.name}`);
+      if (proof === 'good' || source.tryOut.length + source.shownBy.length + source.provedWith.length === 0) return;
+      const rule = proof === 'none' ? 'H-proved' : `proof-${proof}`;
+      slip(rule, source.name, [`proof ${source.name}`]);
+    }
+    // 23: the bits are taken as right.
+    for (const { point } of source.isolate) {
+      set(`point ${point}`, 'safe');
+      set(`lock ${point} ${role}`, 'yes');
+    }
+    set(`stored ${source.name}`, 'gone');
+    set(`proof ${source.name}`, 'good');
+    if (source.canComeBack) set(`watch ${source.name}`, 'yes');
+  };
+  const endangering = (): Source[] => {
+    const names: string[] = [];
+    const inZone = (zone: string | undefined): void => {
+      const found = machine.zones.find(({ name }) => name === zone);
+      names.push(...(found ? found.endangeredBy : machine.sources.map(({ name }) => name)));
+    };
+    for (const { thing } of action.things) {
+      if (thing.kind === 'cover') {
+        const cover = machine.covers.find(({ name }) => name === thing.name);
+        if (cover && !cover.openLive && cover.zone !== undefined) inZone(cover.zone);
+      } else if (thing.kind === 'part') {
+        const part = machine.parts.find(({ name }) => name === thing.name);
+        if (part) inZone(part.zone);
+        if (part?.holds !== undefined) names.push(part.holds);
+      } else if (thing.kind === 'fastener') {
+        const fastener = machine.fasteners.find(({ name }) => name === thing.name);
+        const ofCover = machine.covers.some(({ name }) => name === fastener?.of);
+        if (!fastener || (ofCover && fastener.zone === undefined)) continue;
+        inZone(fastener.zone ?? machine.parts.find(({ name }) => name === fastener.of)?.zone);
+        if (fastener.holds !== undefined) names.push(fastener.holds);
+      } else if (thing.kind === 'measurement')
+        for (const zone of machine.zones)
+          if (zone.behind.some((cover) => get(naive, `cover ${cover}`) === 'open')) names.push(...zone.endangeredBy);
+    }
+    return [...new Set(names)].flatMap((name) => machine.sources.filter((source) => source.name === name));
+  };
+  /** 7: a hand or a wait uses up the proof of what can come back, unless it is held or under a standing check. */
+  const wear = (source: Source): void => {
+    const heldBack = safeAll(naive, source.restrain) || get(naive, `watch ${source.name}`) === 'yes';
+    if (source.canComeBack && !heldBack && get(naive, `proof ${source.name}`) === 'good') set(`proof ${source.name}`, 'used');
+  };
+  if (action.contact && !action.outside && BY_HAND.includes(action.kind)) {
+    const dangers = endangering();
+    for (const source of dangers) unsafeFor(source);
+    if (dangers.length > 0) {
+      set('people', 'in');
+      set('tools', 'in');
+    }
+    for (const source of dangers) wear(source);
+  }
+
+  // ---- 10: rule R
+  const comesAlive = (source: Source | undefined, test: boolean): void => {
+    const thing = source?.name ?? 'the machine';
+    if (get(naive, 'people') !== 'clear') {
+      slip('R-people', thing, ['people']);
+      set('people', 'clear');
+    }
+    if (get(naive, 'tools') !== 'out') {
+      slip('R-tools', thing, ['tools']);
+      set('tools', 'out');
+    }
+    // 11: a test run relaxes covers only.
+    for (const name of world.temporary)
+      if (get(naive, `temporary ${name}`) === 'in') {
+        slip('R-temporary', name, [`temporary ${name}`]);
+        set(`temporary ${name}`, 'out');
+      }
+    const on = machine.controls.filter(
+      ({ name, maintained, starts }) =>
+        maintained && get(naive, `control ${name}`) === 'on' && (starts.length === 0 || starts.includes(source?.name ?? '')),
+    );
+    if (source && on.length > 0) {
+      slip(
+        'R-controls',
+        thing,
+        on.map(({ name }) => `control ${name}`),
+      );
+      for (const { name } of on) set(`control ${name}`, 'off');
+    }
+    if (!source && get(naive, 'told') !== 'yes') {
+      slip('R-told', thing, ['told']);
+      set('told', 'yes');
+    }
+    if ((around.testAhead || test) && around.standClear) return;
+    const over = source ? machine.zones.filter(({ endangeredBy }) => endangeredBy.includes(source.name)) : undefined;
+    for (const { name, zone, openLive } of machine.covers) {
+      const concerned = over === undefined || over.some((one) => one.name === zone || one.behind.includes(name));
+      if (concerned && !openLive && get(naive, `cover ${name}`) === 'open') slip('R-covers', name, [`cover ${name}`]);
+    }
+  };
+
+  // ---- 6: effects
+  const unproved = (source: Source): void => {
+    set(`proof ${source.name}`, 'none');
+    set(`watch ${source.name}`, 'no');
+  };
+  const underLock = (to: 'safe' | 'off'): void => {
+    for (const point of points) {
+      const on = ['reader', ...world.roles].filter((one) => get(naive, `lock ${point} ${one}`) === 'yes');
+      if (get(naive, `point ${point}`) === to || on.length === 0) continue;
+      slip(
+        'point-locked',
+        point,
+        on.map((one) => `lock ${point} ${one}`),
+      );
+      for (const one of on) set(`lock ${point} ${one}`, 'no');
+    }
+  };
+  const prove = (source: Source, value: Proofs): void => {
+    if (get(naive, `proof ${source.name}`) !== 'good') set(`proof ${source.name}`, value);
+  };
+  const settle = (): void => {
+    for (const source of machine.sources)
+      if (isolatedIn(naive, source) && safeAll(naive, source.relieve)) set(`stored ${source.name}`, 'gone');
+  };
+  /** 12: a return test is done by being named. */
+  const returnTests = (): void => {
+    for (const thing of [...machine.parts, ...machine.covers, ...machine.fasteners])
+      if (thing.returnTest !== undefined && around.words.includes(thing.returnTest)) set(`test ${thing.name}`, 'done');
+  };
+  const disturbed = (name: string): void => {
+    if ([...machine.parts, ...machine.covers, ...machine.fasteners].some((one) => one.name === name && one.returnTest !== undefined))
+      set(`test ${name}`, 'owed');
+  };
+  const knobs = (value: string): void => {
+    for (const name of named('control')) if (machine.controls.find((one) => one.name === name)?.maintained) set(`control ${name}`, value);
+  };
+  /** 13: closing what was never open is a slip, unless the words depend on its state. */
+  const unasked = !action.when.some(({ kind }) => kind === 'state' || kind === 'fact' || kind === 'unread');
+  const startsSomething = (): boolean => {
+    const starts = named('control').flatMap((name) => machine.controls.find((one) => one.name === name)?.starts ?? []);
+    const sources = machine.sources.filter(({ name }) => starts.includes(name));
+    return sources.length === 0 || sources.some((source) => !isolatedIn(naive, source));
+  };
+  switch (action.kind) {
+    case 'isolate':
+    case 'restrain':
+      underLock('safe');
+      for (const point of points) set(`point ${point}`, 'safe');
+      settle();
+      break;
+    case 'relieve':
+      for (const point of points) set(`point ${point}`, 'safe');
+      settle();
+      break;
+    case 'restore': {
+      const back = machine.sources.filter(
+        (source) => source.isolate.some(({ point }) => points.includes(point)) && isolatedIn(naive, source),
+      );
+      for (const source of back) comesAlive(source, false);
+      underLock('off');
+      for (const point of points) set(`point ${point}`, 'off');
+      for (const source of back) {
+        set(`stored ${source.name}`, 'charged');
+        unproved(source);
+      }
+      break;
+    }
+    case 'unrelieve':
+      for (const point of points) set(`point ${point}`, 'off');
+      for (const source of machine.sources)
+        if (source.relieve.some(({ point }) => points.includes(point))) {
+          if (!isolatedIn(naive, source)) set(`stored ${source.name}`, 'charged');
+          if (source.canComeBack) unproved(source);
+        }
+      break;
+    case 'release':
+      for (const source of machine.sources)
+        if (source.restrain.some(({ point }) => points.includes(point))) {
+          if (safeAll(naive, source.restrain)) comesAlive(source, false);
+          unproved(source);
+        }
+      for (const point of points) set(`point ${point}`, 'off');
+      break;
+    case 'lock':
+      for (const point of points) set(`lock ${point} ${role}`, 'yes');
+      set('told', 'no');
+      break;
+    case 'unlock':
+      for (const point of points) {
+        if (get(naive, `lock ${point} ${role}`) !== 'yes' && unasked) slip('close-unopened', point, [`lock ${point} ${role}`]);
+        set(`lock ${point} ${role}`, 'no');
+        for (const source of machine.sources) if (source.isolate.some((use) => use.point === point)) unproved(source);
+      }
+      set('told', 'no');
+      break;
+    case 'try-out':
+      for (const source of machine.sources) {
+        if (!source.tryOut.some((name) => named('control').includes(name))) continue;
+        const interlock = machine.covers.some(({ name, interlocked }) => interlocked && get(naive, `cover ${name}`) === 'open');
+        const selector = machine.controls.some(
+          ({ name, maintained, starts }) =>
+            maintained && starts.includes(source.name) && !named('control').includes(name) && get(naive, `control ${name}`) === 'off',
+        );
+        prove(source, !restIsSafe(world, naive, source) ? 'early' : interlock || selector ? 'empty' : 'good');
+      }
+      break;
+    case 'observe':
+    case 'prove':
+    case 'measure':
+    case 'sense':
+      for (const source of machine.sources) {
+        if (!source.shownBy.some((name) => named('gauge').includes(name))) continue;
+        const good = restIsSafe(world, naive, source);
+        prove(source, good ? 'good' : 'early');
+        if (good && action.manner === 'in view') set(`watch ${source.name}`, 'yes');
+      }
+      returnTests();
+      for (const name of named('measurement')) set(`outcome ${name}`, 'fresh');
+      break;
+    case 'control':
+      for (const name of named('control')) {
+        const control = machine.controls.find((one) => one.name === name);
+        if (control?.maintained) set(`control ${name}`, action.position === control.off ? 'off' : 'on');
+      }
+      break;
+    case 'shut-down':
+      knobs('off');
+      break;
+    case 'start':
+    case 'test-run':
+      knobs('on');
+      if (startsSomething()) comesAlive(undefined, action.kind === 'test-run');
+      if (action.kind === 'test-run') returnTests();
+      break;
+    case 'open':
+    case 'loosen':
+      for (const { thing } of action.things) {
+        if (thing.kind === 'fastener') set(`fastener ${thing.name}`, 'loose');
+        else if (action.kind === 'open') {
+          set(`${thing.kind} ${thing.name}`, thing.kind === 'cover' ? 'open' : 'out');
+          for (const { name, of, torque } of machine.fasteners)
+            if (of === thing.name && torque !== undefined) set(`fastener ${name}`, 'loose');
+        }
+        disturbed(thing.name);
+      }
+      break;
+    case 'close':
+      for (const { thing } of action.things) {
+        const bit = `${thing.kind} ${thing.name}`;
+        const own = machine.fasteners.filter(({ of }) => of === thing.name);
+        const open = ['open', 'given', 'out'].includes(get(naive, bit));
+        const loosePart = thing.kind === 'part' && own.some(({ name }) => get(naive, `fastener ${name}`) === 'loose');
+        if (!open && !loosePart && unasked) slip('close-unopened', thing.name, [bit]);
+        set(bit, 'done');
+        for (const { name, torque } of own) if (torque === undefined) set(`fastener ${name}`, 'done');
+      }
+      break;
+    case 'tighten':
+      for (const name of named('fastener')) {
+        const of = machine.fasteners.find((one) => one.name === name)?.of;
+        const touched = ['cover', 'part'].some((kind) => of !== undefined && get(naive, `${kind} ${of}`) !== 'found');
+        if (get(naive, `fastener ${name}`) === 'found' && !touched && unasked) slip('close-unopened', name, [`fastener ${name}`]);
+        set(`fastener ${name}`, action.stage === 'hand' || action.stage === 'first' ? 'hand' : 'done');
+      }
+      break;
+    case 'put-in':
+    case 'take-out':
+      for (const name of named('tool'))
+        if (world.temporary.includes(name)) set(`temporary ${name}`, action.kind === 'put-in' ? 'in' : 'out');
+      break;
+    case 'tell':
+      set('told', 'yes');
+      break;
+    case 'clear-people':
+      set('people', 'clear');
+      break;
+    case 'take-tools':
+      set('tools', 'out');
+      break;
+    case 'out-of-service':
+      set('declared', 'yes');
+      break;
+    case 'wait':
+      for (const source of machine.sources) wear(source);
+      break;
+    default:
+      break;
+  }
+  return { naive, slips };
+}
+
+type Proofs = 'early' | 'empty' | 'good';

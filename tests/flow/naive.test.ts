@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type FlowResult, prove } from '../../procedures-schema/index.ts';
+import { type FlowResult, prove, type Rule } from '../../procedures-schema/index.ts';
 import { adapt, placed } from '../support/naive-adapt.ts';
 import { type NaiveCase, naiveCase } from '../support/naive-generate.ts';
 import { naiveLibrary, OUTCOMES } from '../support/naive-machine.ts';
@@ -35,7 +35,7 @@ function byProof({ procedure, others }: NaiveCase): { readonly told: Told; reado
   const told = new Map<string, string>();
   for (const one of result.violations) {
     const variants = one.variants.length === 0 ? ALL : one.variants;
-    const cause = one.cause ? placed(1) * 0 + one.cause.span.start / 10 : 'start';
+    const cause = one.cause ? one.cause.span.start / placed(1) : 'start';
     const blameless = one.cause === undefined && NO_BIT.has(one.rule);
     const thing =
       one.rule === 'no-way-out' ? '' : one.rule === 'never-reached' ? one.at.step?.fullLabel.replace(/.*\((.*)\)/, '$1') : one.thing;
@@ -44,6 +44,14 @@ function byProof({ procedure, others }: NaiveCase): { readonly told: Told; reado
   }
   return { told, result };
 }
+/** Every rule of the walk. Those told from the words alone (unread, requires, reverse) and the bound have tests of their own. */
+const RULES: readonly Rule[] = [
+  ...(['H-isolated', 'H-locked', 'H-relieved', 'H-proved', 'proof-early', 'proof-used', 'proof-empty', 'point-locked'] as const),
+  ...(['R-people', 'R-tools', 'R-temporary', 'R-controls', 'R-told', 'R-covers'] as const),
+  ...(['E-cover', 'E-part', 'E-fastener', 'E-temporary', 'E-lock', 'E-point', 'E-return-test', 'E-told', 'ends-with'] as const),
+  ...(['close-unopened', 'outcome-open', 'outcome-unread', 'repeat-unmeasured', 'no-way-out'] as const),
+  ...(['falls-into-aside', 'recursion', 'starts-with', 'never-reached'] as const),
+];
 const NO_BIT: ReadonlySet<string> = new Set([
   'outcome-open',
   'outcome-unread',
@@ -126,6 +134,12 @@ test(`${COUNT} random procedures: proof and naive checker say the same`, () => {
   console.log(
     `seed ${seed}: ${judged} procedures of ${(steps / judged).toFixed(0)} steps, ${(states / judged).toFixed(0)} states each, ${skipped} too large; ${((100 * faulty) / judged).toFixed(0)} % faulty\n${table.join('\n')}`,
   );
+  const share = (100 * faulty) / judged;
+  expect(share, 'faulty of a hundred').toBeGreaterThan(30);
+  expect(share, 'faulty of a hundred').toBeLessThan(70);
+  for (const rule of RULES)
+    expect(hits.get(rule) ?? 0, `${rule}, seed ${seed}`).toBeGreaterThanOrEqual(COUNT >= 10_000 ? 200 : COUNT / 250);
+  expect(skipped).toBeLessThan(COUNT / 100);
   differ.sort((a, b) => a.length - b.length);
   expect(differ.length, `seed ${seed}\n${differ.slice(0, 2).join('\n\n')}`).toBe(0);
 });

@@ -166,6 +166,18 @@ const KIND: readonly (readonly [RegExp, string])[] = [
   [/^Take your lock/, 'unlock'],
   [/^(?:Open the \[shut-off|Switch the \[disconnect switch\] on)/, 'restore'],
 ];
+/** What a step deals with, so that an order among sources is told from an order of one source. */
+const SOURCES: readonly (readonly [RegExp, readonly string[]])[] = [
+  [/\[disconnect switch\] and the \[shut-off valve\]/, ['mains', 'drive link', 'air']],
+  [/disconnect switch/, ['mains', 'drive link']],
+  [/shut-off valve|exhaust valve|air gauge/, ['air']],
+  [/drive link/, ['drive link']],
+  [/ram block/, ['ram weight']],
+  [/run button|mode knob/, ['mains']],
+];
+const sourcesOf = (step: string): readonly string[] => SOURCES.find(([words]) => words.test(step))?.[1] ?? [];
+/** (d)(3) to (d)(6): of one source these come in this order, whatever else may change places. */
+const ORDERED = new Set(['isolate lock', 'relieve prove', 'isolate prove', 'lock prove']);
 const kindOf = (step: string): string => KIND.find(([words]) => words.test(step))?.[1] ?? step;
 const FREE = new Set([
   'tell stop',
@@ -209,7 +221,11 @@ test('of all transpositions of two steps only those pass that change nothing', (
       const swapped = [...all];
       [swapped[i], swapped[j]] = [all[j] as string, all[i] as string];
       count += 1;
-      if (findingsOf(swapped).length === 0) passed.push(`${kindOf(all[i] as string)} ${kindOf(all[j] as string)}`);
+      if (findingsOf(swapped).length > 0) continue;
+      const [one, other] = [all[i] as string, all[j] as string];
+      const pair = `${kindOf(one)} ${kindOf(other)}`;
+      const same = ORDERED.has(pair) && sourcesOf(one).some((source) => sourcesOf(other).includes(source));
+      passed.push(same ? `${one} / ${other}` : pair);
     }
   console.log(`${count} transpositions, ${count - passed.length} caught, ${passed.length} allowed`);
   expect(passed.filter((pair) => !FREE.has(pair))).toEqual([]);

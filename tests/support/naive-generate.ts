@@ -144,22 +144,25 @@ const PIECES: readonly Piece[] = [
       ],
     },
   ],
-  () => [
+  (_, __, bad) => [
     step('lock', { point: CUT }, { role: 'helper' }),
     step('clean', scraper, { role: 'helper' }),
+    ...(bad ? [] : [step('close', guard)]),
     step('unlock', { point: CUT }, { role: 'helper' }),
-    step('close', guard),
-    ...safe(true).slice(8),
+    ...safe(true).slice(8, bad ? 13 : undefined),
   ],
-  (_, shut, bad) => [
-    ...(shut ? [step('close', guard)] : []),
-    { ...(live()[0] as Draft), ...(shut ? {} : { standClear: true as const }) },
+  (_, flag, bad) => [
+    ...(flag || !bad ? [step('close', guard)] : []),
+    { ...(live()[0] as Draft), ...(flag || !bad ? {} : { standClear: true as const }) },
     ...live().slice(1, bad ? -1 : undefined),
     step('test-run', { control: 'start button' }),
-    ...(shut ? [] : [step('shut-down', { control: 'stop button' }), ...safe(true).slice(2, 7), step('close', guard)]),
+    ...(flag || !bad ? [] : [step('shut-down', { control: 'stop button' }), ...safe(true).slice(2, 7), step('close', guard)]),
     ...safe(true),
   ],
-  (_, dead) => [step('call', {}, { target: { kind: 'document', number: dead ? 'NA-200' : 'NA-300' } })],
+  (_, dead, bad) => [
+    ...(bad ? [step('unlock', { point: 'main isolator' })] : []),
+    step('call', {}, { target: { kind: 'document', number: dead || bad ? 'NA-200' : 'NA-300' } }),
+  ],
   (_, said) => [
     step('sense', { measurement: 'noise' }),
     { bullets: [{ when: outcome('noise', 'fail'), act: action('stop-and-call') }, ...(said ? [{ act: action('clean', scraper) }] : [])] },
@@ -219,9 +222,16 @@ function goToDraft(id: string): Draft {
 
 const LAST: readonly Draft[] = [
   step('put-in', { tool: 'drum wedge' }),
-  step('loosen', bolts),
-  step('lock', { point: 'main isolator' }, { role: 'helper' }),
   step('put-in', { tool: 'drum wedge' }),
+  step('loosen', bolts),
+  step('open', guard),
+  step('lock', { point: 'main isolator' }, { role: 'helper' }),
+];
+
+/** What is forgotten most: closing, tightening, taking out, testing, telling. */
+const FORGOTTEN: readonly ActionKind[] = [
+  ...(['close', 'close', 'tighten', 'take-out', 'observe', 'tell', 'tell', 'measure', 'measure'] as const),
+  ...(['sense', 'control', 'clear-people', 'clear-people', 'take-tools'] as const),
 ];
 
 type Edit =
@@ -242,43 +252,34 @@ export interface NaiveCase {
 
 const place = fc.nat({ max: 999 });
 const edit: fc.Arbitrary<Edit> = fc.oneof(
-  { weight: 4, arbitrary: place.map((at): Edit => ({ kind: 'drop', at })) },
+  { weight: 2, arbitrary: place.map((at): Edit => ({ kind: 'drop', at })) },
   { weight: 1, arbitrary: place.map((at): Edit => ({ kind: 'twice', at })) },
   {
     weight: 8,
-    arbitrary: fc
-      .tuple(
-        place,
-        fc.constantFrom<ActionKind>(
-          'close',
-          'tighten',
-          'take-out',
-          'observe',
-          'tell',
-          'measure',
-          'sense',
-          'control',
-          'control',
-          'unlock',
-          'close',
-          'clear-people',
-          'take-tools',
-        ),
-      )
-      .map(([at, does]): Edit => ({ kind: 'drop one that', at, does })),
+    arbitrary: fc.tuple(place, fc.constantFrom<ActionKind>(...FORGOTTEN)).map(([at, does]): Edit => ({ kind: 'drop one that', at, does })),
   },
   {
     weight: 2,
     arbitrary: fc.constantFrom<ActionKind>('relieve', 'lock', 'isolate', 'restrain').map((does): Edit => ({ kind: 'late', does })),
   },
-  { weight: 2, arbitrary: fc.nat({ max: LAST.length - 1 }).map((what): Edit => ({ kind: 'last', what })) },
-  { weight: 3, arbitrary: fc.tuple(place, place).map(([at, to]): Edit => ({ kind: 'move', at, to })) },
-  { weight: 5, arbitrary: fc.tuple(place, fc.nat({ max: LOOSE.length - 1 })).map(([at, what]): Edit => ({ kind: 'put', at, what })) },
+  { weight: 3, arbitrary: fc.nat({ max: LAST.length - 1 }).map((what): Edit => ({ kind: 'last', what })) },
+  { weight: 2, arbitrary: fc.tuple(place, place).map(([at, to]): Edit => ({ kind: 'move', at, to })) },
+  { weight: 3, arbitrary: fc.tuple(place, fc.nat({ max: LOOSE.length - 1 })).map(([at, what]): Edit => ({ kind: 'put', at, what })) },
 );
 const spoilt = fc.nat({ max: 5 }).map((one) => one === 0);
-const piece = fc.record({ which: fc.nat({ max: PIECES.length - 1 }), flag: fc.boolean(), spoilt });
+const which = fc.nat({ max: PIECES.length - 1 });
+/** Work on parts, hoses, wedges and the running machine comes oftener, for the rules that only it can break. */
+const piece = fc.record({
+  which: fc.oneof({ weight: 3, arbitrary: which }, { weight: 1, arbitrary: fc.constantFrom(1, 1, 5, 9, 10, 13, 14, 15) }),
+  flag: fc.boolean(),
+  spoilt,
+});
 /** In an aside a call is as likely as all other work: that is how circles come about. */
-const pieceOfAside = fc.record({ which: fc.oneof(fc.nat({ max: PIECES.length - 1 }), fc.constant(CALL)), flag: fc.boolean(), spoilt });
+const pieceOfAside = fc.record({
+  which: fc.oneof({ weight: 1, arbitrary: which }, { weight: 2, arbitrary: fc.constant(CALL) }),
+  flag: fc.boolean(),
+  spoilt,
+});
 
 export const naiveCase: fc.Arbitrary<NaiveCase> = fc
   .record({

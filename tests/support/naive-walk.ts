@@ -1,6 +1,7 @@
 /**
  * The naive checker: walks a random procedure on one machine through its whole state graph, step by step, with a stack for calls and
  * repeats, nothing forgotten, grouped or copied. What actions do and what ends ask is said beside it.
+ * Long because calls, repeats and jumps share one stack.
  */
 import type { Condition } from '../../procedures-schema/index.ts';
 import { doNaive, type Slip, type World } from './naive-effects.ts';

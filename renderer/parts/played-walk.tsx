@@ -42,7 +42,13 @@ export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNod
       <ol className="counter-walk" aria-label={words.walk}>
         {walk.map((one, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a step may be walked twice; its place in the walk is its name
-          <li key={index} className={index === at ? 'here' : index < at ? 'done' : ''}>
+          <li
+            key={index}
+            className={index === at ? 'here' : index < at ? 'done' : ''}
+            ref={(element) => {
+              if (index === at && at > 0) element?.scrollIntoView({ block: 'nearest' });
+            }}
+          >
             <button type="button" className="entry" aria-current={index === at ? 'step' : undefined} onClick={() => setAt(index)}>
               <b>
                 {one.section} {one.label}

@@ -67,6 +67,8 @@ type BlockOf =
       readonly wide?: boolean;
       /** As wide as the text, whatever its cells need. */
       readonly full?: true;
+      /** Shares of the width, in thousandths, where neighbours want the same columns. */
+      readonly widths?: readonly number[];
       /** Rows tall enough for handwriting, with lines between the columns. */
       readonly writable?: true;
     }

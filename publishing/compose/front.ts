@@ -19,6 +19,7 @@ const table = (head: readonly string[], rows: readonly Row[]): Extract<BookBlock
   head: head.map(text),
   rows,
   align: head.map(() => 'left'),
+  full: true,
 });
 
 function glance(scope: Scope): BookBlock[] {
@@ -38,7 +39,7 @@ function glance(scope: Scope): BookBlock[] {
     [words.glance.edition, input.model === undefined ? '' : words.onlyModel.replace('{model}', input.model)],
   ];
   const shown = rows.filter(([, said]) => said !== '').map(([name, said]): Row => [strong(name), text(said)]);
-  return [{ kind: 'table', head: [], rows: shown, align: ['left', 'left'] }];
+  return [{ kind: 'table', head: [], rows: shown, align: ['left', 'left'], full: true }];
 }
 
 /** Everything to fetch before walking to the machine. */
@@ -52,18 +53,16 @@ function needs(scope: Scope): BookBlock[] {
     [words.kinds.consumables, head.consumables],
     [words.kinds.protection, head.protection],
   ];
-  const rows: Row[] = [];
-  for (const [kind, list] of groups) {
-    const shown = list.filter((entry) => entry.name !== 'none' && listedFor(entry, scope));
-    if (shown.length === 0) continue;
-    // The kind stands beside the first of its rows, not above it: a row of its own would be left behind at the foot of a page.
-    shown.forEach((entry, index) => {
-      const first = index === 0 ? strong(kind) : [];
-      rows.push([first, text(entry.name), text(detailOf(entry, registers, scope)), text(entry.quantity ?? '1')]);
-    });
-  }
-  if (rows.length === 0) return [];
-  return [{ kind: 'heading', level: 2, text: words.needs, bookmark: false }, table(words.needsHead, rows)];
+  // A table a kind, so that its head says the kind again where it goes over a page.
+  const tables = groups.flatMap(([kind, list]): BookBlock[] => {
+    const rows = list
+      .filter((entry) => entry.name !== 'none' && listedFor(entry, scope))
+      .map((entry): Row => [text(entry.name), text(detailOf(entry, registers, scope)), text(entry.quantity ?? '1')]);
+    if (rows.length === 0) return [];
+    return [{ ...table([kind, words.needsHead[2], words.needsHead[3]], rows), widths: [430, 450, 120] }];
+  });
+  if (tables.length === 0) return [];
+  return [{ kind: 'heading', level: 2, text: words.needs, bookmark: false }, ...tables];
 }
 
 /** Size, range and number from the registers, then for which models and the writer's note. */

@@ -26,6 +26,7 @@ export function symptomChapter(procedures: readonly ProcedureFacts[], input: Com
           ...groups.map((group) => cell(symptom, group[0] as string, inBook)),
         ]),
         align: ['left', ...groups.map(() => 'left' as const)],
+        full: true,
       },
     ];
   });

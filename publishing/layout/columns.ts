@@ -18,9 +18,12 @@ export function shareColumns(columns: readonly Extent[], room: Mp): readonly Mp[
     return columns.map((column) => column.most + Math.floor((spare * column.most) / Math.max(1, most)));
   }
   if (least <= room) {
-    const spare = room - least;
-    const wish = most - least;
-    return columns.map((column) => column.least + Math.floor((spare * (column.most - column.least)) / Math.max(1, wish)));
+    // Columns that need little get all of it; the rest share what is left alike, so that no short text is broken for the sake of a long one.
+    const cap = capFor(columns, room);
+    const widths = columns.map((column) => Math.max(column.least, Math.min(column.most, cap)));
+    const rest = room - widths.reduce((sum, width) => sum + width, 0);
+    const widest = widths.indexOf(Math.max(...widths));
+    return widths.map((width, index) => (index === widest ? width + rest : width));
   }
   // Too much even broken: by need, but nobody below an even half share; words will be cut between letters.
   const floor = Math.floor(room / (2 * columns.length));
@@ -38,4 +41,16 @@ export function fillColumns(widths: readonly Mp[], room: Mp): readonly Mp[] {
   const out = widths.map((width) => Math.floor((width * room) / total));
   const rest = room - out.reduce((sum, width) => sum + width, 0);
   return out.map((width, index) => (index === out.length - 1 ? width + rest : width));
+}
+
+/** The greatest width to cap columns at so that all fit. `least` fits. */
+function capFor(columns: readonly Extent[], room: Mp): Mp {
+  let [low, high] = [0, room];
+  while (low < high) {
+    const cap = Math.ceil((low + high) / 2);
+    const total = columns.reduce((sum, column) => sum + Math.max(column.least, Math.min(column.most, cap)), 0);
+    if (total <= room) low = cap;
+    else high = cap - 1;
+  }
+  return low;
 }

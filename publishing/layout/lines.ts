@@ -23,7 +23,7 @@ const maxBadness = 10_000;
 const doubleHyphen = 10_000;
 const finalHyphen = 5_000;
 /** A last line shorter than `stub` (a word fragment alone) costs this. */
-const stubDemerits = 6_000;
+const stubDemerits = 30_000;
 
 /** 100 times the cube of shortfall over stretch, as TeX's badness. */
 function badness(shortfall: Mp, stretch: Mp): number {

@@ -8,7 +8,7 @@ import { extentOf, type Line } from './paragraph.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { type NodeId, StructureBuilder } from './structure.ts';
 import { colours, costs, type TextLook } from './style.ts';
-import { type Mp, pt } from './units.ts';
+import { type Mp, pt, share } from './units.ts';
 
 type TableBlock = Extract<BookBlock, { kind: 'table' }>;
 type Cells = readonly (readonly Inline[])[];
@@ -18,11 +18,16 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   const pad = sheet.cellPad;
   const scratch = new StructureBuilder();
   const extents = extentsOf(block, kit);
-  // A table too wide for the text column may use the hanging margin as well.
+  // A full table stands under its heading; one too wide for the text column may use the hanging margin as well.
   const need = extents.reduce((sum, column) => sum + column.most, 0);
-  const x = block.wide || need > room.width ? room.left : room.x;
+  const x = block.wide || block.full || need > room.width ? room.left : room.x;
   const available = room.x + room.width - x;
-  const widths = block.full || block.writable ? fillColumns(shareColumns(extents, available), available) : shareColumns(extents, available);
+  const widths =
+    block.widths?.length === extents.length
+      ? block.widths.map((part) => share(available, part))
+      : block.full || block.writable
+        ? fillColumns(shareColumns(extents, available), available)
+        : shareColumns(extents, available);
   const total = widths.reduce((sum, width) => sum + width, 0);
   const node = kit.structure.add(room.node, 'Table');
   const slabs: Slab[] = [];
@@ -158,8 +163,8 @@ export function mustTurn(block: TableBlock, room: Room, kit: Kit): boolean {
   const least = extents.reduce((sum, column) => sum + column.least, 0);
   if (least > available) return true;
   // As many lines a row as this would make: a table nobody can follow across.
-  const most = extents.reduce((sum, column) => sum + column.most, 0);
-  return extents.length >= 6 && most > 3 * available;
+  const widths = shareColumns(extents, available);
+  return extents.length >= 6 && extents.some(({ most }, index) => most > 5 * (widths[index] as Mp));
 }
 
 /** Lines between the columns, where something is written in. */

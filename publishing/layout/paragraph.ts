@@ -2,7 +2,7 @@
 import LineBreaker from 'linebreak';
 import type { Inline } from '../book.ts';
 import { hyphenate } from './hyphenate.ts';
-import { type BreakItem, breakLines } from './lines.ts';
+import { type BreakItem, breakLines, type LineBreaks } from './lines.ts';
 import type { PrintedWords } from './printed-words.ts';
 import { type Shaped, type Shaper, widthOf, widthOfAll } from './shaped.ts';
 import type { NodeId, StructureBuilder } from './structure.ts';
@@ -11,6 +11,8 @@ import { tied } from './ties.ts';
 import { type Mp, pt } from './units.ts';
 
 export interface Look {
+  /** Lines of about the same length, as titles want them; no hyphens. */
+  readonly even?: true;
   readonly face: TextLook['face'];
   readonly size: Mp;
   readonly colour: Colour;
@@ -81,7 +83,8 @@ function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKi
       push(cleaned(one.text), look, { node: link, to: one.anchor });
       if (one.page && (one.near === undefined || kit.away(one.near, one.anchor))) {
         const [before = '', after = ''] = one.bare ? [] : kit.words.pageRef.split('{n}');
-        if (one.text !== '') push(' ', base);
+        // A short name and its page stay on one line.
+        if (one.text !== '') push(one.text.length < 12 ? '\u00a0' : ' ', base);
         push(before, look, { node: link, to: one.anchor });
         runs.push({ text: pageMark, look, node: link, to: one.anchor, page: one.anchor });
         push(after, look, { node: link, to: one.anchor });
@@ -318,7 +321,8 @@ export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, wid
   let items = itemsOf(runs, kit, width, false);
   if (items.length === 0) return [];
   let breaks = breakLines(items, width, stretch, stub);
-  if (breaks.worst > 250) {
+  if (look.even) breaks = evened(items, breaks, width, stretch, stub);
+  else if (breaks.worst > 250) {
     const divided = itemsOf(runs, kit, width, true);
     if (divided.length !== items.length) {
       items = divided;
@@ -333,6 +337,24 @@ export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, wid
     while (items[start]?.kind === 'glue') start += 1;
   }
   return lines;
+}
+
+/** The breaks of the narrowest lines that are as many: a title does not leave one word alone on its second line. */
+function evened(items: readonly Item[], breaks: LineBreaks, width: Mp, stretch: Mp, stub: Mp): LineBreaks {
+  if (breaks.ends.length < 2) return breaks;
+  const widest = Math.max(...items.map((item) => (item.kind === 'box' ? item.width : 0)));
+  let best = breaks;
+  let [low, high] = [Math.min(width, Math.max(widest, Math.round(width / 2))), width];
+  while (high - low > 1000) {
+    const middle = Math.round((low + high) / 2);
+    const tried = breakLines(items, middle, stretch, stub);
+    if (tried.ends.length > breaks.ends.length) low = middle;
+    else {
+      best = tried;
+      high = middle;
+    }
+  }
+  return best;
 }
 
 /** Width of the longest word and of the whole on one line: what a table needs to share out its columns. */

@@ -9,7 +9,7 @@ export type Colour = readonly [number, number, number];
 export const colours = {
   ink: [24, 26, 28],
   quiet: [84, 88, 92],
-  faint: [196, 200, 203],
+  faint: [168, 172, 176],
   wash: [240, 241, 241],
   paper: [255, 255, 255],
   link: [20, 62, 96],
@@ -17,6 +17,8 @@ export const colours = {
 } as const satisfies Readonly<Record<string, Colour>>;
 
 export interface TextLook {
+  /** Lines of about the same length. */
+  readonly even?: true;
   readonly face: Face;
   readonly size: Mp;
   readonly lead: Mp;
@@ -90,7 +92,7 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
     colour,
     align: 'left',
   });
-  const heading = (size: number): TextLook => look('bold', size, Math.round(size * 1.22 * 2) / 2);
+  const heading = (size: number): TextLook => ({ ...look('bold', size, Math.round(size * 1.22 * 2) / 2), even: true });
   return {
     body: look('regular', scale.size, scale.lead),
     lead: look('regular', scale.size + 1.5, scale.lead + 2, colours.quiet),
@@ -103,8 +105,8 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
     subLabel: look('regular', scale.size, scale.lead),
     panel: look('bold', scale.size + 1, scale.lead),
     furniture: look('regular', large ? 10.5 : paper === 'a5' ? 8 : 8.5, large ? 13 : 11, colours.quiet),
-    title: look('bold', paper === 'a5' ? 27 : 36, paper === 'a5' ? 31 : 41),
-    subtitle: look('regular', paper === 'a5' ? 13 : 16, paper === 'a5' ? 18 : 22, colours.quiet),
+    title: { ...look('bold', paper === 'a5' ? 27 : 36, paper === 'a5' ? 31 : 41), even: true },
+    subtitle: { ...look('regular', paper === 'a5' ? 13 : 16, paper === 'a5' ? 18 : 22, colours.quiet), even: true },
     eyebrow: look('bold', scale.small, scale.small + 4, colours.quiet),
     headings: [heading(scale.h[0]), heading(scale.h[1]), heading(scale.h[2]), heading(scale.h[3])],
     hang: mm(scale.hang),

@@ -97,3 +97,21 @@ export function breakLines(items: readonly BreakItem[], width: Mp, stretch: Mp, 
   for (let node: Node | undefined = final; node?.before !== undefined; node = node.before) ends.unshift(node.end);
   return { ends, worst: final.worst };
 }
+
+/** The breaks of the narrowest lines that are as many: a title does not leave one word alone on its second line. */
+export function evened(items: readonly BreakItem[], breaks: LineBreaks, width: Mp, stretch: Mp, stub: Mp): LineBreaks {
+  if (breaks.ends.length < 2) return breaks;
+  const widest = Math.max(...items.map((item) => (item.kind === 'box' ? item.width : 0)));
+  let best = breaks;
+  let [low, high] = [Math.min(width, Math.max(widest, Math.round(width / 2))), width];
+  while (high - low > 1000) {
+    const middle = Math.round((low + high) / 2);
+    const tried = breakLines(items, middle, stretch, stub);
+    if (tried.ends.length > breaks.ends.length) low = middle;
+    else {
+      best = tried;
+      high = middle;
+    }
+  }
+  return best;
+}

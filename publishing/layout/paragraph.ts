@@ -1,8 +1,9 @@
 /** Inline text to lines: words, ties, hyphens and references become boxes, glue and penalties. Leaves the choice of breaks to lines.ts. */
 import LineBreaker from 'linebreak';
 import type { Inline } from '../book.ts';
+import { pushChunks } from './chunks.ts';
 import { hyphenate } from './hyphenate.ts';
-import { type BreakItem, breakLines, type LineBreaks } from './lines.ts';
+import { type BreakItem, breakLines, evened } from './lines.ts';
 import type { PrintedWords } from './printed-words.ts';
 import { type Shaped, type Shaper, widthOf, widthOfAll } from './shaped.ts';
 import type { NodeId, StructureBuilder } from './structure.ts';
@@ -190,7 +191,7 @@ function itemsOf(runs: readonly Run[], kit: TextKit, limit: Mp, divide: boolean)
     const { parts, single } = pieceParts(from, to);
     const width = sumWidth(parts);
     if (width > limit) {
-      pushChunks(parts, kit, limit, items);
+      pushChunks(parts, kit.shaper, limit, items);
       return;
     }
     if (divide && single !== undefined) {
@@ -265,54 +266,6 @@ const lastSpaced = (text: string, end: number): string => {
   return text.slice(start, end);
 };
 
-/** A word wider than the line is cut between characters: ugly, but nothing leaves the type area. */
-function pushChunks(parts: readonly Part[], kit: TextKit, limit: Mp, items: Item[]): void {
-  let chunk: Part[] = [];
-  let width = 0;
-  const flush = () => {
-    if (chunk.length === 0) return;
-    if (items.length > 0 && items[items.length - 1]?.kind === 'box') {
-      items.push({ kind: 'penalty', width: 0, cost: 0, hyphen: false, parts: [] });
-    }
-    items.push({ kind: 'box', width, parts: chunk });
-    chunk = [];
-    width = 0;
-  };
-  for (const part of parts) {
-    if (part.kind !== 'text') {
-      if (width + part.width > limit) flush();
-      chunk.push(part);
-      width += part.width;
-      continue;
-    }
-    let text = '';
-    let textWidth = 0;
-    const take = () => {
-      for (const shaped of text === '' ? [] : kit.shaper.shape(part.shaped.face, text)) {
-        const w = widthOf(shaped, part.look.size);
-        chunk.push({ ...part, shaped, width: w });
-        width += w;
-      }
-      text = '';
-      textWidth = 0;
-    };
-    // By characters with the marks set on them, in the order they are read; kerning inside a chunk is not counted on.
-    for (const [character] of part.shaped.text.matchAll(/.\p{M}*/gsu)) {
-      const advance = kit.shaper
-        .shape(part.shaped.face, character)
-        .reduce((sum, one) => sum + Math.ceil((Math.max(one.units, ...one.widths) * part.look.size) / 1000), 0);
-      if (width + textWidth + advance > limit && (text !== '' || chunk.length > 0)) {
-        take();
-        flush();
-      }
-      text += character;
-      textWidth += advance;
-    }
-    take();
-  }
-  flush();
-}
-
 /** Lines of at most `width`. Hyphens are tried only when the lines come out too uneven without. */
 export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): Line[] {
   const runs = runsOf(inline, look, node, kit);
@@ -337,24 +290,6 @@ export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, wid
     while (items[start]?.kind === 'glue') start += 1;
   }
   return lines;
-}
-
-/** The breaks of the narrowest lines that are as many: a title does not leave one word alone on its second line. */
-function evened(items: readonly Item[], breaks: LineBreaks, width: Mp, stretch: Mp, stub: Mp): LineBreaks {
-  if (breaks.ends.length < 2) return breaks;
-  const widest = Math.max(...items.map((item) => (item.kind === 'box' ? item.width : 0)));
-  let best = breaks;
-  let [low, high] = [Math.min(width, Math.max(widest, Math.round(width / 2))), width];
-  while (high - low > 1000) {
-    const middle = Math.round((low + high) / 2);
-    const tried = breakLines(items, middle, stretch, stub);
-    if (tried.ends.length > breaks.ends.length) low = middle;
-    else {
-      best = tried;
-      high = middle;
-    }
-  }
-  return best;
 }
 
 /** Width of the longest word and of the whole on one line: what a table needs to share out its columns. */

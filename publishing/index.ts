@@ -1,4 +1,5 @@
 /** The door into publishing: facts to paper and data, pure bytes out. Exports only. */
+export { attachmentsOf } from './attachments.ts';
 export type { Book, Image } from './book.ts';
 export { type Checklist, checklistOf, contentHash, writeChecklist } from './checklist/index.ts';
 export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf } from './compose/index.ts';

@@ -1,7 +1,7 @@
 /** A book to the bytes of its PDF: lay out, draw, write. */
 import type { Book } from './book.ts';
 import { drawBook, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
-import { writePdf } from './pdf/index.ts';
+import { type PdfExtras, writePdf } from './pdf/index.ts';
 
 export interface Printed {
   readonly bytes: Uint8Array;
@@ -12,10 +12,10 @@ export interface Printed {
   readonly pageOf: ReadonlyMap<string, number>;
 }
 
-export function printBook(book: Book, fonts: FontFiles): Printed {
+export function printBook(book: Book, fonts: FontFiles, extras: PdfExtras = {}): Printed {
   const source = newFontSource(fonts);
   const placed = layoutBook(book, source.shaper);
   const drawn = drawBook(placed);
   const pageOf = new Map([...placed.anchors].map(([anchor, page]) => [anchor, page + 1]));
-  return { bytes: writePdf(drawn, book, source), pages: drawn.pages.length, notes: drawn.notes, pageOf };
+  return { bytes: writePdf(drawn, book, source, extras), pages: drawn.pages.length, notes: drawn.notes, pageOf };
 }

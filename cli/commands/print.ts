@@ -1,6 +1,6 @@
 /** `handsclear print`: a bound guide or a procedure as a PDF file. */
 import { readFonts } from '../../electron/host/files/index.ts';
-import { guideBook, printBook, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
+import { attachmentsOf, guideBook, printBook, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { modelNamed, openLibrary } from '../library.ts';
@@ -24,6 +24,8 @@ export const print: Command = {
     { name: 'changed-since', value: 'FOLDER', help: 'the library as it was issued before: what changed gets a bar in the margin' },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
+    { name: 'fillable', help: 'a form: boxes for values, ticks and sign-off can be filled in on the screen' },
+    { name: 'attach', help: 'carry the text of each procedure and its checklist as data inside the PDF' },
     { name: 'draft', help: 'print in spite of errors, with "DRAFT: NOT FOR FIELD USE" on every page' },
   ],
   about:
@@ -35,6 +37,10 @@ export const print: Command = {
       does: 'one procedure, for one model',
     },
     { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
+    {
+      line: 'handsclear print OM-3140 --library sample-procedures --to form.pdf --edition short --fillable --attach',
+      does: 'the checklist as a form, with its text and data inside',
+    },
     { line: 'handsclear print OM-3140 --library sample-procedures --to draft.pdf --draft', does: 'a draft to mark up' },
   ],
   async run({ operands, values, flags }, io) {
@@ -70,7 +76,12 @@ export const print: Command = {
       values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
     const book =
       guide === undefined ? make.procedure(procedure as NonNullable<typeof procedure>, input, choice) : make.guide(guide, input, choice);
-    const printed = printBook(book, await readFonts());
+    const holds = procedure === undefined ? inside.flatMap((id) => procedureNamed(checked.facts, id) ?? []) : [procedure];
+    const extras = {
+      fillable: flags.has('fillable'),
+      ...(flags.has('attach') ? { attachments: attachmentsOf(holds, guide, input) } : {}),
+    };
+    const printed = printBook(book, await readFonts(), extras);
     for (const note of printed.notes) io.err(`${note.message}\n`);
     writeWhole(io.cwd, values.to, printed.bytes);
     io.out(`${values.to}: ${printed.pages} pages${draft ? ', draft' : ''}.\n`);

@@ -89,7 +89,7 @@ class Composer {
     const { facts } = this.scope;
     const at = facts.read.labels.byStep.get(step) as LabelledStep;
     const body: BookBlock[] = [{ kind: 'paragraph', inline: inlineOf(step.lead, this.scope, at) }];
-    for (const measurement of this.measured.get(step) ?? []) body.push(...this.entry(measurement));
+    for (const measurement of this.measured.get(step) ?? []) body.push(...this.entry(measurement, at));
     const notices = [...guards];
     let pending: NoticeBlock[] = [];
     for (const child of step.children) {
@@ -221,7 +221,7 @@ class Composer {
   }
 
   /** The limits stand where the value is read, with a box for it. */
-  private entry(measurement: Measurement): BookBlock[] {
+  private entry(measurement: Measurement, at: LabelledStep): BookBlock[] {
     const { words } = this.scope;
     if (measurement.sensed !== undefined) {
       const { pass, fail } = measurement.sensed;
@@ -256,7 +256,15 @@ class Composer {
     const unit = limits[0]?.limit.unit.symbol;
     const lines: BookBlock[] =
       said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: [{ kind: 'strong', text: `${words.limits} ` }, ...plain(said)] }];
-    return [...lines, { kind: 'write-in', label: measurement.name, ...(unit === undefined || unit === '' ? {} : { unit }) }];
+    return [
+      ...lines,
+      {
+        kind: 'write-in',
+        label: measurement.name,
+        field: `${this.scope.facts.head.id}, ${at.section.title}, ${at.fullLabel}, ${measurement.name}`,
+        ...(unit === undefined || unit === '' ? {} : { unit }),
+      },
+    ];
   }
 }
 

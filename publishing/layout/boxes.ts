@@ -20,6 +20,9 @@ const frame = (width: Mp, height: Mp): Op => ({
   stroke: { colour: colours.ink, width: leafBoxes.line },
 });
 
+/** Only drawn: what stands in it has boxes of its own. */
+export const plainBox = (x: Mp, y: Mp, width: Mp, height: Mp): SlabItem => ({ kind: 'art', x, y, ops: [frame(width, height)] });
+
 export function tickBox(x: Mp, y: Mp, field: FieldFacts): SlabItem {
   const side = leafBoxes.tick;
   return { kind: 'art', x, y, ops: [frame(side, side), { op: 'field', kind: 'tick', x: 0, y: 0, width: side, height: side, ...field }] };

@@ -10,7 +10,7 @@ import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf, type Side } from './paper.ts';
 import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
 import { fill, wordsFor } from './printed-words.ts';
-import { newReferences, type References, widen } from './references.ts';
+import { formsOf, newReferences, type References, widen } from './references.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import { shortSheet } from './short-sheet.ts';
 import type { Slab } from './slab.ts';
@@ -67,7 +67,7 @@ function layoutOnce(normal: NormalBook, shaper: Shaper, known: References): Plac
     pageWidth: body.width,
     notes: [],
     pageBefore: (anchor) => known.before.get(anchor),
-    reserve: (anchor, look) => widthOfAll(shaper.shape(look.face, '8'.repeat(known.digits.get(anchor) ?? 1)), look.size),
+    reserve: (anchor, look) => Math.max(...formsOf(known, anchor).map((form) => widthOfAll(shaper.shape(look.face, form), look.size))),
     away: (near, anchor) => {
       const pair = `${near}\n${anchor}`;
       known.asked.set(pair, { near, anchor });

@@ -1,6 +1,6 @@
 /** Rows of labelled boxes joined to one grid: what is filled in before the first step and after the last. */
 import type { BookBlock, EntryCell } from '../book.ts';
-import { tickBox, writeBox } from './boxes.ts';
+import { plainBox, tickBox, writeBox } from './boxes.ts';
 import { type Kit, linesIn, textWidth } from './kit.ts';
 import { leafBoxes } from './short-sheet.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
@@ -60,8 +60,12 @@ function cellItems(cell: EntryCell, x: Mp, width: Mp, height: Mp, room: Room, ki
   const label = linesIn([{ kind: 'text', text: cell.label }], small, node, width - pt(6), kit)[0];
   const says = cell.label;
   const many = (cell.lines ?? 1) > 1;
-  const form = cell.options === undefined ? structure.add(room.node, 'Form') : -1;
-  const items: SlabItem[] = [writeBox({ x, y: 0, width, height, words: labelRoom, many }, { node: form, name: cell.field, says })];
+  const items: SlabItem[] = [];
+  if (cell.options !== undefined) items.push(plainBox(x, 0, width, height));
+  else {
+    const field = { node: structure.add(room.node, 'Form'), name: cell.field, says };
+    items.push(writeBox({ x, y: 0, width, height, words: labelRoom, many }, field));
+  }
   if (label !== undefined) items.push({ kind: 'line', x: x + pt(3), width: width - pt(6), baseline: pt(9.2), line: label, align: 'left' });
   if (cell.options === undefined) return items;
   optionRows(cell, width, kit).forEach((row, index) => {

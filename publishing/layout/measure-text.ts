@@ -1,9 +1,10 @@
 /** Headings, paragraphs, bullets, rules, write-in boxes, the band's key. Leaves breaking of lines to paragraph.ts. */
 import type { BookBlock, Flow, Inline } from '../book.ts';
 import { drawBand } from './band.ts';
+import { writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textSlabs, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
-import { rectangle, segment } from './ops.ts';
+import { segment } from './ops.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { bands, colours, costs, type TextLook } from './style.ts';
 import { mm, pt } from './units.ts';
@@ -137,12 +138,9 @@ export function measureWriteIn(block: Of<'write-in'>, room: Room, kit: Kit): Mea
     line,
     align: 'left',
   }));
-  items.push({
-    kind: 'art',
-    x: boxX,
-    y: Math.round((tall - height) / 2),
-    ops: [{ op: 'path', path: rectangle(0, 0, box, height), fill: colours.paper, stroke: { colour: colours.ink, width: pt(0.9) } }],
-  });
+  const says = [block.label, block.unit ?? ''].filter((part) => part !== '').join(', ');
+  const field = { node: kit.structure.add(room.node, 'Form'), name: block.field ?? block.label, says };
+  items.push(writeBox({ x: boxX, y: Math.round((tall - height) / 2), width: box, height, words: 0 }, field));
   const unitLine = unit === 0 ? undefined : linesIn(plain(block.unit ?? ''), sheet.body, node, room.width, kit)[0];
   if (unitLine !== undefined) {
     items.push({

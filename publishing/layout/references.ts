@@ -4,8 +4,8 @@ import type { PlacedBook } from './layout-book.ts';
 import { numberPages } from './page-numbers.ts';
 
 export interface References {
-  /** Digits kept for the page number of each anchor; one is the least any has. */
-  readonly digits: Map<string, number>;
+  /** What room was kept for at the page number of each anchor: widest digits, or the letters of a roman numeral. */
+  readonly forms: Map<string, readonly string[]>;
   /** References that name a page only where they leave their own, as met. */
   readonly asked: Map<string, { readonly near: string; readonly anchor: string }>;
   readonly away: Set<string>;
@@ -13,7 +13,13 @@ export interface References {
   before: ReadonlyMap<string, number>;
 }
 
-export const newReferences = (): References => ({ digits: new Map(), asked: new Map(), away: new Set(), before: new Map() });
+/** Taken for every page number before any is known. */
+const guess = '8';
+
+/** Texts whose widest is the room to keep. */
+export const formsOf = (known: References, anchor: string): readonly string[] => known.forms.get(anchor) ?? [guess];
+
+export const newReferences = (): References => ({ forms: new Map(), asked: new Map(), away: new Set(), before: new Map() });
 
 /**
  * Takes in where things came to stand; true when something needs more room than it was given. An index names every page once, and a range
@@ -24,11 +30,11 @@ export function widen(known: References, laid: PlacedBook, asks: boolean): boole
   let widened = asks && [...laid.anchors].some(([anchor, page]) => known.before.get(anchor) !== page);
   known.before = laid.anchors;
   for (const [anchor, page] of laid.anchors) {
-    const need = numbers[page]?.shown.length ?? 1;
-    if (need > (known.digits.get(anchor) ?? 1)) {
-      known.digits.set(anchor, need);
-      widened = true;
-    }
+    const form = (numbers[page]?.shown ?? '').replace(/\d/g, '8');
+    const kept = known.forms.get(anchor) ?? [];
+    if (form === '' || kept.includes(form)) continue;
+    known.forms.set(anchor, [...kept, form]);
+    if (kept.length > 0 || form !== guess) widened = true;
   }
   for (const [pair, { near, anchor }] of known.asked) {
     const here = laid.anchors.get(near);

@@ -110,7 +110,7 @@ function embedFace(list: readonly Shown[], face: Face, source: FontSource, conte
 }
 
 /** Six capitals from the hash of the subset: the same glyphs give the same name on any machine. */
-function tagOf(bytes: Uint8Array): string {
+export function tagOf(bytes: Uint8Array): string {
   return Array.from(sha256(bytes).subarray(0, 6), (byte) => String.fromCharCode(65 + (byte % 26))).join('');
 }
 

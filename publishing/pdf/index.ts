@@ -1,2 +1,3 @@
 /** Drawing operations to PDF. Exports only; the only user of pdf-lib. */
-export { writePdf } from './write.ts';
+export type { Attachment } from './attachments.ts';
+export { type PdfExtras, writePdf } from './write.ts';

@@ -1,10 +1,12 @@
 /** A drawn book to the bytes of a PDF file: pages, fonts, tags, links, outline, facts. The only folder that knows the PDF library. */
 import { sha256 } from '@noble/hashes/sha2.js';
-import { PDFContext, type PDFDict, PDFHexString, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
+import { PDFArray, PDFContext, type PDFDict, PDFHexString, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
 import type { Book } from '../book.ts';
 import type { DrawnBook, FontSource } from '../layout/index.ts';
-import { contentOf, fontName, imageName, opacityName, type PageContent } from './content.ts';
+import { type Attachment, writeAttachments } from './attachments.ts';
+import { contentOf, type FieldBox, fontName, imageName, opacityName, type PageContent } from './content.ts';
 import { stream, tableOf } from './fonts.ts';
+import { type Widget, writeForm } from './forms.ts';
 import { embedImage } from './images.ts';
 import { points } from './numbers.ts';
 import { writeOutline } from './outline.ts';
@@ -13,8 +15,14 @@ import { serialise } from './serialise.ts';
 import { TagTree } from './tags.ts';
 import { type DocumentFacts, xmpOf } from './xmp.ts';
 
+export interface PdfExtras {
+  /** Boxes can be filled in on the screen. */
+  readonly fillable?: boolean;
+  readonly attachments?: readonly Attachment[];
+}
+
 /** Same book, same bytes: no date of making, no random name; the file's id is the hash of its content. */
-export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint8Array {
+export function writePdf(drawn: DrawnBook, book: Book, source: FontSource, extras: PdfExtras = {}): Uint8Array {
   const context = PDFContext.create();
   const fonts = tableOf(drawn.pages, source);
   const contents = drawn.pages.map((page) => contentOf(page, fonts));
@@ -29,6 +37,8 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
   const tags = new TagTree(drawn.structure);
   const annotations: { ref: PDFRef; node: number; index: number }[] = [];
   let parents = drawn.pages.length;
+  const boxes: { page: number; field: FieldBox; parent: number }[] = [];
+  const pageDicts: PDFDict[] = [];
   contents.forEach((content, index) => {
     const page = drawn.pages[index] as DrawnBook['pages'][number];
     content.marked.forEach((node, id) => {
@@ -64,7 +74,15 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
     }) as PDFDict;
     if (links.length > 0) dict.set(PDFName.of('Annots'), context.obj(links));
     context.assign(pageRefs[index] as PDFRef, dict);
+    pageDicts.push(dict);
+    if (extras.fillable)
+      for (const field of content.fields) {
+        boxes.push({ page: index, field, parent: parents });
+        parents += 1;
+      }
   });
+  const form = writeForm(boxes, pageRefs, source, context);
+  addWidgets(form?.widgets ?? [], boxes, pageDicts, annotations, tags, context);
   context.assign(pagesRef, context.obj({ Type: 'Pages', Count: pageRefs.length, Kids: [...pageRefs] }));
   const tree = writeTags(tags, contents, annotations, pageRefs, parents, context);
   const outline = writeOutline(
@@ -84,7 +102,10 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
     MarkInfo: { Marked: true },
     StructTreeRoot: tree,
     ViewerPreferences: { DisplayDocTitle: true },
-    Names: { Dests: writeDestinations(places, pageRefs, context) },
+    Names: {
+      Dests: writeDestinations(places, pageRefs, context),
+      ...(extras.attachments?.length ? { EmbeddedFiles: writeAttachments(extras.attachments, context) } : {}),
+    },
     PageLabels: writePageLabels(drawn.labels, context),
     Metadata: context.register(metadata(facts, context)),
   }) as PDFDict;
@@ -93,6 +114,7 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
     root.set(PDFName.of('Outlines'), outline);
     root.set(PDFName.of('PageMode'), PDFName.of('UseOutlines'));
   }
+  if (form !== undefined) root.set(PDFName.of('AcroForm'), context.register(form.form));
   const info = context.obj({}) as PDFDict;
   const rows: readonly (readonly [string, string])[] = [
     ['Title', facts.title],
@@ -103,6 +125,27 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource): Uint
   ];
   for (const [key, value] of rows) if (value !== '') info.set(PDFName.of(key), PDFHexString.fromText(value));
   return serialise(context, context.register(root), context.register(info), fileId(contents, book));
+}
+
+/** Widgets join the links of their page, and their elements the structure, in the order of the page. */
+function addWidgets(
+  widgets: readonly Widget[],
+  boxes: readonly { readonly field: FieldBox; readonly parent: number }[],
+  pages: readonly PDFDict[],
+  annotations: { ref: PDFRef; node: number; index: number }[],
+  tags: TagTree,
+  context: PDFContext,
+): void {
+  const refOf = new Map(widgets.map((widget) => [widget.field, widget]));
+  for (const { field, parent } of boxes) {
+    const { ref, page } = refOf.get(field) as Widget;
+    tags.annotation(field.node, ref, page);
+    annotations.push({ ref, node: field.node, index: parent });
+    const dict = pages[page] as PDFDict;
+    const list = dict.lookupMaybe(PDFName.of('Annots'), PDFArray);
+    if (list === undefined) dict.set(PDFName.of('Annots'), context.obj([ref]));
+    else list.push(ref);
+  }
 }
 
 /** Left plain, so that a program that knows nothing of PDF finds it. */

@@ -42,6 +42,7 @@ function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choi
     binding: 'left',
     duplex: true,
     draft: input.draft,
+    ...(choice.obsolete ? { obsolete: true } : {}),
     ...(house.printLine === undefined ? {} : { footLine: house.printLine }),
     chapters: procedures.map((facts) => chapterOf(facts, input, inBook)),
     short: {

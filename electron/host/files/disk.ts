@@ -1,5 +1,5 @@
 /** The few things asked of a disk, so that tests can stand in one that fails, is slow or writes paths the other way. Decides nothing. */
-import { lstat, readdir, readFile, realpath } from 'node:fs/promises';
+import { readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 
 export interface Entry {
@@ -33,7 +33,7 @@ export const nodeDisk: Disk = {
   path,
   list: async (folder) => (await readdir(folder, { withFileTypes: true })).map((entry) => ({ name: entry.name, kind: kindOf(entry) })),
   stat: async (file) => {
-    const found = await lstat(await realpath(file));
+    const found = await stat(file);
     return { kind: kindOf(found), size: found.size };
   },
   real: (file) => realpath(file),

@@ -5,6 +5,7 @@ import { type HostEvent, type MethodName, type Methods, type PageMenu, Refused }
 import type { Journal } from '../journal/index.ts';
 import type { Kept, RecentLibraries } from '../kept/index.ts';
 import type { Turns, WriteDisk } from '../saving/index.ts';
+import type { Since } from '../watch/index.ts';
 
 /** Names one window for as long as it is there; given by the transport, never by the page's own word alone. */
 export type Caller = string;
@@ -35,8 +36,6 @@ export interface ServiceOptions {
   readonly tell: (event: HostEvent) => void;
   readonly disk?: WriteDisk;
   readonly shell?: Shell;
-  /** Milliseconds since 1970. */
-  readonly now?: () => number;
 }
 
 export interface Inner {
@@ -52,6 +51,8 @@ export interface Inner {
   /** The root of an open library, or a refusal. */
   readonly rootOf: (library: string) => string;
   readonly opened: (root: string) => string;
+  /** Changes of the library on disk are told from now on, and those since it was read. */
+  readonly watch: (root: string, since: Since) => void;
   /** Whether a window other than this one is there and keeps this journal. */
   readonly elsewhere: (caller: Caller, root: string, window: string) => boolean;
   readonly keeps: (caller: Caller, root: string, window: string) => void;

@@ -7,6 +7,9 @@ import { listFolders } from './folders.ts';
 import type { Handlers, Inner } from './inner.ts';
 import { makeLibrary } from './new-library.ts';
 
+/** First the window gets what it asked for, then what it did not ask for is looked after. Milliseconds. */
+const BREATH = 300;
+
 type Work = Pick<
   Handlers,
   'libraries.recent' | 'libraries.forget' | 'library.open' | 'library.create' | 'library.read' | 'folder.choose' | 'folder.list'
@@ -46,8 +49,12 @@ export const libraryWork = (host: Inner): Work => ({
 
   'library.read': async ({ library }) => {
     const root = host.rootOf(library);
+    const time = Date.now();
     const { texts, paths, refusals } = await readLibrary(root);
-    void removeLeftovers(root, ['.', ...paths.map((own) => path.posix.dirname(own))], (host.options.now ?? Date.now)());
+    setTimeout(() => {
+      host.watch(root, { time, paths });
+      void removeLeftovers(root, ['.', ...paths.map((own) => path.posix.dirname(own))], Date.now());
+    }, BREATH).unref();
     const encoder = new TextEncoder();
     const files = texts.map(({ path: own, text }) => ({ path: own, text, hash: hashOf(encoder.encode(text)) }));
     return { files, paths, refusals: refusals.map(({ path: own, message }) => ({ path: own, message })) };

@@ -1,11 +1,11 @@
 /** The host's side of the contract: holds a request against its shape and hands it to its handler. Knows no transport. */
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
-import { METHODS, type MethodName, misfit, Refused, type Settings, soundSettings } from '../contract/index.ts';
+import { type DiskChange, METHODS, type MethodName, misfit, Refused, type Settings, soundSettings } from '../contract/index.ts';
 import { Journal } from '../journal/index.ts';
 import { Kept, RecentLibraries } from '../kept/index.ts';
 import { hashOf, nodeWriteDisk, Turns } from '../saving/index.ts';
-import { type Watching, watchLibrary } from '../watch/index.ts';
+import { type Since, type Watching, watchLibrary } from '../watch/index.ts';
 import { earlier } from './earlier.ts';
 import { fileWork } from './file-work.ts';
 import type { Caller, Handlers, Inner, ServiceOptions } from './inner.ts';
@@ -22,6 +22,7 @@ export class Service {
   private readonly inner: Inner;
   private readonly handlers: Handlers;
   private readonly ready: Promise<unknown>;
+  private closed = false;
 
   constructor(options: ServiceOptions) {
     const disk = options.disk ?? nodeWriteDisk;
@@ -41,6 +42,7 @@ export class Service {
         return root;
       },
       opened: (root) => this.opened(root),
+      watch: (root, since) => this.watch(root, since),
       elsewhere: (caller, root, window) =>
         [...this.windows].some(([one, journals]) => one !== caller && journals.has(journalName(root, window))),
       keeps: (caller, root, window) => void this.windows.get(caller)?.add(journalName(root, window)),
@@ -90,6 +92,7 @@ export class Service {
 
   /** When what was asked to be written is written. */
   async close(): Promise<void> {
+    this.closed = true;
     await this.inner.turns.all();
     await this.inner.journal.settled();
     for (const { stop } of this.watching.values()) await stop();
@@ -97,15 +100,19 @@ export class Service {
   }
 
   private opened(root: string): string {
-    const library = hashOf(new TextEncoder().encode(root)).slice(0, 16);
+    const library = libraryOf(root);
     this.roots.set(library, root);
-    if (!this.watching.has(library))
-      this.watching.set(
-        library,
-        watchLibrary(root, (changes) => this.inner.options.tell({ event: 'changed', library, changes })),
-      );
     return library;
+  }
+
+  /** Begins when the window has its texts: both at once would take twice as long. Nothing is missed, since it is told what was read. */
+  private watch(root: string, since: Since): void {
+    const library = libraryOf(root);
+    if (this.watching.has(library) || this.closed) return;
+    const told = (changes: readonly DiskChange[]): void => this.inner.options.tell({ event: 'changed', library, changes });
+    this.watching.set(library, watchLibrary(root, told, since));
   }
 }
 
+const libraryOf = (root: string): string => hashOf(new TextEncoder().encode(root)).slice(0, 16);
 const journalName = (root: string, window: string): string => `${root}\0${window}`;

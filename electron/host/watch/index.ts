@@ -1,2 +1,2 @@
 /** Watching a library. Exports only. */
-export { type Watching, watchLibrary } from './watch.ts';
+export { type Since, type Watching, watchLibrary } from './watch.ts';

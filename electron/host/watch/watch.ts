@@ -9,6 +9,17 @@ import { hashOf } from '../saving/index.ts';
 /** Editors save in several strokes; what comes within this time (ms) is told at once. */
 const SETTLE = 80;
 
+/** What was read before watching began, so that nothing is missed in between. */
+export interface Since {
+  /** When reading began; milliseconds since 1970. */
+  readonly time: number;
+  /** What there was then. */
+  readonly paths: readonly string[];
+}
+
+/** Clocks of disks are coarse; a file told twice does no harm. Milliseconds. */
+const COARSE = 2_000;
+
 export interface Watching {
   /** Watching has begun: changes from now on are told. */
   readonly ready: Promise<void>;
@@ -16,7 +27,7 @@ export interface Watching {
   readonly stop: () => Promise<void>;
 }
 
-export function watchLibrary(root: string, told: (changes: readonly DiskChange[]) => void): Watching {
+export function watchLibrary(root: string, told: (changes: readonly DiskChange[]) => void, since?: Since): Watching {
   const pending = new Map<string, 'there' | 'gone'>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let stopped = false;
@@ -27,10 +38,11 @@ export function watchLibrary(root: string, told: (changes: readonly DiskChange[]
     const known = changes.filter((one): one is DiskChange => one !== undefined);
     if (!stopped && known.length > 0) told(known);
   };
+  const own = (file: string): string => path.relative(root, file).split(path.sep).join('/');
   const note = (file: string, what: 'there' | 'gone'): void => {
-    const own = path.relative(root, file).split(path.sep).join('/');
-    if (stopped || (!isText(own) && !isOther(own))) return;
-    pending.set(own, what);
+    const way = own(file);
+    if (stopped || (!isText(way) && !isOther(way))) return;
+    pending.set(way, what);
     timer ??= setTimeout(() => {
       timer = undefined;
       const now = [...pending].sort(([a], [b]) => (a < b ? -1 : 1));
@@ -38,16 +50,27 @@ export function watchLibrary(root: string, told: (changes: readonly DiskChange[]
       telling = telling.then(() => tell(now));
     }, SETTLE);
   };
+  const unseen = new Set(since?.paths);
+  let begun = false;
   const watcher = watchFolder(root, {
-    ignoreInitial: true,
+    ignoreInitial: since === undefined,
+    alwaysStat: since !== undefined,
     followSymlinks: false,
     ignored: (file) => /(^|[/\\])(\.[^/\\]+|out|node_modules)([/\\]|$)/.test(path.relative(root, file)),
   });
-  watcher.on('add', (file) => note(file, 'there'));
+  watcher.on('add', (file, stats) => {
+    const known = unseen.delete(own(file));
+    const untouched = stats !== undefined && since !== undefined && Math.max(stats.mtimeMs, stats.ctimeMs) < since.time - COARSE;
+    if (begun || !known || !untouched) note(file, 'there');
+  });
   watcher.on('change', (file) => note(file, 'there'));
   watcher.on('unlink', (file) => note(file, 'gone'));
   const ready = new Promise<void>((resolve) => {
-    watcher.on('ready', resolve);
+    watcher.on('ready', () => {
+      begun = true;
+      for (const way of unseen) note(path.join(root, ...way.split('/')), 'gone');
+      resolve();
+    });
     // A folder that cannot be watched is still a library; saving compares with the disk all the same.
     watcher.on('error', () => resolve());
   });

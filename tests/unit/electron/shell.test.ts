@@ -56,7 +56,8 @@ describe('the first window', () => {
   });
 
   test('hears what changes on disk', async () => {
-    await new Promise((resolve) => setTimeout(resolve, 300));
+    const { value } = await ask(last().webContents, 'library.open', { folder: library });
+    await ask(last().webContents, 'library.read', { library: (value as unknown as { library: string }).library });
     put(library, { 'procedures/new.md': 'new\n' });
     await expect.poll(() => JSON.stringify(last().webContents.sent)).toContain('procedures/new.md');
   });

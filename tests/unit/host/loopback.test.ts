@@ -300,7 +300,7 @@ describe('two windows', () => {
       JSON.parse((await send(one.port, 'POST', `/call/${method}`, { ...cookie, 'x-handsclear-window': window }, JSON.stringify(body))).body)
         .value;
     const { library: opened } = await from('window-first', 'library.open', { folder });
-    await new Promise((resolve) => setTimeout(resolve, 300));
+    await from('window-first', 'library.read', { library: opened });
     await from('window-first', 'file.save', { library: opened, files: [{ path: 'procedures/b.md', base: null, text: 'new\n' }] });
     await expect.poll(() => [first.text(), second.text()].every((text) => text.includes('"path":"procedures/b.md"'))).toBe(true);
 

@@ -1,6 +1,6 @@
-import { mkdirSync, renameSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, renameSync, rmSync, unlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import type { DiskChange } from '../../../electron/host/contract/index.ts';
 import { nodeWriteDisk, saveFiles } from '../../../electron/host/saving/index.ts';
 import { type Watching, watchLibrary } from '../../../electron/host/watch/index.ts';
@@ -104,4 +104,30 @@ test('a folder that goes away while it is watched fails nobody', async () => {
   const { root } = await watched();
   rmSync(root, { recursive: true });
   await settled();
+});
+
+describe('what happened between reading and watching', () => {
+  test('is told: changed, new and gone; and what stayed as it was is not', async () => {
+    const root = newLibrary({ ...SMALL, 'procedures/b.md': 'b\n', 'procedures/c.md': 'c\n' });
+    const paths = ['library.yaml', 'procedures/a.md', 'procedures/b.md', 'procedures/c.md', 'registers/equipment.yaml'];
+    const long = new Date(Date.now() - 60_000);
+    for (const own of paths) utimesSync(path.join(root, ...own.split('/')), long, long);
+    // A file's inner clock cannot be set back; reading began later than all of it.
+    const time = Date.now() + 4_000;
+    put(root, { 'procedures/new.md': 'new\n' });
+    unlinkSync(path.join(root, 'procedures', 'b.md'));
+    utimesSync(path.join(root, 'procedures', 'c.md'), new Date(time), new Date(time));
+    const told: DiskChange[] = [];
+    const watching = watchLibrary(root, (changes) => told.push(...changes), { time, paths });
+    open.push(watching);
+    await watching.ready;
+    await settled();
+    expect(told.map((one) => [one.path, 'gone' in one])).toEqual([
+      ['procedures/b.md', true],
+      ['procedures/c.md', false],
+      ['procedures/new.md', false],
+    ]);
+    put(root, { 'procedures/a.md': 'later\n' });
+    await expect.poll(() => told.at(-1)).toMatchObject({ path: 'procedures/a.md', text: 'later\n' });
+  });
 });

@@ -4,9 +4,10 @@
  */
 import { checkBetweenFiles, checkProcedure, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
 import type { Finding } from './finding.ts';
+import { guessHead, type HeadGuess } from './format/index.ts';
+import { Mentions } from './mentions.ts';
 import {
   type Background,
-  byNumber,
   isGuide,
   isProcedure,
   isRegister,
@@ -22,23 +23,32 @@ import {
 } from './pipeline.ts';
 import type { Registers, Symptom } from './registers/index.ts';
 
-/** A file as it is now, or gone. Paths that are no library text (figures) carry no text. */
+/**
+ * A file as it is now, or gone. Paths that are no library text (figures) carry no text. `later`: a procedure that need not be read now; it is
+ * when somebody calls it, or by `readOn`.
+ */
 export type Change =
-  | { readonly path: string; readonly text: string }
+  | { readonly path: string; readonly text: string; readonly later?: boolean }
   | { readonly path: string; readonly present: true }
   | { readonly path: string; readonly gone: true };
 
 /** Findings by file, for the files whose findings may have changed; the rest stand. */
 export interface Delta {
   readonly findings: ReadonlyMap<string, readonly Finding[]>;
-  /** Findings between files: registers, guides, numbers. Always whole. */
+  /** Findings between files: registers, guides, numbers. Always whole; none while procedures wait to be read. */
   readonly between: readonly Finding[];
+  /** How many procedures wait to be read. */
+  readonly waiting: number;
 }
 
 export interface Engine {
   /** Applies all changes as one edit. */
   apply(changes: readonly Change[]): Delta;
+  /** Reads, proves and checks so many of the procedures that wait. */
+  readOn(count: number): Delta;
   report(): LibraryReport;
+  /** Every text there is, those that wait included. */
+  readonly texts: ReadonlyMap<string, string>;
 }
 
 export function newEngine(): Engine {
@@ -46,16 +56,24 @@ export function newEngine(): Engine {
 }
 
 class LibraryEngine implements Engine {
-  private readonly texts = new Map<string, string>();
+  readonly texts = new Map<string, string>();
   private readonly paths = new Set<string>();
   private background: Background | undefined;
   private readonly read = new Map<string, ReadFacts>();
   private readonly procedures = new Map<string, ProcedureFacts>();
   private readonly findings = new Map<string, readonly Finding[]>();
+  private readonly mentions = new Mentions();
+  /** In the order in which they will be read, with what is known of each. */
+  private readonly waiting = new Map<string, HeadGuess>();
+  /** Checked when a procedure that they name had not been proved. */
+  private readonly early = new Set<string>();
   private guides: LibraryFacts['guides'] = [];
   private between: readonly Finding[] = [];
   private visits = new Map<Symptom, { readonly flows: readonly unknown[]; readonly result: LibraryFacts['visits'][number] }>();
   private facts: LibraryFacts | undefined;
+  /** Made anew when a file comes, goes or changes its number. */
+  private order: string[] | undefined;
+  private numbers: ReadonlyMap<string, string> | undefined;
 
   apply(changes: readonly Change[]): Delta {
     const touched = new Set<string>();
@@ -63,29 +81,53 @@ class LibraryEngine implements Engine {
     let registers = all;
     let pathsChanged = false;
     for (const change of changes) {
+      const { path } = change;
       if ('gone' in change) {
-        this.texts.delete(change.path);
-        pathsChanged = this.paths.delete(change.path) || pathsChanged;
+        this.texts.delete(path);
+        this.mentions.delete(path);
+        this.waiting.delete(path);
+        pathsChanged = this.paths.delete(path) || pathsChanged;
       } else {
-        if ('text' in change) this.texts.set(change.path, change.text);
-        pathsChanged = pathsChanged || !this.paths.has(change.path);
-        this.paths.add(change.path);
+        if ('text' in change) this.texts.set(path, change.text);
+        if (!this.paths.has(path)) {
+          pathsChanged = true;
+          this.numbers = undefined;
+        }
+        this.paths.add(path);
+        if ('text' in change && isProcedure(path)) {
+          this.mentions.set(path, change.text);
+          const guess = change.later ? guessHead(change.text) : undefined;
+          if (guess) {
+            this.waiting.set(path, guess);
+            continue;
+          }
+        }
       }
-      touched.add(change.path);
+      touched.add(path);
       // A register may change what any sentence means; a new or lost procedure where any reference leads.
-      if (isRegister(change.path)) registers = true;
-      if (isRegister(change.path) || ('gone' in change && isProcedure(change.path))) all = true;
+      if (isRegister(path)) registers = true;
+      if (isRegister(path) || ('gone' in change && isProcedure(path))) all = true;
     }
     const again = all ? this.readAll(registers) : this.readTouched(touched);
+    for (const path of touched) this.waiting.delete(path);
     this.guides = [...this.texts.keys()]
       .filter(isGuide)
       .sort(inOrder)
       .map((path) => this.guideOf(path, touched));
     this.proveAndCheck(again, all || pathsChanged);
-    const delta = new Map<string, readonly Finding[]>();
-    for (const path of again) delta.set(path, this.findings.get(path) ?? []);
+    const delta = this.deltaOf(again);
     for (const path of touched) if (!this.texts.has(path)) delta.set(path, []);
-    return { findings: delta, between: this.between };
+    return { findings: delta, between: this.between, waiting: this.waiting.size };
+  }
+
+  readOn(count: number): Delta {
+    const next = [...this.waiting.keys()].slice(0, count);
+    const more = this.readTouched(new Set(next));
+    for (const path of next) this.waiting.delete(path);
+    const again = this.waiting.size > 0 ? more : [...new Set([...more, ...this.early])].sort(inOrder);
+    if (this.waiting.size === 0) this.early.clear();
+    this.proveAndCheck(again, false);
+    return { findings: this.deltaOf(again), between: this.between, waiting: this.waiting.size };
   }
 
   report(): LibraryReport {
@@ -96,14 +138,20 @@ class LibraryEngine implements Engine {
     return report(facts, findings);
   }
 
-  /** Reads every procedure; unchanged blocks and sentences come from the caches. */
+  private deltaOf(paths: readonly string[]): Map<string, readonly Finding[]> {
+    return new Map(paths.map((path) => [path, this.findings.get(path) ?? []]));
+  }
+
+  /** Reads every procedure that does not wait; unchanged blocks and sentences come from the caches. */
   private readAll(registersChanged: boolean): string[] {
     const files: LibraryFile[] = [...this.texts].map(([path, text]) => ({ path, text })).sort((a, b) => inOrder(a.path, b.path));
-    this.background = readBackground(files, this.background?.caches, registersChanged ? undefined : this.background);
+    const known = registersChanged ? undefined : this.background;
+    this.background = readBackground(files, this.background?.caches, known, this.waiting);
     this.read.clear();
     this.procedures.clear();
     this.findings.clear();
-    const paths = files.map((file) => file.path).filter(isProcedure);
+    this.forgetOrder();
+    const paths = files.map((file) => file.path).filter((path) => isProcedure(path) && !this.waiting.has(path));
     for (const path of paths) this.read.set(path, this.readOne(path));
     return paths;
   }
@@ -113,13 +161,18 @@ class LibraryEngine implements Engine {
     const again = new Set<string>();
     for (const path of [...touched].sort(inOrder)) {
       if (!isProcedure(path)) continue;
-      const before = this.read.get(path);
+      const before = this.read.get(path)?.head ?? this.waiting.get(path);
       const after = this.readOne(path);
       // Number and title are what other files refer to; when they change, references anywhere may.
-      if (before === undefined || before.head.id !== after.head.id || before.head.title !== after.head.title) return this.readAll(false);
+      if (before === undefined || before.id !== after.head.id || before.title !== after.head.title) {
+        this.waiting.delete(path);
+        return this.readAll(false);
+      }
       this.read.set(path, after);
       again.add(path);
-      for (const [other, facts] of this.read) if (other !== path && callsNumber(facts, after.head.id)) again.add(other);
+      // One that waited was read for whoever calls it as it is now.
+      if (!this.waiting.has(path))
+        for (const other of this.mentions.of(after.head.id)) if (other !== path && this.procedures.has(other)) again.add(other);
     }
     return [...again].sort(inOrder);
   }
@@ -128,13 +181,50 @@ class LibraryEngine implements Engine {
     return readFile({ path, text: this.texts.get(path) ?? '' }, this.background as Background);
   }
 
+  private forgetOrder(): void {
+    this.order = undefined;
+    this.numbers = undefined;
+  }
+
+  /** A long library is read in the order of its paths, so that nothing is sorted again for each of them. */
+  private putInOrder(path: string): void {
+    if (this.order && inOrder(this.order.at(-1) ?? '', path) < 0) this.order.push(path);
+    else this.order = undefined;
+  }
+
+  private inPathOrder(): readonly string[] {
+    this.order ??= [...this.procedures.keys()].sort(inOrder);
+    return this.order;
+  }
+
+  private numbersKnown(): ReadonlyMap<string, string> {
+    this.numbers ??= numbersOf(
+      [...this.read].map(([path, { head }]) => [path, head.id] as const),
+      [...this.waiting].map(([path, { id }]) => [path, id] as const),
+    );
+    return this.numbers;
+  }
+
+  /** The procedure of a number; one that waits is read for whoever asks. */
+  private numbered(number: string): ReadFacts | undefined {
+    const path = this.numbersKnown().get(number);
+    if (path === undefined) return undefined;
+    const known = this.read.get(path);
+    if (known) return known;
+    const facts = this.readOne(path);
+    this.read.set(path, facts);
+    return facts;
+  }
+
   /** A visit is walked again when one of its procedures was proved again, or the registers are others. */
   private visitsOf(registers: Registers): LibraryFacts['visits'] {
-    const procedures = [...this.procedures.keys()].sort(inOrder).map((path) => this.procedures.get(path) as ProcedureFacts);
+    const procedures = this.inPathOrder().map((path) => this.procedures.get(path) as ProcedureFacts);
+    const byId = new Map<string, ProcedureFacts>();
+    for (const facts of procedures) if (!byId.has(facts.head.id)) byId.set(facts.head.id, facts);
     const before = this.visits;
     this.visits = new Map();
     return registers.symptoms.map((symptom) => {
-      const own = symptom.procedures.map(({ number }) => procedures.find(({ head }) => head.id === number)?.flow);
+      const own = symptom.procedures.map(({ number }) => byId.get(number)?.flow);
       const known = before.get(symptom);
       const result =
         known && known.flows.length === own.length && own.every((flow, index) => flow === known.flows[index])
@@ -152,29 +242,47 @@ class LibraryEngine implements Engine {
 
   private proveAndCheck(again: readonly string[], checkAll: boolean): void {
     const background = this.background as Background;
-    const others = byNumber([...this.read.keys()].sort(inOrder).map((path) => this.read.get(path) as ReadFacts));
+    const others = { get: (number: string) => this.numbered(number) };
     for (const path of again) {
       const facts = this.read.get(path) as ReadFacts;
+      if (!this.procedures.has(path)) this.putInOrder(path);
       this.procedures.set(path, { ...facts, flow: proveFile(facts, background.registers, others) });
     }
+    const whole = this.waiting.size === 0;
     const facts: LibraryFacts = {
       registers: background.registers,
       registerFiles: background.registerFiles,
-      procedures: [...this.procedures.keys()].sort(inOrder).map((path) => this.procedures.get(path) as ProcedureFacts),
+      procedures: this.inPathOrder().map((path) => this.procedures.get(path) as ProcedureFacts),
       guides: this.guides,
-      visits: this.visitsOf(background.registers),
+      visits: whole ? this.visitsOf(background.registers) : [],
       paths: this.paths,
     };
     this.facts = facts;
-    for (const path of checkAll ? this.procedures.keys() : again)
+    for (const path of checkAll ? this.procedures.keys() : again) {
       this.findings.set(path, checkProcedure(this.procedures.get(path) as ProcedureFacts, facts));
-    this.between = checkBetweenFiles(facts);
+      if (!whole && this.namesWaiting(path)) this.early.add(path);
+    }
+    this.between = whole ? checkBetweenFiles(facts) : [];
+  }
+
+  private namesWaiting(path: string): boolean {
+    const numbers = this.numbersKnown();
+    for (const run of this.mentions.runsIn(path)) {
+      const other = numbers.get(run);
+      if (other !== undefined && other !== path && this.waiting.has(other)) return true;
+    }
+    return false;
   }
 }
 
-/** Whether a procedure's words send the reader to that number. Substring search errs on the side of proving once more. */
-function callsNumber(facts: ReadFacts, number: string): boolean {
-  return number !== '' && facts.source.text.includes(number);
+/** Paths by number; of two with one number the first by path counts. */
+function numbersOf(...lists: readonly (readonly (readonly [string, string])[])[]): ReadonlyMap<string, string> {
+  const out = new Map<string, string>();
+  for (const [path, number] of lists.flat()) {
+    const known = out.get(number);
+    if (number !== '' && (known === undefined || path < known)) out.set(number, path);
+  }
+  return out;
 }
 
 function inOrder(a: string, b: string): number {

@@ -7,7 +7,7 @@ import { type ReadingCache, readSteps } from './assemble.ts';
 import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from './checks/index.ts';
 import type { Finding, Severity } from './finding.ts';
 import { type FlowInput, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
-import { type BlockCache, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
+import { type BlockCache, type HeadGuess, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
 import {
   familiesOf,
@@ -84,12 +84,14 @@ export function readBackground(
   files: readonly LibraryFile[],
   caches: Background['caches'] = { blocks: newBlockCache(), readings: new Map() },
   known: RegisterFacts = readRegisterFiles(files),
+  /** Number and title of files that are not to be read yet. */
+  heads: ReadonlyMap<string, HeadGuess> = new Map(),
 ): Background {
   const { registers, registerFiles } = known;
   const titles = new Map<string, string>();
   for (const file of files) {
     if (!isProcedure(file.path)) continue;
-    const head = readHead(readProcedure(file.path, file.text, caches.blocks).tree, registers).head;
+    const head = heads.get(file.path) ?? readHead(readProcedure(file.path, file.text, caches.blocks).tree, registers).head;
     if (head.id !== '' && !titles.has(head.id)) titles.set(head.id, head.title);
   }
   return { registers, registerFiles, titles, caches };
@@ -143,7 +145,11 @@ export function readFile(file: LibraryFile, background: Background): ReadFacts {
 }
 
 /** Stage 7: the proof, which may walk into other procedures. */
-export function proveFile(facts: ReadFacts, registers: Registers, others: ReadonlyMap<string, ReadFacts>): ProcedureFacts['flow'] {
+export function proveFile(
+  facts: ReadFacts,
+  registers: Registers,
+  others: Pick<ReadonlyMap<string, ReadFacts>, 'get'>,
+): ProcedureFacts['flow'] {
   const input: FlowInput = {
     procedure: facts.read,
     machines: facts.machines,

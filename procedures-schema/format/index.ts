@@ -2,6 +2,7 @@ export { ATTRIBUTE_KEYS } from './attributes.ts';
 export { applyEdits, writeBack } from './edits.ts';
 export { foldText } from './fold.ts';
 export { readGuide } from './guide.ts';
+export { guessHead, type HeadGuess } from './head-guess.ts';
 export { type BlockCache, newBlockCache } from './piece-cache.ts';
 export { readProcedure } from './procedure.ts';
 export { emptyProse, proseSpan, sliceProse } from './prose.ts';

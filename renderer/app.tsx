@@ -18,7 +18,17 @@ const VIEWS = ['write', 'review', 'print'] as const;
 let begun = false;
 
 export function App(): ReactNode {
-  const { view, name, checking, revision, message, clashes, recovered, unsaved } = shown.use();
+  const { view, name, checking, waiting, revision, message, clashes, recovered, unsaved } = shown.usePick(
+    'view',
+    'name',
+    'checking',
+    'waiting',
+    'revision',
+    'message',
+    'clashes',
+    'recovered',
+    'unsaved',
+  );
   const { open } = panel.use();
   const Sheet = open === undefined ? undefined : SHEETS[open];
   useEffect(() => {
@@ -38,7 +48,7 @@ export function App(): ReactNode {
     return () => removeEventListener('beforeunload', hold);
   }, [unsaved, name]);
   return (
-    <div className="page" lang={language} data-checked={!checking && revision > 0} data-unsaved={unsaved.size}>
+    <div className="page" lang={language} data-checked={!checking && revision > 0} data-waiting={waiting} data-unsaved={unsaved.size}>
       <header className="head">
         <p className="mark">Handsclear</p>
         <p className="where">{name}</p>
@@ -88,7 +98,7 @@ export function App(): ReactNode {
           {message?.text ?? ''}
         </p>
         <Counts />
-        <p className="quiet">{checking ? words.checking : ''}</p>
+        <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>
         <p className="cautions">{words.cautions}</p>
         <select aria-label="Language" value={language} onChange={(event) => setLanguage(event.target.value)}>
           {languages.map((code) => (
@@ -101,7 +111,7 @@ export function App(): ReactNode {
 }
 
 function Counts(): ReactNode {
-  shown.use();
+  shown.usePick('findings', 'between');
   const findings = allFindings();
   const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
   return (

@@ -32,7 +32,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   const ours = useRef(false);
   const sides = useRef<(HTMLDivElement | null)[]>([]);
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
-  const { goTo } = shown.use();
+  const { goTo } = shown.usePick('goTo');
 
   useEffect(() => {
     const api = prepareEditor();

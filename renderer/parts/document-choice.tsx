@@ -4,13 +4,13 @@ import { shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function useProcedure(): string | undefined {
-  const { overview, file } = shown.use();
+  const { overview, file } = shown.usePick('overview', 'file');
   const procedures = overview?.documents.filter(({ kind }) => kind === 'procedure') ?? [];
   return (procedures.find((one) => one.file === file) ?? procedures[0])?.file;
 }
 
 export function DocumentChoice({ then }: { readonly then?: () => void }): ReactNode {
-  const { overview } = shown.use();
+  const { overview } = shown.usePick('overview');
   return (
     <select
       aria-label={words.document}

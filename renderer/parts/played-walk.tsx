@@ -41,8 +41,8 @@ export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNod
       <Excerpt file={step.file} start={step.span.start} end={step.span.end} />
       <ol className="counter-walk" aria-label={words.walk}>
         {walk.map((one, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a step may be walked twice; its place in the walk is its name
           <li
+            // biome-ignore lint/suspicious/noArrayIndexKey: a step may be walked twice; its place in the walk is its name
             key={index}
             className={index === at ? 'here' : index < at ? 'done' : ''}
             ref={(element) => {

@@ -14,7 +14,7 @@ interface Outcome {
 
 /** `choice`: what the edition of each is beyond its file. */
 export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): ReactNode {
-  const { overview } = shown.use();
+  const { overview } = shown.usePick('overview');
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [done, setDone] = useState<readonly Outcome[]>([]);
   const [of, setOf] = useState(0);
@@ -39,7 +39,7 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
   };
   const one = async (core: Awaited<ReturnType<typeof longWorker>>['core'], file: string): Promise<Omit<Outcome, 'number'>> => {
     const blocking = choice.draft ? [] : await core.ask('blocking', { file, findings: allFindings() });
-    if (blocking.length > 0) return { text: words.refusedFor(blocking.length), wrong: true };
+    if (blocking && blocking.length > 0) return { text: words.refusedFor(blocking.length), wrong: true };
     const made = await core.ask('pdf', { file, ...choice });
     const path = made && (await writeOut(made.name, made.bytes));
     return made && path !== undefined

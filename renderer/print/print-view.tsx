@@ -9,7 +9,7 @@ import type { Edition } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
 
 export function PrintView(): ReactNode {
-  const { overview, file } = shown.use();
+  const { overview, file } = shown.usePick('overview', 'file', 'findings', 'between');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const [asked, setAsked] = useState<string>();
   const [model, setModel] = useState('');

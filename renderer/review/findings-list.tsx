@@ -6,7 +6,7 @@ import { goTo, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FindingsList(): ReactNode {
-  const { overview } = shown.use();
+  const { overview } = shown.usePick('overview', 'findings', 'between');
   const [by, setBy] = useState<'document' | 'kind'>('document');
   const [chosen, setChosen] = useState<string>();
   const findings = allFindings();

@@ -14,7 +14,7 @@ import { RecordFaults } from './record-faults.tsx';
 export function SignOff(): ReactNode {
   const file = useProcedure();
   const review = useReview(file);
-  const { overview } = shown.use();
+  const { overview } = shown.usePick('overview', 'findings', 'between');
   const { initials, as } = person.use();
   if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;
   const findings = findingsOf(file);

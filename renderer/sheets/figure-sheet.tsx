@@ -7,7 +7,7 @@ import { addFigure, applyProposed, core, figurePaths, goTo, say, shown } from '.
 import { words } from '../words/words.ts';
 
 export function FigureSheet(): ReactNode {
-  const { file, caret } = shown.use();
+  const { file, caret } = shown.usePick('file', 'caret');
   const { dropped } = panel.use();
   const [path, setPath] = useState(figurePaths()[0] ?? '');
   const [alt, setAlt] = useState('');

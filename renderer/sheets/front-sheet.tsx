@@ -8,7 +8,7 @@ import { change, core, say, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FrontSheet(): ReactNode {
-  const { file } = shown.use();
+  const { file } = shown.usePick('file', 'findings', 'between');
   const form = useAnswer('form', file === undefined ? undefined : { file, findings: findingsOf(file) });
   const put = async (key: string, value: FieldValue): Promise<void> => {
     if (file === undefined) return;

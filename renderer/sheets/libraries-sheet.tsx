@@ -10,7 +10,7 @@ type Recent = Awaited<ReturnType<typeof recentOnes>>;
 const recentOnes = () => call('libraries.recent', {});
 
 export function LibrariesSheet(): ReactNode {
-  const { folder: here } = shown.use();
+  const { folder: here } = shown.usePick('folder');
   const [known, setKnown] = useState<Recent>();
   const [choosing, setChoosing] = useState<'open' | 'create'>();
   const [name, setName] = useState('');

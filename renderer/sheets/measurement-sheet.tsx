@@ -12,7 +12,7 @@ const MEASURED = ['length', 'angle', 'torque', 'pressure', 'temperature', 'force
 type Kind = MeasurementInput['limits']['kind'];
 
 export function MeasurementSheet(): ReactNode {
-  const { file, caret, overview } = shown.use();
+  const { file, caret, overview } = shown.usePick('file', 'caret', 'overview');
   const models = overview?.documents.find((one) => one.file === file)?.models ?? [];
   const [name, setName] = useState('');
   const [quantity, setQuantity] = useState('length');

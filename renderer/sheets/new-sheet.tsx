@@ -8,7 +8,7 @@ import { change, core, say, show, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function NewSheet(): ReactNode {
-  const { overview } = shown.use();
+  const { overview } = shown.usePick('overview');
   const [title, setTitle] = useState('');
   const [models, setModels] = useState<readonly string[]>([]);
   const [from, setFrom] = useState('');

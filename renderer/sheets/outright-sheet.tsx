@@ -10,7 +10,7 @@ import { applyProposed, core, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function OutrightSheet(): ReactNode {
-  const { file } = shown.use();
+  const { file } = shown.usePick('file');
   const { line = 1 } = panel.use();
   const { initials } = person.use();
   const [reads, setReads] = useState('');

@@ -11,7 +11,7 @@ import { shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function RemarkSheet(): ReactNode {
-  const { file, caret } = shown.use();
+  const { file, caret } = shown.usePick('file', 'caret');
   const { initials } = person.use();
   const [says, setSays] = useState('');
   const review = useReview(file);

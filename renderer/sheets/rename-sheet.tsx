@@ -10,7 +10,7 @@ import { applyProposed, core, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function RenameSheet(): ReactNode {
-  const { file, caret } = shown.use();
+  const { file, caret } = shown.usePick('file', 'caret');
   const [to, setTo] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
   const here = useAnswer('named', file === undefined ? undefined : { file, offset: caret });

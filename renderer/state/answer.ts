@@ -5,7 +5,7 @@ import { core, say, shown } from './workspace.ts';
 
 /** Undefined until the first answer; after that the last one stands until the next comes. */
 export function useAnswer<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined): Answer<Q> | undefined {
-  const { revision } = shown.use();
+  const { revision } = shown.usePick('revision');
   const [answer, setAnswer] = useState<{ key: string; value: Answer<Q> }>();
   const key = ask === undefined ? '' : JSON.stringify(ask);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the question is compared by its words, and asked again after each check

@@ -21,7 +21,7 @@ export const today = (): string => {
 };
 
 export function useReview(file: string | undefined): ReviewOf | undefined {
-  const { overview } = shown.use();
+  const { overview } = shown.usePick('overview');
   const number = overview?.documents.find((one) => one.file === file && one.kind === 'procedure')?.number;
   const record = number === undefined ? '' : (documents.get(recordPath(number))?.text ?? '');
   return useAnswer('reviewOf', file === undefined || number === undefined ? undefined : { file, record });

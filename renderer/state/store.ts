@@ -1,10 +1,12 @@
 /** The smallest store: a value, whoever listens, and a hook. */
-import { useSyncExternalStore } from 'react';
+import { useRef, useSyncExternalStore } from 'react';
 
 export interface Store<T> {
   get(): T;
   set(change: Partial<T>): void;
   use(): T;
+  /** Only what is picked: drawn anew when one of these values is another. */
+  usePick<K extends keyof T>(...names: readonly K[]): Pick<T, K>;
 }
 
 export function newStore<T extends object>(first: T): Store<T> {
@@ -21,5 +23,15 @@ export function newStore<T extends object>(first: T): Store<T> {
       for (const listener of listeners) listener();
     },
     use: () => useSyncExternalStore(listen, () => value),
+    usePick(...names) {
+      const last = useRef<Pick<T, (typeof names)[number]>>(undefined);
+      return useSyncExternalStore(listen, () => {
+        const known = last.current;
+        if (known && names.every((name) => Object.is(known[name], value[name]))) return known;
+        const picked = Object.fromEntries(names.map((name) => [name, value[name]])) as Pick<T, (typeof names)[number]>;
+        last.current = picked;
+        return picked;
+      });
+    },
   };
 }

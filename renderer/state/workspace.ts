@@ -30,6 +30,8 @@ export interface Shown {
   /** Counts what was checked; margin, pages and tables are asked for again when it grows. */
   readonly revision: number;
   readonly checking: boolean;
+  /** Procedures that wait to be read, of a library too long to be read at once. */
+  readonly waiting: number;
   readonly file: string | undefined;
   /** Where to put the caret when the file is shown; counted so that the same place can be asked for twice. */
   readonly goTo: { readonly offset: number; readonly end: number; readonly count: number } | undefined;
@@ -52,6 +54,7 @@ export const shown = newStore<Shown>({
   between: [],
   revision: 0,
   checking: false,
+  waiting: 0,
   file: undefined,
   goTo: undefined,
   caret: 0,
@@ -79,18 +82,47 @@ export const say = (text: string, wrong = false): void => shown.set({ message: {
 const wrong = (error: unknown): void => say((error as Error).message, true);
 
 export const core = new CoreClient(
-  ({ findings, between }, settled) => {
+  ({ findings, between, waiting }, settled) => {
     const all = new Map(shown.get().findings);
     for (const [file, own] of findings) all.set(file, own);
     const { revision } = shown.get();
-    shown.set({ findings: all, between, revision: revision + 1, checking: !settled });
-    void core.ask('overview', {}).then((overview) => shown.set({ overview }));
+    shown.set({ findings: all, between, waiting, revision: revision + 1, checking: !settled });
+    askOverview();
   },
   (message) => {
     shown.set({ checking: false });
     say(`Checking failed: ${message} This is a fault of the program, not of your text. Your text is kept.`, true);
   },
+  ({ findings, between, waiting }) => {
+    for (const [file, own] of findings) arrived.set(file, own);
+    // Told in bits, shown twice a second: nobody reads faster, and typing must not wait for lists.
+    if (waiting > 0 && performance.now() - shownAt < 500) return;
+    shownAt = performance.now();
+    const all = new Map(shown.get().findings);
+    for (const [file, own] of arrived) all.set(file, own);
+    arrived.clear();
+    const { revision } = shown.get();
+    shown.set({ findings: all, waiting, ...(waiting === 0 ? { between, revision: revision + 1 } : {}) });
+    if (waiting === 0 || performance.now() - listedAt > 3000) {
+      listedAt = performance.now();
+      askOverview();
+    }
+  },
 );
+
+const arrived = new Map<string, readonly Finding[]>();
+let shownAt = 0;
+let listedAt = 0;
+
+/** The list is only taken over where it changed. */
+function askOverview(): void {
+  void core.ask('overview', {}).then((overview) => {
+    if (overview) shown.set({ overview });
+  });
+}
+
+/** From this many procedures on a library is read bit by bit, what is shown first. */
+const LONG = 40;
 
 // ---------------------------------------------------------------- opening
 
@@ -134,7 +166,11 @@ export async function openLibrary(folder: string): Promise<void> {
   const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
   shown.set({ folder: opened.folder, name: opened.name, checking: true });
   if (first !== undefined) show(first);
-  core.edit([...texts, ...others.map((path) => ({ path, present: true as const }))]);
+  const long = texts.filter(({ path }) => path.startsWith('procedures/')).length > LONG;
+  core.edit([
+    ...texts.map((file) => (long && file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
+    ...others.map((path) => ({ path, present: true as const })),
+  ]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
   const { entries } = await call('journal.list', { library });
   // What the disk holds already needs no rescue.

@@ -244,6 +244,8 @@ export const de: Words = {
   fromMachine: 'oder von diesem Rechner',
   altText: 'Was das Bild zeigt',
   altMeans: 'Das wird vorgelesen und gedruckt, wo das Bild nicht zu sehen ist.',
+  stillReading: (n) => `${n} Anweisungen sind noch zu lesen …`,
+  moreOf: (n) => `${n} mehr: oben Nummer, Titel oder Modell tippen`,
   cautions:
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   shortcuts: 'Tasten',

@@ -240,6 +240,8 @@ export const en = {
   fromMachine: 'or from this machine',
   altText: 'What the picture shows',
   altMeans: 'What it shows is read aloud and printed where the picture cannot be seen.',
+  stillReading: (n: number) => `${n} procedures are still to be read …`,
+  moreOf: (n: number) => `${n} more: type a number, title or model above`,
   cautions:
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
   shortcuts: 'Keys',

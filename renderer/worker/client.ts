@@ -4,6 +4,7 @@ import type { FromWorker, ToWorker } from './protocol.ts';
 import type { Answer, Ask, QueryName } from './queries/queries.ts';
 
 type Checked = Extract<FromWorker, { kind: 'checked' }>;
+type Background = Extract<FromWorker, { kind: 'background' }>;
 
 export class CoreClient {
   private readonly worker = new Worker(new URL('./core-worker.ts', import.meta.url), { type: 'module', name: 'core' });
@@ -17,10 +18,16 @@ export class CoreClient {
 
   private readonly checked: (checked: Checked, settled: boolean) => void;
   private readonly failed: (message: string) => void;
+  private readonly more: (more: Background) => void;
 
-  constructor(checked: (checked: Checked, settled: boolean) => void, failed: (message: string) => void) {
+  constructor(
+    checked: (checked: Checked, settled: boolean) => void,
+    failed: (message: string) => void,
+    more: (more: Background) => void = () => undefined,
+  ) {
     this.checked = checked;
     this.failed = failed;
+    this.more = more;
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.hear(data);
     this.worker.onerror = ({ message }) => this.failed(message);
   }
@@ -71,6 +78,7 @@ export class CoreClient {
       else waiting?.reject(new Error(message.message));
       return;
     }
+    if (message.kind === 'background') return this.more(message);
     this.busy = false;
     if (message.kind === 'failed') this.failed(message.message);
     // Not settled: more was typed meanwhile and goes out at once.

@@ -1,4 +1,5 @@
 /** Entry of the worker: core and publishing off the page's thread, so that typing never waits. Long jobs have a second worker of this same file. */
+import type { Finding } from '../../procedures-schema/index.ts';
 import type { LibraryModel } from './library-model.ts';
 import { KeptLibrary } from './library-model.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
@@ -20,13 +21,42 @@ scope.onmessage = ({ data }) => {
   }
 };
 
+/** Longest that a message waits for what nobody asked for. */
+const SLICE = 12;
+let going = false;
+
+/** Between two messages a little more of a long library is read. */
+function readOnSoon(): void {
+  if (going || library.waiting === 0) return;
+  going = true;
+  setTimeout(() => {
+    going = false;
+    try {
+      const begun = performance.now();
+      const findings = new Map<string, readonly Finding[]>();
+      let between: readonly Finding[] = [];
+      do {
+        const delta = library.readOn(1);
+        for (const [file, own] of delta.findings) findings.set(file, own);
+        between = delta.between;
+      } while (library.waiting > 0 && performance.now() - begun < SLICE);
+      say({ kind: 'background', findings: [...findings], between, waiting: library.waiting });
+      readOnSoon();
+    } catch (error) {
+      say({ kind: 'failed', id: undefined, message: (error as Error).message });
+    }
+  }, 0);
+}
+
 function treat(message: ToWorker): void {
   switch (message.kind) {
     case 'edit': {
       const begun = performance.now();
       const delta = library.apply(message.changes);
       const milliseconds = performance.now() - begun;
-      return say({ kind: 'checked', rev: message.rev, findings: [...delta.findings], between: delta.between, milliseconds });
+      const { between, waiting } = delta;
+      say({ kind: 'checked', rev: message.rev, findings: [...delta.findings], between, waiting, milliseconds });
+      return readOnSoon();
     }
     case 'fonts':
       library.fonts = message.faces as LibraryModel['fonts'];

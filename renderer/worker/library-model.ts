@@ -8,6 +8,10 @@ export interface LibraryModel {
   readonly fonts: FontFiles | undefined;
   /** Counts edits; what was made at one revision may be kept until the next. */
   readonly revision: number;
+  /** Procedures that wait to be read: what can only be said of the whole library cannot be said yet. */
+  readonly waiting: number;
+  /** Every text, those that wait included. */
+  readonly texts: ReadonlyMap<string, string>;
   procedure(file: string): ProcedureFacts | undefined;
 }
 
@@ -16,12 +20,27 @@ export class KeptLibrary implements LibraryModel {
   readonly figures = new Map<string, Image>();
   fonts: FontFiles | undefined;
   revision = 0;
+  waiting = 0;
   private known: LibraryFacts | undefined;
 
   apply(changes: readonly Change[]): Delta {
     this.revision += 1;
     this.known = undefined;
-    return this.engine.apply(changes);
+    return this.taken(this.engine.apply(changes));
+  }
+
+  readOn(count: number): Delta {
+    this.known = undefined;
+    return this.taken(this.engine.readOn(count));
+  }
+
+  get texts(): ReadonlyMap<string, string> {
+    return this.engine.texts;
+  }
+
+  private taken(delta: Delta): Delta {
+    this.waiting = delta.waiting;
+    return delta;
   }
 
   addFigure(path: string, bytes: Uint8Array): void {

@@ -16,7 +16,16 @@ export type FromWorker =
       /** By file, for the files whose findings may have changed. */
       readonly findings: readonly (readonly [string, readonly Finding[]])[];
       readonly between: readonly Finding[];
+      /** Procedures that wait to be read. */
+      readonly waiting: number;
       readonly milliseconds: number;
+    }
+  /** More of a long library was read, nobody asked. */
+  | {
+      readonly kind: 'background';
+      readonly findings: readonly (readonly [string, readonly Finding[]])[];
+      readonly between: readonly Finding[];
+      readonly waiting: number;
     }
   | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer<QueryName> }
   | { readonly kind: 'failed'; readonly id: number | undefined; readonly message: string };

@@ -8,7 +8,7 @@ import type { DocumentLine } from '../worker/queries/queries.ts';
 type Order = 'family' | 'symptom';
 
 export function LibraryList(): ReactNode {
-  const { overview, file, findings, between, unsaved } = shown.use();
+  const { overview, file, findings, between, unsaved } = shown.usePick('overview', 'file', 'findings', 'between', 'unsaved');
   const [filter, setFilter] = useState('');
   const [order, setOrder] = useState<Order>('family');
   const wanted = filter.trim().toLowerCase();
@@ -54,10 +54,10 @@ export function LibraryList(): ReactNode {
       {heads.map((head) => (
         <section key={head}>
           <h3>{head}</h3>
-          <ul>{procedures.filter((one) => (order === 'family' ? one.families : one.symptoms).includes(head)).map(line)}</ul>
+          <Lines of={procedures.filter((one) => (order === 'family' ? one.families : one.symptoms).includes(head))} line={line} />
         </section>
       ))}
-      {loose.length > 0 ? <ul>{loose.map(line)}</ul> : null}
+      <Lines of={loose} line={line} />
       <section>
         <h3>{words.guides}</h3>
         <ul>
@@ -74,5 +74,18 @@ export function LibraryList(): ReactNode {
         </section>
       ) : null}
     </nav>
+  );
+}
+
+/** A longer list is searched, not read. */
+const MOST = 60;
+
+function Lines({ of, line }: { readonly of: readonly DocumentLine[]; readonly line: (one: DocumentLine) => ReactNode }): ReactNode {
+  if (of.length === 0) return null;
+  return (
+    <>
+      <ul>{of.slice(0, MOST).map(line)}</ul>
+      {of.length > MOST ? <p className="quiet">{words.moreOf(of.length - MOST)}</p> : null}
+    </>
   );
 }

@@ -7,7 +7,7 @@ import { goTo, shown } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
-  const { file, caret } = shown.use();
+  const { file, caret } = shown.usePick('file', 'caret');
   const made = useAnswer('pages', file === undefined ? undefined : { file, draft: false });
   const [at, setAt] = useState(0);
   const steps = margin?.lines ?? [];

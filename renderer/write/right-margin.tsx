@@ -28,7 +28,7 @@ interface Props {
 const GAP = 6;
 
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
-  const { caret } = shown.use();
+  const { caret } = shown.usePick('caret');
   const root = useRef<HTMLDivElement>(null);
   const [tops, setTops] = useState<readonly number[]>([]);
   const notes = [...findingNotes(findings, caret), ...remarkNotes(review), ...stepNotes(margin, review, caret)].sort(

@@ -14,7 +14,7 @@ import { RightMargin } from './right-margin.tsx';
 import { Tour } from './tour.tsx';
 
 export function WriteView(): ReactNode {
-  const { file, variant, overview } = shown.use();
+  const { file, variant, overview } = shown.usePick('file', 'variant', 'overview', 'findings', 'between');
   const procedure = file?.startsWith('procedures/') ? file : undefined;
   const review = useReview(procedure);
   const margin = useAnswer(

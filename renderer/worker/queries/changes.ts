@@ -11,15 +11,22 @@ import {
   type Proposal,
   rename as renameIn,
   replaceText,
-  textsOf,
 } from '../../../procedures-schema/assist/index.ts';
 import type { LibraryModel } from '../library-model.ts';
 
+/** What touches every file waits until every file was read. */
+const unread = (model: LibraryModel): Proposal | undefined =>
+  model.waiting === 0
+    ? undefined
+    : { ok: false, reason: `${model.waiting} procedures have not been read yet. Nothing was changed; try again when they are.` };
+
 export function rename(model: LibraryModel, ask: { readonly named: Named; readonly to: string }): Proposal {
+  const wait = unread(model);
+  if (wait) return wait;
   return renameIn(ask.named, ask.to, model.facts);
 }
 
-const texts = (model: LibraryModel) => [...textsOf(model.facts)].map(([path, text]) => ({ path, text }));
+const texts = (model: LibraryModel) => [...model.texts].map(([path, text]) => ({ path, text })).sort((a, b) => (a.path < b.path ? -1 : 1));
 
 export interface FindAsk {
   readonly query: string;

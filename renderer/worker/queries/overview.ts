@@ -20,8 +20,22 @@ export interface Overview {
   readonly registers: readonly string[];
 }
 
-export function overview({ facts }: LibraryModel, _: Record<string, never>): Overview {
+let told = '';
+
+/** Undefined: as it was told last. */
+export function overview(model: LibraryModel, _: Record<string, never>): Overview | undefined {
+  const found = overviewOf(model);
+  const text = JSON.stringify(found);
+  if (text === told) return undefined;
+  told = text;
+  return found;
+}
+
+function overviewOf({ facts }: LibraryModel): Overview {
   const family = new Map(facts.registers.models.map((model) => [model.name, model.family]));
+  const symptoms = new Map<string, string[]>();
+  for (const { name, procedures } of facts.registers.symptoms)
+    for (const { number } of procedures) symptoms.set(number, [...(symptoms.get(number) ?? []), name]);
   const documents = facts.procedures.map(({ file, head, flow }): DocumentLine => {
     const models = head.models.map(({ name }) => name);
     const verdicts = flow.verdicts.map(({ verdict }) => verdict);
@@ -33,7 +47,7 @@ export function overview({ facts }: LibraryModel, _: Record<string, never>): Ove
       revision: head.revision ?? '',
       families: [...new Set(models.flatMap((name) => family.get(name) ?? []))],
       models,
-      symptoms: facts.registers.symptoms.filter((one) => one.procedures.some(({ number }) => number === head.id)).map(({ name }) => name),
+      symptoms: symptoms.get(head.id) ?? [],
       verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
     };
   });

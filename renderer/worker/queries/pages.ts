@@ -56,7 +56,12 @@ export function checklist(model: LibraryModel, edition: Edition): Made | undefin
 }
 
 /** Errors in the document, in what it is made from and in what it holds: what `print` refuses for. */
-export function blocking(model: LibraryModel, ask: { readonly file: string; readonly findings: readonly Finding[] }): readonly Finding[] {
+export function blocking(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly findings: readonly Finding[] },
+): readonly Finding[] | undefined {
+  // What stands in the way is known when all was read.
+  if (model.waiting > 0) return undefined;
   const guide = model.facts.guides.find(({ file }) => file === ask.file);
   const inside = new Set(guide?.tree.parts.flatMap((part) => part.entries.map(({ document }) => document)) ?? []);
   const held = new Set(model.facts.procedures.filter(({ head }) => inside.has(head.id)).map(({ file }) => file));

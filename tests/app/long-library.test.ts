@@ -1,0 +1,59 @@
+/** A library too long to be read at once: what is shown first is there first, typing goes on, and nothing is claimed of the whole before it was read. */
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { root } from '../../cli/setup.mjs';
+import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { longLibrary } from '../support/long-library.ts';
+
+describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
+  let browser: Browser;
+  let desk: Desk;
+  const folder = mkdtempSync(join(tmpdir(), 'handsclear-long-'));
+  beforeAll(async () => {
+    for (const { path, text } of longLibrary(150)) {
+      mkdirSync(dirname(join(folder, path)), { recursive: true });
+      writeFileSync(join(folder, path), text);
+    }
+    cpSync(join(root, 'sample-procedures/figures'), join(folder, 'figures'), { recursive: true });
+    browser = await launch();
+    desk = await sitDown(browser, { folder });
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  test('shows the first procedure read and proved while the others wait', async () => {
+    const { page } = desk;
+    expect(Number(await page.getAttribute('.page', 'data-waiting'))).toBeGreaterThan(0);
+    expect(await page.innerText('.sheet-head h1')).toContain('proved');
+  });
+
+  test('what touches every file is refused until every file was read, and says so', async () => {
+    const { page } = desk;
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'main isolator');
+    await page.fill('.over .row:nth-of-type(2) input', 'main switch');
+    await page.waitForSelector('.found li');
+    // Read meanwhile or not: either it is refused with its reason, or everything is there to be changed.
+    await page.click('.over .row:nth-of-type(2) button');
+    await page.waitForSelector('.over .preview, .over .wrong');
+    await page.keyboard.press('Escape');
+  });
+
+  test('typing is checked while the rest is read; in the end all is read and clean', async () => {
+    const { page } = desk;
+    await page.click('.sheet-text');
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type('\nTyped while it is read.');
+    await page.waitForSelector('.entry-state:has-text("not saved")');
+    await page.waitForSelector('.page[data-waiting="0"]', { timeout: 120_000 });
+    expect(await page.innerText('.counts')).toMatch(/^0 errors, 0 warnings, [1-9]/);
+    expect(await page.innerText('.library')).toMatch(/more: type a number|OM-1110001/);
+    expect(desk.complaints).toEqual([]);
+  });
+});

@@ -19,15 +19,18 @@ export async function start(input: { readonly page: string; readonly sample: str
   const data = dataFolder();
   const opening = open === undefined ? undefined : { folder: open };
   const loopback = await serveLoopback(page, { data, sample, home: os.homedir(), openFor: () => opening });
-  console.log(
-    `Handsclear is open at\n  ${loopback.address}\nThe address works once, in one browser of this machine. Ctrl-C ends it; what is not saved is kept and offered again.`,
-  );
-  if (!process.env.HANDSCLEAR_NO_BROWSER) openBrowser(await forBrowser(loopback.address, data));
+  let ending = false;
   const end = (): void => {
+    if (ending) return;
+    ending = true;
     void loopback.close().then(() => process.exit(0));
   };
   process.on('SIGINT', end);
   process.on('SIGTERM', end);
+  console.log(
+    `Handsclear is open at\n  ${loopback.address}\nThe address works once, in one browser of this machine. Ctrl-C ends it; what is not saved is kept and offered again.`,
+  );
+  if (!process.env.HANDSCLEAR_NO_BROWSER) openBrowser(await forBrowser(loopback.address, data));
 }
 
 /**

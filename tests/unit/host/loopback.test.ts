@@ -1,4 +1,6 @@
-import { request as ask } from 'node:http';
+import { existsSync, readFileSync } from 'node:fs';
+import { request as ask, createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Loopback, type LoopbackOptions, serveLoopback } from '../../../electron/host/loopback/index.ts';
 import { mayBeOwn, ownerIn } from '../../../electron/host/loopback/peer.ts';
@@ -333,6 +335,19 @@ describe('whose connection it is', () => {
     expect(ownerIn(table, { remote: 0xd431, local: 0x1f90 })).toBe(1001);
     expect(ownerIn(table, { remote: 0xd432, local: 0x1f90 })).toBeUndefined();
     expect(ownerIn('', { remote: 1, local: 2 })).toBeUndefined();
+  });
+
+  test.runIf(existsSync('/proc/net/tcp'))('is found in the table of this very machine', async () => {
+    const found = await new Promise<number | undefined>((resolve) => {
+      const server = createServer(({ socket }, response) => {
+        const ends = { remote: socket.remotePort ?? 0, local: socket.localPort ?? 0 };
+        resolve(ownerIn(readFileSync('/proc/net/tcp', 'utf8'), ends));
+        response.end();
+        server.close();
+      });
+      server.listen(0, '127.0.0.1', () => void send((server.address() as AddressInfo).port, 'GET', '/'));
+    });
+    expect(found).toBe(process.getuid?.());
   });
 
   test('another user is told from oneself; where the system does not say, nobody is refused for that', async () => {

@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { checkLibrary } from '../../../procedures-schema/index.ts';
 import { filesIn, hash, hostOf, newFolder, newLibrary, newService, put, read, SMALL } from '../../support/host.ts';
 
 describe('opening', () => {
@@ -92,7 +93,10 @@ describe('a new library', () => {
     const { call } = newService({ home });
     const { folder } = await call('library.create', { folder: home, name: 'Fans', publisher: 'Orrfen "Machines": x' });
     expect(read(folder, 'library.yaml')).toContain('publisher: "Orrfen \\"Machines\\": x"');
-    await expect(call('library.open', { folder })).resolves.toMatchObject({ name: 'Fans' });
+    const { library, name } = await call('library.open', { folder });
+    expect(name).toBe('Fans');
+    const { files, paths } = await call('library.read', { library });
+    expect(checkLibrary(files, paths).findings).toEqual([]);
   });
 
   test.each(['', '..', 'a/b', '.x', 'nul', 'a:b', 'x '])('is not named "%s"', async (name) => {

@@ -144,6 +144,12 @@ export interface Methods {
   };
   'settings.read': { ask: Nothing; answer: { readonly settings: Settings } };
   'settings.write': { ask: { readonly name: SettingName; readonly value: string }; answer: { readonly settings: Settings } };
+  /** Opaque to the host, and gone without notice; null: work it out. The name tells the kind and the version of what is kept. */
+  'cache.read': { ask: { readonly library: string; readonly name: string }; answer: { readonly text: string | null } };
+  'cache.write': {
+    ask: { readonly library: string; readonly name: string; readonly text: string };
+    answer: { readonly kept: boolean };
+  };
   /** The page's menus, in its language, for a shell that has a menu of its own. Elsewhere nothing happens. */
   'menu.set': { ask: { readonly menus: readonly PageMenu[] }; answer: Nothing };
 }
@@ -176,6 +182,8 @@ export const METHODS: Readonly<Record<MethodName, { readonly ask: Shape; readonl
   'history.read': { ask: { library: 'text', path: 'text', revision: 'text' }, writes: false },
   'settings.read': { ask: {}, writes: false },
   'settings.write': { ask: { name: 'text', value: 'text' }, writes: true },
+  'cache.read': { ask: { library: 'text', name: 'text' }, writes: false },
+  'cache.write': { ask: { library: 'text', name: 'text', text: 'text' }, writes: true },
   'menu.set': {
     ask: { menus: [{ name: 'text', label: 'text', actions: [{ name: 'text', label: 'text', keys: 'text?' }] }] },
     writes: false,

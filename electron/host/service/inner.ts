@@ -1,5 +1,6 @@
 /** What the handlers of the contract share: the open libraries, the disk, the user's data. Handles nothing itself. */
 
+import type { Cache } from '../cache/index.ts';
 import type { Settings } from '../contract/index.ts';
 import { type HostEvent, type MethodName, type Methods, type PageMenu, Refused } from '../contract/index.ts';
 import type { Journal } from '../journal/index.ts';
@@ -42,6 +43,7 @@ export interface Inner {
   readonly options: ServiceOptions;
   readonly disk: WriteDisk;
   readonly journal: Journal;
+  readonly cache: Cache;
   readonly recent: RecentLibraries;
   readonly settings: Kept<Settings>;
   /** One write at a time in one library, so that two windows cannot both save over the same base. */

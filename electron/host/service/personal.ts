@@ -1,8 +1,8 @@
-/** What belongs to the user and not to a library: settings, and the page's menus for the shell. */
+/** What belongs to the user and not into a library: settings, the page's menus for the shell, and what was worked out and may be forgotten. */
 import { Refused, SETTINGS } from '../contract/index.ts';
 import { fault, type Handlers, type Inner } from './inner.ts';
 
-export const personal = (host: Inner): Pick<Handlers, 'settings.read' | 'settings.write' | 'menu.set'> => ({
+export const personal = (host: Inner): Pick<Handlers, 'settings.read' | 'settings.write' | 'menu.set' | 'cache.read' | 'cache.write'> => ({
   'settings.read': async () => ({ settings: await host.settings.read() }),
 
   'settings.write': async ({ name, value }) => {
@@ -13,6 +13,10 @@ export const personal = (host: Inner): Pick<Handlers, 'settings.read' | 'setting
       .catch(fault('The setting holds until you close.'));
     return { settings };
   },
+
+  'cache.read': async ({ library, name }) => ({ text: (await host.cache.read(host.rootOf(library), name)) ?? null }),
+
+  'cache.write': async ({ library, name, text }) => ({ kept: await host.cache.write(host.rootOf(library), name, text) }),
 
   'menu.set': async ({ menus }, caller) => {
     host.options.shell?.menu(caller, menus);

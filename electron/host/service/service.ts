@@ -1,6 +1,7 @@
 /** The host's side of the contract: holds a request against its shape and hands it to its handler. Knows no transport. */
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
+import { Cache } from '../cache/index.ts';
 import { type DiskChange, METHODS, type MethodName, misfit, Refused, type Settings, soundSettings } from '../contract/index.ts';
 import { Journal } from '../journal/index.ts';
 import { Kept, RecentLibraries } from '../kept/index.ts';
@@ -32,6 +33,7 @@ export class Service {
       options,
       disk,
       journal: new Journal(path.join(options.data, 'unsaved'), disk),
+      cache: new Cache(path.join(options.data, 'cache'), disk),
       recent: new RecentLibraries(options.data, disk),
       settings: new Kept(path.join(options.data, 'settings.json'), disk, soundSettings),
       turns: new Turns(),
@@ -95,6 +97,7 @@ export class Service {
     this.closed = true;
     await this.inner.turns.all();
     await this.inner.journal.settled();
+    await this.inner.cache.settled();
     for (const { stop } of this.watching.values()) await stop();
     this.watching.clear();
   }

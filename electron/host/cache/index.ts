@@ -1,0 +1,2 @@
+/** What may be forgotten at any time. Exports only. */
+export { Cache } from './cache.ts';

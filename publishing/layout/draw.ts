@@ -9,6 +9,7 @@ import { moved, type Op, rectangle, roundedRectangle } from './ops.ts';
 import { numberPages, type PageLabel, type PageNumber } from './page-numbers.ts';
 import { chipPad, type Part } from './paragraph.ts';
 import type { PlacedPage } from './place.ts';
+import { fill } from './printed-words.ts';
 import { type Shaped, widthOfAll } from './shaped.ts';
 import type { Bookmark, Decor, SlabItem } from './slab.ts';
 import type { NodeId, Structure } from './structure.ts';
@@ -111,7 +112,7 @@ function drawItem(item: SlabItem, dx: Mp, dy: Mp, kit: Kit, pageOf: (anchor: str
   const ops: Op[] = [];
   let open: NodeId | undefined;
   let link: { op: 'link'; x: Mp; y: Mp; width: Mp; height: Mp; to: string; node: NodeId; says: string } | undefined;
-  const links: Op[] = [];
+  const links: NonNullable<typeof link>[] = [];
   for (const part of line.parts) {
     const node = part.node < 0 ? -1 : part.node;
     if (open !== node) {
@@ -123,7 +124,7 @@ function drawItem(item: SlabItem, dx: Mp, dy: Mp, kit: Kit, pageOf: (anchor: str
     const to = part.kind === 'chip' ? undefined : part.to;
     if (to !== undefined && known(to) && node >= 0) {
       const size = part.look.size;
-      const says = part.kind === 'text' ? part.shaped.text : '';
+      const says = part.kind === 'text' ? part.shaped.text : part.kind === 'page' ? pageOf(part.anchor) : '';
       if (link?.to === to && link.node === node) {
         link.width = x + part.width - link.x;
         link.says += says;
@@ -135,6 +136,8 @@ function drawItem(item: SlabItem, dx: Mp, dy: Mp, kit: Kit, pageOf: (anchor: str
     x += part.width;
   }
   if (open !== undefined) ops.push({ op: 'end' });
+  // A number alone says nothing to an ear.
+  for (const one of links) if (/^[\divxlcdm\u2013]+$/.test(one.says)) one.says = fill(kit.words.page, { n: one.says });
   return [...ops, ...links];
 }
 

@@ -24,6 +24,7 @@ declare module 'fontkit' {
     hasGlyphForCodePoint(codePoint: number): boolean;
     createSubset(): { includeGlyph(id: number): number; encode(): Uint8Array };
     glyphForCodePoint(codePoint: number): Glyph;
+    getGlyph(id: number): Glyph;
     layout(text: string, features?: Readonly<Record<string, boolean>>): GlyphRun;
   }
   export function create(bytes: Uint8Array): Font;

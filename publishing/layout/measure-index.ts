@@ -9,7 +9,7 @@ import { pt } from './units.ts';
 export function measureIndex(block: Extract<BookBlock, { kind: 'index' }>, room: Room, kit: Kit): Measured {
   const slabs: Slab[] = [];
   for (const [letter, entries] of byLetter(block.entries)) {
-    const heading = measureHeading({ kind: 'heading', level: 4, text: letter, bookmark: false }, { ...room, left: room.x }, kit);
+    const heading = measureHeading({ kind: 'heading', level: 4, text: letter, bookmark: false }, { ...room, left: room.x }, kit, 2);
     const head = heading.slabs[0] as Slab;
     if (slabs.length > 0) {
       head.gap = pt(9);

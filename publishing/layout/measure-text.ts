@@ -20,9 +20,10 @@ const headingSpace = [
   [11, 3],
 ] as const;
 
-export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit): Measured {
+/** `role`: its level in the structure, where that is not the one it looks like. */
+export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role: 1 | 2 | 3 | 4 = block.level): Measured {
   const look = kit.sheet.headings[block.level - 1] as TextLook;
-  const node = kit.structure.add(room.node, `H${block.level}`);
+  const node = kit.structure.add(room.node, `H${role}`);
   const inline = plain(block.number === undefined ? block.text : `${block.number}\u2002${block.text}`);
   const full = room.x + room.width - room.left;
   const slabs = textSlabs(inline, look, { x: room.left, width: full, node, decor: room.decor, cost: room.cost, of: 'heading' }, kit);

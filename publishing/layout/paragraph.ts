@@ -85,7 +85,7 @@ function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKi
       if (one.page && (one.near === undefined || kit.away(one.near, one.anchor))) {
         const [before = '', after = ''] = one.bare ? [] : kit.words.pageRef.split('{n}');
         // A short name and its page stay on one line.
-        if (one.text !== '') push(one.text.length < 12 ? '\u00a0' : ' ', base);
+        if (one.text !== '') push(one.text.length < 12 ? '\u00a0' : ' ', look, { node: link, to: one.anchor });
         push(before, look, { node: link, to: one.anchor });
         runs.push({ text: pageMark, look, node: link, to: one.anchor, page: one.anchor });
         push(after, look, { node: link, to: one.anchor });

@@ -8,6 +8,10 @@ type Kid =
   | { readonly page: number; readonly id: number }
   | { readonly annotation: PDFRef; readonly page: number };
 
+/** Elements were made in reading order; two columns are drawn row by row. Where text and elements mix, the text says the order. */
+const inOrder = (kids: readonly Kid[]): readonly Kid[] =>
+  kids.every((kid) => 'element' in kid) ? [...kids].sort((a, b) => ('element' in a && 'element' in b ? a.element - b.element : 0)) : kids;
+
 export class TagTree {
   private readonly kids = new Map<NodeId, Kid[]>();
   private readonly attached = new Set<NodeId>([0]);
@@ -52,6 +56,9 @@ export class TagTree {
     pages: readonly PDFRef[],
     boxes: ReadonlyMap<NodeId, readonly [number, number, number, number]>,
   ): { readonly root: PDFRef; readonly elements: ReadonlyMap<NodeId, PDFRef> } {
+    // An empty cell still counts its column.
+    for (const { id, role, parent } of this.structure.nodes)
+      if ((role === 'TD' || role === 'TH') && this.attached.has(parent)) this.attach(id);
     const root = context.nextRef();
     const elements = new Map<NodeId, PDFRef>();
     for (const node of this.structure.nodes) if (this.attached.has(node.id)) elements.set(node.id, context.nextRef());
@@ -59,7 +66,7 @@ export class TagTree {
       const ref = elements.get(node.id);
       if (ref === undefined) continue;
       const dict = context.obj({ Type: 'StructElem', S: node.role, P: node.parent < 0 ? root : (elements.get(node.parent) as PDFRef) });
-      const kids = (this.kids.get(node.id) ?? []).map((kid) =>
+      const kids = inOrder(this.kids.get(node.id) ?? []).map((kid) =>
         'element' in kid
           ? (elements.get(kid.element) as PDFRef)
           : 'annotation' in kid

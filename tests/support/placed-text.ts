@@ -1,5 +1,5 @@
 /** Placed and drawn pages as text: what a reader would find, block by block in the order of the structure, and where on the pages. */
-import type { Book, BookBlock, Flow, Inline } from '../../publishing/book.ts';
+import type { Book, BookBlock, Flow, IndexEntry, Inline, TaskReading, TasksBlock } from '../../publishing/book.ts';
 import { type DrawnBook, type NodeId, numberPages, type PlacedBook, type Role } from '../../publishing/layout/index.ts';
 
 /** Without what line breaking may add or drop: white space, soft hyphens, invisible steering characters; lone surrogates read alike. */
@@ -53,7 +53,14 @@ export function expectedText(placed: PlacedBook): string {
     return at === undefined ? '?' : (numbers[at]?.shown ?? '?');
   };
   const inline = (list: readonly Inline[]): string =>
-    list.map((one) => (one.kind === 'link' && one.page ? `${one.text}(page${page(one.anchor)})` : one.text)).join('');
+    list
+      .map((one) => {
+        if (one.kind !== 'link' || !one.page) return one.text;
+        if (one.near !== undefined && !kit.away(one.near, one.anchor)) return one.text;
+        const through = one.through !== undefined && page(one.through) !== page(one.anchor) ? `\u2013${page(one.through)}` : '';
+        return one.bare ? `${one.text}${page(one.anchor)}${through}` : `${one.text}(page${page(one.anchor)}${through})`;
+      })
+      .join('');
   const flow = (blocks: Flow): string => blocks.map(block).join('');
   const block = (one: BookBlock): string => {
     switch (one.kind) {
@@ -78,9 +85,35 @@ export function expectedText(placed: PlacedBook): string {
           .filter(({ level }) => level <= (one.depth ?? 2))
           .map((entry) => `${entry.number ?? ''}${entry.text}${page(entry.anchor)}`)
           .join('');
+      case 'index':
+        return index(one.entries);
+      case 'band-key':
+        return Object.values(kit.words.band).join('');
+      case 'entries':
+        return one.rows.flatMap((row) => row.map((cell) => cell.label + (cell.options ?? []).join(''))).join('');
+      case 'tasks':
+        return one.heading + one.items.map(item).join('');
       default:
         return '';
     }
+  };
+  const item = (one: TasksBlock['items'][number]): string =>
+    one.kind === 'task' ? one.label + one.notices.map(block).join('') + inline(one.line) + one.readings.map(reading).join('') : block(one);
+  const reading = ({ limits, boxes, unit, verdict }: TaskReading): string =>
+    verdict === undefined
+      ? limits.map(({ model, text }) => `${model ?? ''}${text}`).join('') + boxes.map((word) => word + unit).join('')
+      : `${verdict.passes}:${verdict.pass}${verdict.fails}:${verdict.fail}`;
+  /** Letters over their names, every page once behind each. */
+  const index = (entries: readonly IndexEntry[]): string => {
+    let letter = '';
+    return entries
+      .map(({ name, anchors }) => {
+        const own = (Array.from(name)[0] ?? '').toUpperCase();
+        const over = own === letter ? '' : own;
+        letter = own;
+        return `${over}${name}${[...new Set(anchors.map(page))].join(',')}`;
+      })
+      .join('');
   };
   const stamp = (chapter: Book['chapters'][number]): string =>
     [chapter.number ?? '', chapter.revision === undefined ? '' : `Rev ${chapter.revision}`].join('');
@@ -88,6 +121,7 @@ export function expectedText(placed: PlacedBook): string {
     [
       flow(book.cover ?? []),
       ...chapters.map((chapter) => stamp(chapter) + (chapter.opener ? chapter.title : '') + flow(chapter.blocks)),
+      flow(book.backCover ?? []),
     ].join(''),
   );
 }

@@ -1,0 +1,414 @@
+/**
+ * Points of PDF/UA-1 that a program can check, each with its clause of ISO 14289-1:2014. The wording is ours; clause numbers are from memory of
+ * the standard, checked against the public list of the Matterhorn Protocol's conditions (PDF Association, CC BY 4.0). Each gives what is wrong, or nothing.
+ * What only a person can judge (whether an alternate text says the right thing, whether an order makes sense) is not here.
+ */
+import { create } from 'fontkit';
+import { type PDFArray, PDFDict, PDFName, type PDFNumber, type PDFObject } from 'pdf-lib';
+import { eachElement, type RawElement, type RawPdf } from './raw-pdf.ts';
+
+export interface Point {
+  readonly clause: string;
+  readonly says: string;
+  readonly wrong: (pdf: RawPdf) => readonly string[];
+}
+
+/** ISO 32000-1, 14.8.4: the standard structure types. */
+const standard = new Set(
+  'Document Part Art Sect Div BlockQuote Caption TOC TOCI Index NonStruct Private P H H1 H2 H3 H4 H5 H6 L LI Lbl LBody Table TR TH TD THead TBody TFoot Span Quote Note Reference BibEntry Code Link Annot Ruby RB RT RP Warichu WT WP Figure Formula Form'.split(
+    ' ',
+  ),
+);
+const elements = (pdf: RawPdf): readonly RawElement[] => [...eachElement(pdf.structure())].filter(({ role }) => role !== 'Root');
+const kidsOf = (element: RawElement): readonly string[] => element.kids.map((kid) => ('role' in kid ? kid.role : 'content'));
+const xmp = (pdf: RawPdf): string => new TextDecoder().decode(pdf.stream(pdf.catalog, 'Metadata') ?? new Uint8Array());
+const attribute = (pdf: RawPdf, element: RawElement, key: string): PDFObject | undefined =>
+  pdf.dict(element.dict, 'A')?.get(PDFName.of(key));
+
+/** Every font of the file: those of pages and the one fields are typed in. */
+function fonts(pdf: RawPdf): readonly PDFDict[] {
+  const found = new Map<string, PDFDict>();
+  const resources = [...pdf.pages.map(({ dict }) => pdf.dict(dict, 'Resources')), formResources(pdf)];
+  for (const resource of resources) {
+    const list = resource === undefined ? undefined : pdf.dict(resource, 'Font');
+    for (const [name, ref] of list?.entries() ?? []) found.set(`${ref}${name}`, pdf.document.context.lookup(ref) as PDFDict);
+  }
+  return [...found.values()];
+}
+function formResources(pdf: RawPdf): PDFDict | undefined {
+  const form = pdf.dict(pdf.catalog, 'AcroForm');
+  return form === undefined ? undefined : pdf.dict(form, 'DR');
+}
+function descendant(pdf: RawPdf, font: PDFDict): PDFDict | undefined {
+  return pdf.array(font, 'DescendantFonts')?.lookup(0, PDFDict);
+}
+const embedded = (pdf: RawPdf, font: PDFDict): Uint8Array | undefined => {
+  const descriptor = pdf.dict(descendant(pdf, font) ?? font, 'FontDescriptor');
+  return descriptor === undefined ? undefined : pdf.stream(descriptor, 'FontFile2');
+};
+
+/** Codes a page shows, font by font, from its content stream. */
+function shown(pdf: RawPdf, page: PDFDict): ReadonlyMap<string, ReadonlySet<number>> {
+  const content = Buffer.from(pdf.stream(page, 'Contents') ?? new Uint8Array()).toString('latin1');
+  const out = new Map<string, Set<number>>();
+  let font = '';
+  for (const [, name, hex] of content.matchAll(/\/(F-\w+) [\d.]+ Tf|<([0-9A-F]+)>/g)) {
+    if (name !== undefined) font = name;
+    else
+      for (let k = 0; k < (hex ?? '').length; k += 4)
+        out.set(font, (out.get(font) ?? new Set()).add(Number.parseInt((hex ?? '').slice(k, k + 4), 16)));
+  }
+  return out;
+}
+
+/** Widths of a CID font as written: one run from code 1. */
+function widthsOf(pdf: RawPdf, cid: PDFDict): ReadonlyMap<number, number> {
+  const list = pdf.array(cid, 'W')?.asArray() ?? [];
+  const out = new Map<number, number>();
+  for (let k = 0; k + 1 < list.length; k += 2)
+    (list[k + 1] as PDFArray).asArray().forEach((width, index) => {
+      out.set((list[k] as PDFNumber).asNumber() + index, (width as PDFNumber).asNumber());
+    });
+  return out;
+}
+
+export const points: readonly Point[] = [
+  {
+    clause: '5',
+    says: 'the metadata says PDF/UA-1',
+    wrong: (pdf) => (/<pdfuaid:part>1<\/pdfuaid:part>/.test(xmp(pdf)) ? [] : ['no pdfuaid:part 1']),
+  },
+  {
+    clause: '7.1 (marked)',
+    says: 'the file is marked, and nothing in it is suspect',
+    wrong: (pdf) => {
+      const info = pdf.dict(pdf.catalog, 'MarkInfo');
+      const said = info?.toString() ?? '';
+      return /\/Marked true/.test(said) && !/\/Suspects true/.test(said) ? [] : [`MarkInfo is ${said}`];
+    },
+  },
+  {
+    clause: '7.1 (content)',
+    says: 'whatever is painted is tagged or an artifact, never both, never one in the other',
+    wrong: (pdf) =>
+      pdf.pages.flatMap(({ dict }, index) => {
+        const { painted, balanced } = pdf.painted(dict);
+        const loose = painted.filter(({ inside }) => inside.length !== 1);
+        return [
+          ...(balanced ? [] : [`page ${index + 1}: marks do not balance`]),
+          ...loose.map(({ operator, inside }) => `page ${index + 1}: ${operator} inside [${inside.join(', ')}]`),
+        ];
+      }),
+  },
+  {
+    clause: '7.1 (each mark once)',
+    says: 'every marked piece stands once in the structure, and the parent tree leads back to its element',
+    wrong: (pdf) => {
+      const out: string[] = [];
+      const holder = new Map<string, RawElement>();
+      for (const element of elements(pdf))
+        for (const kid of element.kids) {
+          if (!('mcid' in kid)) continue;
+          const key = `${kid.page} ${kid.mcid}`;
+          if (holder.has(key)) out.push(`${key} stands twice`);
+          holder.set(key, element);
+        }
+      const tree = pdf.dict(pdf.dict(pdf.catalog, 'StructTreeRoot') as PDFDict, 'ParentTree') as PDFDict;
+      const parents = pdf.numbers(tree);
+      for (const { ref, dict } of pdf.pages) {
+        const list = pdf.document.context.lookup(parents.get(pdf.number(dict, 'StructParents') ?? -1)) as PDFArray | undefined;
+        for (const mcid of pdf.painted(dict).mcids) {
+          const element = holder.get(`${ref} ${mcid}`);
+          if (element === undefined) out.push(`${ref} ${mcid} stands nowhere`);
+          else if (list?.get(mcid) !== element.ref) out.push(`${ref} ${mcid}: the parent tree leads elsewhere`);
+          holder.delete(`${ref} ${mcid}`);
+        }
+      }
+      return [...out, ...[...holder.keys()].map((key) => `${key} is named but not painted`)];
+    },
+  },
+  {
+    clause: '7.1 (roles)',
+    says: 'every role is a standard one',
+    wrong: (pdf) => elements(pdf).flatMap(({ role }) => (standard.has(role) ? [] : [role])),
+  },
+  {
+    clause: '7.1 (title)',
+    says: 'the title stands in the metadata and is what the window shows',
+    wrong: (pdf) => {
+      const preferences = pdf.dict(pdf.catalog, 'ViewerPreferences')?.toString() ?? '';
+      const title = /<dc:title><rdf:Alt><rdf:li xml:lang="x-default">([^<]+)</.exec(xmp(pdf))?.[1] ?? '';
+      return [...(title === '' ? ['no dc:title'] : []), ...(/\/DisplayDocTitle true/.test(preferences) ? [] : ['the title is not shown'])];
+    },
+  },
+  {
+    clause: '7.2',
+    says: 'the language of the document is given',
+    wrong: (pdf) => {
+      const language = pdf.text(pdf.catalog, 'Lang') ?? '';
+      // RFC 5646: a language, then subtags of two to eight characters.
+      return /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/.test(language) ? [] : [`Lang is "${language}"`];
+    },
+  },
+  {
+    clause: '7.3',
+    says: 'every figure has an alternate text, and a box on its page (ISO 32000-1, 14.8.5.4.3)',
+    wrong: (pdf) =>
+      elements(pdf)
+        .filter(({ role }) => role === 'Figure')
+        .flatMap((figure) => [
+          ...((pdf.text(figure.dict, 'Alt') ?? '').trim() === '' ? ['a figure without Alt'] : []),
+          ...(attribute(pdf, figure, 'BBox') === undefined ? ['a figure without BBox'] : []),
+        ]),
+  },
+  {
+    clause: '7.4.2',
+    says: 'headings begin with H1 and skip no level on the way down',
+    wrong: (pdf) => {
+      let last = 0;
+      return elements(pdf).flatMap(({ role }) => {
+        const level = Number(/^H([1-6])$/.exec(role)?.[1] ?? 0);
+        if (level === 0) return [];
+        const skipped = level > last + 1 ? [`H${level} after ${last === 0 ? 'nothing' : `H${last}`}`] : [];
+        last = level;
+        return skipped;
+      });
+    },
+  },
+  {
+    clause: '7.5 (heads)',
+    says: 'every header cell says what it heads',
+    wrong: (pdf) =>
+      elements(pdf).flatMap((cell) => (cell.role === 'TH' && attribute(pdf, cell, 'Scope') === undefined ? ['a TH without Scope'] : [])),
+  },
+  {
+    clause: '7.5 (rows)',
+    says: 'tables hold rows of cells, and every row as many as the others (ISO 32000-1, 14.8.4.3.4)',
+    wrong: (pdf) =>
+      elements(pdf)
+        .filter(({ role }) => role === 'Table')
+        .flatMap((table) => {
+          const rows = [...eachElement(table)].filter(({ role }) => role === 'TR');
+          const counts = new Set(rows.map(({ kids }) => kids.length));
+          const odd = rows.flatMap((row) => kidsOf(row).filter((role) => role !== 'TH' && role !== 'TD'));
+          const loose = kidsOf(table).filter((role) => !['THead', 'TBody', 'TFoot', 'TR', 'Caption'].includes(role));
+          return [
+            ...odd.map((role) => `${role} in a row`),
+            ...loose.map((role) => `${role} in a table`),
+            ...(counts.size > 1 ? [`rows of ${[...counts].join(' and ')} cells`] : []),
+          ];
+        }),
+  },
+  {
+    clause: '7.6',
+    says: 'lists hold items, items hold label and body (ISO 32000-1, 14.8.4.3.3), and no item stands outside a list',
+    wrong: (pdf) =>
+      elements(pdf).flatMap((element) => {
+        const kids = kidsOf(element);
+        if (element.role === 'L') return kids.filter((role) => role !== 'LI' && role !== 'Caption').map((role) => `${role} in a list`);
+        if (element.role === 'LI') {
+          const out = kids.filter((role) => role !== 'Lbl' && role !== 'LBody').map((role) => `${role} in an item`);
+          return element.parent?.role === 'L' ? out : [...out, 'an item outside a list'];
+        }
+        return [];
+      }),
+  },
+  {
+    clause: '7.9',
+    says: 'every note has an id of its own',
+    wrong: (pdf) => {
+      const ids = elements(pdf)
+        .filter(({ role }) => role === 'Note')
+        .map(({ dict }) => pdf.text(dict, 'ID') ?? '');
+      return new Set(ids).size === ids.length && !ids.includes('') ? [] : ['notes without an id of their own'];
+    },
+  },
+  {
+    clause: '7.10',
+    says: 'nothing is optional content',
+    wrong: (pdf) => (pdf.catalog.has(PDFName.of('OCProperties')) ? ['OCProperties'] : []),
+  },
+  {
+    clause: '7.11',
+    says: 'every attached file is named twice',
+    wrong: (pdf) => {
+      const names = pdf.dict(pdf.catalog, 'Names');
+      const tree = names === undefined ? undefined : pdf.dict(names, 'EmbeddedFiles');
+      const list = tree === undefined ? [] : (pdf.array(tree, 'Names')?.asArray() ?? []);
+      return list.flatMap((entry, index) => {
+        if (index % 2 === 0) return [];
+        const dict = pdf.document.context.lookup(entry) as PDFDict;
+        return pdf.text(dict, 'F') && pdf.text(dict, 'UF') ? [] : ['an attachment without F and UF'];
+      });
+    },
+  },
+  {
+    clause: '7.15, 7.16',
+    says: 'there is no form of the other kind (XFA) and no encryption',
+    wrong: (pdf) => {
+      const form = pdf.dict(pdf.catalog, 'AcroForm');
+      return [...(form?.has(PDFName.of('XFA')) ? ['XFA'] : []), ...(pdf.document.isEncrypted ? ['encrypted'] : [])];
+    },
+  },
+  {
+    clause: '7.17',
+    says: 'there are bookmarks where there is more than one chapter, and every page has a label',
+    wrong: (pdf) => {
+      const labels = pdf.dict(pdf.catalog, 'PageLabels');
+      return [
+        ...(labels === undefined || !pdf.numbers(labels).has(0) ? ['no page labels'] : []),
+        ...(pdf.dict(pdf.catalog, 'Outlines') === undefined ? ['no bookmarks'] : []),
+      ];
+    },
+  },
+  {
+    clause: '7.18.1',
+    says: 'every annotation stands in the structure, in an element of its kind, and the parent tree leads back',
+    wrong: (pdf) => {
+      const holder = new Map<string, RawElement>();
+      for (const element of elements(pdf))
+        for (const kid of element.kids) if ('annotation' in kid) holder.set(String(kid.annotation), element);
+      const tree = pdf.dict(pdf.dict(pdf.catalog, 'StructTreeRoot') as PDFDict, 'ParentTree') as PDFDict;
+      const parents = pdf.numbers(tree);
+      return pdf.pages.flatMap(({ dict: page }) =>
+        pdf.annotations(page).flatMap(({ ref, dict }) => {
+          const element = holder.get(String(ref));
+          const wanted = { Link: 'Link', Widget: 'Form' }[pdf.name(dict, 'Subtype') ?? ''];
+          if (element?.role !== wanted) return [`${pdf.name(dict, 'Subtype')} in ${element?.role ?? 'nothing'}`];
+          return parents.get(pdf.number(dict, 'StructParent') ?? -1) === element?.ref ? [] : ['the parent tree leads elsewhere'];
+        }),
+      );
+    },
+  },
+  {
+    clause: '7.18.3',
+    says: 'the tab key follows the structure',
+    wrong: (pdf) =>
+      pdf.pages.flatMap(({ dict }, index) =>
+        pdf.annotations(dict).length > 0 && pdf.name(dict, 'Tabs') !== 'S' ? [`page ${index + 1}`] : [],
+      ),
+  },
+  {
+    clause: '7.18.4',
+    says: 'every field is named aloud, and its element holds nothing else',
+    wrong: (pdf) => {
+      const forms = elements(pdf).filter(({ role }) => role === 'Form');
+      const widgets = pdf.pages.flatMap(({ dict }) => pdf.annotations(dict)).filter(({ dict }) => pdf.name(dict, 'Subtype') === 'Widget');
+      return [
+        ...forms.flatMap(({ kids }) =>
+          kids.length === 1 && kids[0] !== undefined && 'annotation' in kids[0] ? [] : ['a Form holds more'],
+        ),
+        ...widgets.flatMap(({ dict }) => ((pdf.text(dict, 'TU') ?? '') === '' ? ['a field without TU'] : [])),
+        ...(forms.length === widgets.length ? [] : [`${widgets.length} fields in ${forms.length} elements`]),
+      ];
+    },
+  },
+  {
+    clause: '7.18.5',
+    says: 'every link says where it leads, and leads there',
+    wrong: (pdf) => {
+      const names = pdf.dict(pdf.dict(pdf.catalog, 'Names') as PDFDict, 'Dests') as PDFDict;
+      const known = new Set((pdf.array(names, 'Names')?.asArray() ?? []).filter((_, index) => index % 2 === 0).map(String));
+      return pdf.pages.flatMap(({ dict: page }) =>
+        pdf.annotations(page).flatMap(({ dict }) => {
+          if (pdf.name(dict, 'Subtype') !== 'Link') return [];
+          return [
+            ...((pdf.text(dict, 'Contents') ?? '').trim() === '' ? ['a link without Contents'] : []),
+            ...(known.has(String(dict.get(PDFName.of('Dest')))) ? [] : ['a link to nowhere']),
+          ];
+        }),
+      );
+    },
+  },
+  {
+    clause: '7.20',
+    says: 'no page borrows content from another file',
+    wrong: (pdf) => {
+      const found: string[] = [];
+      for (const [, object] of pdf.document.context.enumerateIndirectObjects())
+        if ('dict' in object && (object.dict as PDFDict).has(PDFName.of('Ref'))) found.push('a reference XObject');
+      return found;
+    },
+  },
+  {
+    clause: '7.21.3.2',
+    says: 'every font of codes says which glyph a code is',
+    wrong: (pdf) =>
+      fonts(pdf).flatMap((font) => {
+        const cid = descendant(pdf, font);
+        if (cid === undefined) return [];
+        const ordering = pdf.text(pdf.dict(cid, 'CIDSystemInfo') as PDFDict, 'Ordering');
+        return pdf.name(font, 'Encoding') === 'Identity-H' && ordering === 'Identity' && pdf.stream(cid, 'CIDToGIDMap') !== undefined
+          ? []
+          : [pdf.name(font, 'BaseFont') ?? 'a font'];
+      }),
+  },
+  {
+    clause: '7.21.4.1',
+    says: 'every font is embedded, the one for typing included',
+    wrong: (pdf) => fonts(pdf).flatMap((font) => (embedded(pdf, font) === undefined ? [pdf.name(font, 'BaseFont') ?? 'a font'] : [])),
+  },
+  {
+    clause: '7.21.5',
+    says: 'widths are those of the embedded font, to a thousandth',
+    wrong: (pdf) =>
+      fonts(pdf).flatMap((font) => {
+        const program = create(embedded(pdf, font) as Uint8Array);
+        const scale = (width: number): number => (width * 1000) / program.unitsPerEm;
+        const cid = descendant(pdf, font);
+        if (cid === undefined) return [];
+        const map = pdf.stream(cid, 'CIDToGIDMap') as Uint8Array;
+        return [...widthsOf(pdf, cid)].flatMap(([code, width]) => {
+          const glyph = ((map[code * 2] as number) << 8) | (map[code * 2 + 1] as number);
+          return Math.abs(scale(program.getGlyph(glyph).advanceWidth) - width) <= 1 ? [] : [`code ${code}: ${width}`];
+        });
+      }),
+  },
+  {
+    clause: '7.21.6',
+    says: 'the font for typing is not symbolic, has a named encoding and a character map',
+    wrong: (pdf) =>
+      fonts(pdf).flatMap((font) => {
+        if (pdf.name(font, 'Subtype') !== 'TrueType') return [];
+        const flags = pdf.number(pdf.dict(font, 'FontDescriptor') as PDFDict, 'Flags') ?? 0;
+        const program = create(embedded(pdf, font) as Uint8Array);
+        const wants = ['A', 'z', '0', 'é', '€'];
+        const lacking = wants.filter((character) => !program.hasGlyphForCodePoint(character.codePointAt(0) as number));
+        return [
+          ...((flags & 36) === 32 ? [] : [`flags ${flags}`]),
+          ...(pdf.name(font, 'Encoding') === 'WinAnsiEncoding' ? [] : ['no encoding']),
+          ...lacking.map((character) => `no ${character}`),
+        ];
+      }),
+  },
+  {
+    clause: '7.21.7',
+    says: 'every code shown has a text, and none that is no text (U+0000, U+FEFF, U+FFFE)',
+    wrong: (pdf) =>
+      pdf.pages.flatMap(({ dict }) => {
+        const list = pdf.dict(pdf.dict(dict, 'Resources') as PDFDict, 'Font') as PDFDict;
+        return [...shown(pdf, dict)].flatMap(([name, codes]) => {
+          const font = pdf.document.context.lookup(list.get(PDFName.of(name))) as PDFDict;
+          const map = new TextDecoder().decode(pdf.stream(font, 'ToUnicode') ?? new Uint8Array());
+          const texts = new Map([...map.matchAll(/^<([0-9A-F]{4})> <([0-9A-F]+)>$/gm)].map(([, code, text]) => [code, text]));
+          return [...codes].flatMap((code) => {
+            const text = texts.get(code.toString(16).padStart(4, '0').toUpperCase());
+            return text === undefined || /^(0000|FEFF|FFFE)/.test(text) ? [`${name} ${code}: ${text}`] : [];
+          });
+        });
+      }),
+  },
+  {
+    clause: '7.21.8',
+    says: 'no page shows the glyph for "not there"',
+    wrong: (pdf) =>
+      pdf.pages.flatMap(({ dict }) => {
+        const list = pdf.dict(pdf.dict(dict, 'Resources') as PDFDict, 'Font') as PDFDict;
+        return [...shown(pdf, dict)].flatMap(([name, codes]) => {
+          const cid = descendant(pdf, pdf.document.context.lookup(list.get(PDFName.of(name))) as PDFDict) as PDFDict;
+          const map = pdf.stream(cid, 'CIDToGIDMap') as Uint8Array;
+          return [...codes].flatMap((code) => (map[code * 2] === 0 && map[code * 2 + 1] === 0 ? [`${name} ${code}`] : []));
+        });
+      }),
+  },
+];

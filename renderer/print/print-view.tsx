@@ -7,34 +7,43 @@ import { core, goTo, say, shown, writeOut } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
+import { ChangedSince } from './changed-since.tsx';
+
+const TICKS = ['large', 'fillable', 'attach', 'obsolete', 'draft'] as const;
 
 export function PrintView(): ReactNode {
   const { overview, file } = shown.usePick('overview', 'file', 'findings', 'between');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const [asked, setAsked] = useState<string>();
-  const [model, setModel] = useState('');
-  const [paper, setPaper] = useState('');
-  const [draft, setDraft] = useState(false);
+  const [choice, setChoice] = useState<Omit<Edition, 'file'>>({ draft: false });
+  const [earlier, setEarlier] = useState<Edition['earlier']>();
   const chosen = asked ?? documents.find((one) => one.file === file)?.file ?? documents[0]?.file;
-  const edition: Edition | undefined =
-    chosen === undefined
-      ? undefined
-      : { file: chosen, draft, ...(model === '' ? {} : { model }), ...(paper === '' ? {} : { paper: paper as 'a4' }) };
+  const edition: Edition | undefined = chosen === undefined ? undefined : { file: chosen, ...choice, ...(earlier ? { earlier } : {}) };
   const made = useAnswer('pages', edition);
   const blocking = useAnswer('blocking', chosen === undefined ? undefined : { file: chosen, findings: allFindings() });
   const document = documents.find((one) => one.file === chosen);
-  const mayPrint = draft || blocking?.length === 0;
+  const mayPrint = choice.draft || blocking?.length === 0;
+  const set = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
+    const { [key]: _, ...rest } = choice;
+    setChoice((value === undefined ? rest : { ...rest, [key]: value }) as typeof choice);
+  };
   const write = async (query: 'pdf' | 'checklist'): Promise<void> => {
     if (!edition) return;
-    const file = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
-    if (file) await writeOut(file.name, file.bytes);
+    const out = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
+    if (out) await writeOut(out.name, out.bytes);
   };
   return (
     <main className="print">
       <div className="settings">
         <label>
           {words.document}
-          <select value={chosen ?? ''} onChange={(event) => setAsked(event.target.value)}>
+          <select
+            value={chosen ?? ''}
+            onChange={(event) => {
+              setAsked(event.target.value);
+              setEarlier(undefined);
+            }}
+          >
             {documents.map((one) => (
               <option key={one.file} value={one.file}>
                 {one.number} {one.title}
@@ -43,8 +52,15 @@ export function PrintView(): ReactNode {
           </select>
         </label>
         <label>
+          {words.edition}
+          <select value={choice.form ?? 'full'} onChange={(event) => set('form', event.target.value === 'short' ? 'short' : undefined)}>
+            <option value="full">{words.editionFull}</option>
+            <option value="short">{words.editionShort}</option>
+          </select>
+        </label>
+        <label>
           {words.model}
-          <select value={model} onChange={(event) => setModel(event.target.value)}>
+          <select value={choice.model ?? ''} onChange={(event) => set('model', event.target.value === '' ? undefined : event.target.value)}>
             <option value="">{words.allModels}</option>
             {(document?.kind === 'procedure' ? document.models : (overview?.models ?? [])).map((name) => (
               <option key={name}>{name}</option>
@@ -53,16 +69,27 @@ export function PrintView(): ReactNode {
         </label>
         <label>
           {words.paper}
-          <select value={paper} onChange={(event) => setPaper(event.target.value)}>
+          <select
+            value={choice.paper ?? ''}
+            onChange={(event) => set('paper', event.target.value === '' ? undefined : (event.target.value as 'a4'))}
+          >
             <option value="">{words.paperAsSet}</option>
             <option value="a4">A4</option>
             <option value="letter">Letter</option>
           </select>
         </label>
-        <label className="tick">
-          <input type="checkbox" checked={draft} onChange={(event) => setDraft(event.target.checked)} /> {words.draft}
-        </label>
-        <p className="quiet">{words.draftSays}</p>
+        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} take={setEarlier} />}
+        {TICKS.map((key) => (
+          <label key={key} className="tick">
+            <input
+              type="checkbox"
+              checked={choice[key] === true}
+              onChange={(event) => set(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
+            />{' '}
+            {words.editionTicks[key]}
+          </label>
+        ))}
+        {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}
         <p>
           <button type="button" className="main" disabled={!mayPrint || !made} onClick={() => void write('pdf')}>
             {words.writePdf}
@@ -78,12 +105,12 @@ export function PrintView(): ReactNode {
         ) : (
           <p className="quiet">{words.checking}</p>
         )}
-        {made?.notes.map((note) => (
+        {[...new Set(made?.notes)].map((note) => (
           <p key={note} className="wrong">
             {note}
           </p>
         ))}
-        <Batch choice={{ draft, ...(model === '' ? {} : { model }), ...(paper === '' ? {} : { paper: paper as 'a4' }) }} />
+        <Batch choice={choice} />
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>
         ) : (

@@ -76,6 +76,19 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     expect(JSON.stringify(checklist)).toContain('OM-3140');
   });
 
+  test('writes the paper checklist as a form to be filled in', async () => {
+    await page.locator('.settings label:has-text("Edition") select').first().selectOption('short');
+    await page.check('.settings label:has-text("filled in") input');
+    await expect.poll(() => page.locator('.page-canvas').count()).toBeLessThan(4);
+    await page.click('.settings button:has-text("Write the PDF")');
+    await page.waitForSelector('.foot [role=status]:has-text("checklist-form.pdf")');
+    const bytes = readFileSync(await written()).toString('latin1');
+    expect(bytes).toMatch(/AcroForm|ObjStm/);
+    if (hasTool('pdfinfo')) expect(spawnSync('pdfinfo', [await written()], { encoding: 'utf8' }).stdout).toMatch(/Form:\s+AcroForm/);
+    await page.uncheck('.settings label:has-text("filled in") input');
+    await page.locator('.settings label:has-text("Edition") select').first().selectOption('full');
+  });
+
   test('is told what blocks printing, each a click from its text; a draft is printed all the same', async () => {
     writeFileSync(join(desk.folder, LIP), desk.onDisk(LIP).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
     await page.waitForSelector('.settings h2:has-text("In the way of printing")');
@@ -83,11 +96,11 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await page.click('.settings section button.plain');
     await page.waitForSelector('.sheet-text');
     await page.keyboard.press('Control+3');
-    await page.check('.settings input[type=checkbox] >> nth=0');
+    await page.check('.settings label:has-text("Draft") input');
     await page.click('.settings button:has-text("Write the PDF")');
     await page.waitForSelector('.foot [role=status]:has-text("DRAFT")');
     expect(existsSync(await written())).toBe(true);
-    await page.uncheck('.settings input[type=checkbox] >> nth=0');
+    await page.uncheck('.settings label:has-text("Draft") input');
   });
 
   test('writes many at once by a second worker, with what came of each', async () => {

@@ -1,6 +1,7 @@
 /** Printed pages: as drawing operations to show, or as the bytes of the PDF. Both come from the one engine that prints. */
-import type { Finding } from '../../../procedures-schema/index.ts';
+import { checkLibrary, type Finding, type LibraryFacts } from '../../../procedures-schema/index.ts';
 import {
+  attachmentsOf,
   type Book,
   checklistOf,
   type DrawnPage,
@@ -8,6 +9,8 @@ import {
   guideBook,
   printBook,
   procedureBook,
+  shortGuide,
+  shortProcedure,
   writeChecklist,
 } from '../../../publishing/index.ts';
 import type { LibraryModel } from '../library-model.ts';
@@ -17,6 +20,16 @@ export interface Edition {
   readonly file: string;
   readonly model?: string;
   readonly paper?: 'a4' | 'letter';
+  /** short: the paper checklist, one or two sheets a procedure. */
+  readonly form?: 'full' | 'short';
+  readonly large?: boolean;
+  readonly obsolete?: boolean;
+  /** Boxes for values, ticks and sign-off can be filled in on the screen. */
+  readonly fillable?: boolean;
+  /** The text of each procedure and its checklist travel inside the PDF. */
+  readonly attach?: boolean;
+  /** Texts as they were issued before, by path: what changed since gets a bar in the margin. */
+  readonly earlier?: Readonly<Record<string, string>>;
   readonly draft: boolean;
 }
 
@@ -43,7 +56,14 @@ export interface Made {
 export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const book = bookFor(model, edition);
   if (!book || !model.fonts) return undefined;
-  const printed = printBook(book, model.fonts);
+  const guide = model.facts.guides.find(({ file }) => file === edition.file);
+  const holds = model.facts.procedures.filter(({ file, head }) =>
+    guide ? guide.tree.parts.some(({ entries }) => entries.some(({ document }) => document === head.id)) : file === edition.file,
+  );
+  const printed = printBook(book, model.fonts, {
+    fillable: edition.fillable === true,
+    ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
+  });
   return { bytes: printed.bytes, name: `${nameOf(book, edition)}.pdf`, pages: printed.pages };
 }
 
@@ -75,16 +95,44 @@ const inputFor = (model: LibraryModel, edition: Edition) => ({
   figures: model.figures,
   draft: edition.draft,
   ...(edition.model === undefined ? {} : { model: edition.model }),
+  ...(edition.earlier === undefined ? {} : { earlier: earlierOf(model, edition.earlier) }),
 });
 
+/** Read with the registers of today, and only the texts that are wanted. */
+const earlierOf = (model: LibraryModel, texts: Readonly<Record<string, string>>): LibraryFacts =>
+  checkLibrary(
+    [
+      ...model.facts.registerFiles.map(({ file }) => ({ path: file.source.path, text: file.source.text })),
+      ...Object.entries(texts).map(([path, text]) => ({ path, text })),
+    ],
+    [...model.facts.paths],
+  ).facts;
+
 function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
-  const choice = edition.paper === undefined ? {} : { paper: edition.paper };
+  const choice = {
+    ...(edition.paper === undefined ? {} : { paper: edition.paper }),
+    ...(edition.large ? { large: true } : {}),
+    ...(edition.obsolete ? { obsolete: true } : {}),
+  };
+  const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
-  if (guide) return guideBook(guide, inputFor(model, edition), choice);
+  if (guide) return make.guide(guide, inputFor(model, edition), choice);
   const facts = model.procedure(edition.file);
-  return facts && procedureBook(facts, inputFor(model, edition), choice);
+  return facts && make.procedure(facts, inputFor(model, edition), choice);
 }
 
 const safe = (name: string): string => name.replace(/[^\w.-]+/g, '-');
 const nameOf = (book: Book, edition: Edition): string =>
-  safe([book.number, book.revision ?? '', edition.model ?? '', edition.draft ? 'DRAFT' : ''].filter((part) => part !== '').join('-'));
+  safe(
+    [
+      book.number,
+      book.revision ?? '',
+      edition.model ?? '',
+      edition.form === 'short' ? 'checklist' : '',
+      edition.large ? 'large-type' : '',
+      edition.fillable ? 'form' : '',
+      edition.draft ? 'DRAFT' : '',
+    ]
+      .filter((part) => part !== '')
+      .join('-'),
+  );

@@ -1,0 +1,55 @@
+/** Which earlier issue the bars in the margin count from: a revision that the library's history keeps. */
+import { type ReactNode, useEffect, useState } from 'react';
+import { documents, history, historyText, say, shown } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+import type { Edition } from '../worker/queries/queries.ts';
+
+type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];
+
+interface Props {
+  readonly file: string;
+  readonly take: (earlier: Edition['earlier']) => void;
+}
+
+export function ChangedSince({ file, take }: Props): ReactNode {
+  const [revisions, setRevisions] = useState<readonly Revision[]>([]);
+  const [chosen, setChosen] = useState('');
+  useEffect(() => {
+    history(file).then(
+      (found) => setRevisions(found.revisions),
+      () => setRevisions([]),
+    );
+  }, [file]);
+  if (revisions.length === 0) return null;
+  const choose = async (revision: string): Promise<void> => {
+    setChosen(revision);
+    if (revision === '') return take(undefined);
+    const numbers = new Set((documents.get(file)?.text ?? '').match(/[A-Za-z0-9-]*\d[A-Za-z0-9-]*/g));
+    const wanted = file.startsWith('guides/')
+      ? (shown.get().overview?.documents ?? [])
+          .filter(({ kind, number }) => kind === 'procedure' && numbers.has(number))
+          .map((one) => one.file)
+      : [file];
+    const texts: Record<string, string> = {};
+    for (const path of wanted) {
+      // One that was not there then has no earlier text: all of it is new.
+      const earlier = await historyText(path, revision).catch(() => undefined);
+      if (earlier) texts[path] = earlier.text.replace(/^\uFEFF/, '');
+    }
+    if (Object.keys(texts).length === 0) return say(words.notThereThen, true);
+    take(texts);
+  };
+  return (
+    <label>
+      {words.changedSince}
+      <select value={chosen} onChange={(event) => void choose(event.target.value)}>
+        <option value="">{words.noBars}</option>
+        {revisions.map(({ id, date, subject }) => (
+          <option key={id} value={id}>
+            {date.slice(0, 10)} {subject}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -2,6 +2,7 @@
 import type { Draft, Severity } from '../finding.ts';
 import type { Rule, Violation } from '../flow/index.ts';
 import type { CheckCase, ProcedureCheck } from './check.ts';
+import { reIsolation } from './re-isolate.ts';
 import { listed, placeName, wordedWalk } from './visit.ts';
 
 interface FlowWords {
@@ -25,9 +26,13 @@ export function flowCheck(words: FlowWords): ProcedureCheck {
   return {
     ...rest,
     scope: 'procedure',
-    *run({ file, flow }) {
-      for (const violation of flow.violations)
-        if (rules.includes(violation.rule)) yield draftOf(file, violation, message(violation), expected(violation));
+    *run(facts, library) {
+      for (const violation of facts.flow.violations) {
+        if (!rules.includes(violation.rule)) continue;
+        const draft = draftOf(facts.file, violation, message(violation), expected(violation));
+        const fix = reIsolation(facts, library, violation);
+        yield fix ? { ...draft, fix } : draft;
+      }
     },
   };
 }

@@ -1,3 +1,4 @@
+export { insertSteps, type NewSteps } from './insert-steps.ts';
 export { labelPath, letters, roman, sameLabel } from './label-text.ts';
 export { labelsOf } from './labels.ts';
 export type * from './model.ts';

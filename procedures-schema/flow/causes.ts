@@ -25,6 +25,13 @@ export interface Edge {
   readonly from: Visit;
   /** The answer given at a branch, for the walk. */
   readonly note: string | undefined;
+  /** The fact answered there, where it is not remembered in the state. */
+  readonly fact: Fact | undefined;
+}
+
+export interface Fact {
+  readonly key: string;
+  readonly told: boolean;
 }
 
 export interface Report {
@@ -39,6 +46,8 @@ export interface Found {
   readonly cause: FlowPlace | undefined;
   readonly walk: readonly WalkPoint[];
   readonly length: number;
+  /** Facts that the walk answers in two ways. */
+  readonly doubts: readonly string[];
 }
 
 export function foundFrom(reports: readonly Report[], program: Program): Found[] {
@@ -58,8 +67,7 @@ function causesOf(group: readonly Report[], program: Program): Found[] {
   const first = group[0] as Report;
   const { breach, at } = first;
   // Visits come shortest first, so the first report of a group has the shortest walk.
-  if (breach.bits.length === 0)
-    return [{ breach, at, cause: undefined, walk: walkOf(waysTo(first.visit), program), length: first.visit.steps }];
+  if (breach.bits.length === 0) return [foundBy(waysTo(first.visit), breach, at, undefined, first.visit.steps, program)];
   const mask = breach.mask ?? 255;
   const changed = (before: State, after: State): boolean =>
     breach.bits.some((bit) => ((before[bit] ?? 0) & mask) !== ((after[bit] ?? 0) & mask));
@@ -97,9 +105,9 @@ function causesOf(group: readonly Report[], program: Program): Found[] {
     next = [];
   }
   return [...best.values()].map(({ cause, edge, to, length }) => {
-    const ways = edge ? [...waysTo(edge.from), { visit: to, note: edge.note }] : waysTo(to);
-    for (let one = onward.get(to); one?.to; one = onward.get(one.to)) ways.push({ visit: one.to, note: one.on?.note });
-    return { breach, at, cause, walk: walkOf(ways, program), length };
+    const ways = edge ? [...waysTo(edge.from), { visit: to, edge }] : waysTo(to);
+    for (let one = onward.get(to); one?.to; one = onward.get(one.to)) ways.push({ visit: one.to, edge: one.on });
+    return foundBy(ways, breach, at, cause, length, program);
   });
 
   function better(cause: FlowPlace | undefined, edge: Edge | undefined, to: Visit, length: number): void {
@@ -109,10 +117,34 @@ function causesOf(group: readonly Report[], program: Program): Found[] {
   }
 }
 
-interface Way {
+function foundBy(
+  ways: readonly Way[],
+  breach: Breach,
+  at: FlowPlace,
+  cause: FlowPlace | undefined,
+  length: number,
+  program: Program,
+): Found {
+  return { breach, at, cause, walk: walkOf(ways, program), length, doubts: doubtsOf(ways) };
+}
+
+/** Facts that a walk answers in two ways: it is none that anybody walks. */
+export function doubtsOf(ways: readonly Way[]): readonly string[] {
+  const told = new Map<string, boolean>();
+  const out = new Set<string>();
+  for (const { edge } of ways) {
+    if (!edge?.fact) continue;
+    const { key, told: now } = edge.fact;
+    if ((told.get(key) ?? now) !== now) out.add(key);
+    told.set(key, now);
+  }
+  return [...out];
+}
+
+export interface Way {
   readonly visit: Visit;
-  /** The answer that led there. */
-  readonly note: string | undefined;
+  /** The way there from the one before. */
+  readonly edge: Edge | undefined;
 }
 
 /** A shortest way from the start. */
@@ -120,18 +152,18 @@ export function waysTo(visit: Visit): Way[] {
   const ways: Way[] = [];
   let at = visit;
   for (let edge = at.edges[0]; !at.root && edge; edge = at.edges[0]) {
-    ways.push({ visit: at, note: edge.note });
+    ways.push({ visit: at, edge });
     at = edge.from;
   }
-  ways.push({ visit: at, note: undefined });
+  ways.push({ visit: at, edge: undefined });
   return ways.reverse();
 }
 
 /** The steps of a walk, each with the answers given in it. */
 export function walkOf(ways: readonly Way[], program: Program): WalkPoint[] {
   const points: { place: FlowPlace; notes: string[] }[] = [];
-  for (const { visit, note } of ways) {
-    if (note !== undefined) points.at(-1)?.notes.push(note);
+  for (const { visit, edge } of ways) {
+    if (edge?.note !== undefined) points.at(-1)?.notes.push(edge.note);
     const instruction = program.code[visit.node];
     if (instruction?.op === 'step') points.push({ place: instruction.place, notes: [] });
   }

@@ -35,6 +35,7 @@ export function merge(
           cause: undefined,
           walk: [],
           length: 0,
+          doubts: [],
         },
         variants: new Set(group.map((machine) => machine.variant.name)),
         places: new Set(),

@@ -9,8 +9,9 @@ import { compile } from './compile.ts';
 import { groupsOf } from './groups.ts';
 import { merge } from './merge.ts';
 import type { FlowInput, FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
+import { search } from './remember.ts';
 import { settingOf } from './setting.ts';
-import { BOUND, type Solved, solve } from './solve.ts';
+import { BOUND, type Solved } from './solve.ts';
 
 export const proofVersion: string = '1';
 
@@ -22,7 +23,7 @@ export function prove(input: FlowInput): FlowResult {
   const groups = groupsOf(machines, program);
   const solved = groups.map((group) => ({
     group,
-    result: solve(settingOf(setting, program, group[0] as Machine, procedure.head.startsWith)),
+    result: search(program, (facts) => settingOf(setting, program, group[0] as Machine, procedure.head.startsWith, facts)),
   }));
   const all = machines.map((machine) => machine.variant.name);
   const violations = [

@@ -17,7 +17,14 @@ export interface SettingInput {
   readonly others: (number: string) => ReadProcedure | undefined;
 }
 
-export function settingOf(input: SettingInput, program: Program, machine: Machine, startsWith: string): SolveInput {
+/** `remembered` are the facts that the state holds; left out, all of them. */
+export function settingOf(
+  input: SettingInput,
+  program: Program,
+  machine: Machine,
+  startsWith: string,
+  remembered?: ReadonlySet<string>,
+): SolveInput {
   const { registers } = input;
   const walked = [...input.procedures, ...calledIn(program, input)];
   const tools = new Map(registers.tools.map((tool) => [tool.name, tool]));
@@ -26,7 +33,7 @@ export function settingOf(input: SettingInput, program: Program, machine: Machin
   const layout = layoutOf(tableOf(machine), {
     temporaries: named.tools.filter((name) => tools.get(name)?.temporary),
     outcomes: named.outcomes,
-    facts: named.facts,
+    facts: named.facts.filter((key) => remembered?.has(key) ?? true),
     roles: named.roles,
   });
   const quantities = new Map(walked.flatMap((read) => read.measurements.map((one) => [one.name, one.quantity])));

@@ -5,7 +5,7 @@
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
 import { type Band, bandOf, reaching, worse } from './band.ts';
-import { type Edge, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
+import { doubtsOf, type Edge, type Fact, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
 import { waysOf } from './decide.ts';
 import { act, type Breach, type Doing } from './effects.ts';
@@ -25,6 +25,8 @@ export interface Solved {
   readonly reached: ReadonlySet<number>;
   /** The worst state in which each step is begun. */
   readonly bands: ReadonlyMap<LabelledStep, Band>;
+  /** Facts that some walk told here answers in two ways. */
+  readonly doubts: ReadonlySet<string>;
 }
 
 export interface SolveInput {
@@ -46,14 +48,15 @@ export function solve(input: SolveInput): Solved {
   const bands = new Map<LabelledStep, Band>();
   const rows = reaching(program, layout.table);
   const ends: Visit[] = [];
+  const witnesses: Visit[] = [];
   let transitions = 0;
   let bounded = false;
   let level: Visit[] = [];
   let next: Visit[] = [];
 
-  const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid): void => {
+  const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid, fact?: Fact): void => {
     transitions += 1;
-    const edge: Edge = { from: visit, note };
+    const edge: Edge = { from: visit, note, fact };
     const after = input.forget(node, state);
     const key = unsaid ? `${keyOf(node, after)}?` : keyOf(node, after);
     const known = seen.get(key);
@@ -71,6 +74,15 @@ export function solve(input: SolveInput): Solved {
   };
   const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
     if (!visit.unsaid) reports.push({ visit, breach, at });
+  };
+
+  /** How bad it is when a step begins; the walk that shows it must be one that can be walked. */
+  const meetStep = (visit: Visit, at: LabelledStep): void => {
+    const before = bands.get(at);
+    const after = worse(before, bandOf(layout, visit.state, rows));
+    if (after === before) return;
+    bands.set(at, after);
+    witnesses.push(visit);
   };
 
   /** The start that a procedure asks for; where it is not there, that is told once and taken as there. */
@@ -104,7 +116,7 @@ export function solve(input: SolveInput): Solved {
       const { state } = visit;
       switch (instruction.op) {
         case 'step':
-          bands.set(instruction.at, worse(bands.get(instruction.at), bandOf(layout, state, rows)));
+          meetStep(visit, instruction.at);
           go(visit, instruction.next, state, undefined, true);
           break;
         case 'jump':
@@ -129,8 +141,18 @@ export function solve(input: SolveInput): Solved {
             go(visit, instruction.no, state, `not: ${instruction.note}`);
             break;
           }
-          for (const way of ways)
-            go(visit, way.holds ? instruction.yes : instruction.no, way.state, way.holds ? instruction.note : `not: ${instruction.note}`);
+          for (const way of ways) {
+            const note = way.holds ? instruction.note : `not: ${instruction.note}`;
+            go(
+              visit,
+              way.holds ? instruction.yes : instruction.no,
+              way.state,
+              note,
+              false,
+              visit.unsaid,
+              factOf(instruction, way.holds, layout),
+            );
+          }
           break;
         }
         case 'open': {
@@ -177,7 +199,15 @@ export function solve(input: SolveInput): Solved {
   }
   const found = foundFrom(reports, program);
   if (!bounded) found.push(...deadEnds(program, seen.values(), ends));
-  return { found, states: seen.size, transitions, bounded, reached, bands };
+  const doubts = new Set(found.flatMap((one) => one.doubts));
+  for (const visit of witnesses) for (const key of doubtsOf(waysTo(visit))) doubts.add(key);
+  return { found, states: seen.size, transitions, bounded, reached, bands, doubts };
+}
+
+/** A fact that the state does not hold is free each time it is asked; the walk remembers how it was answered. */
+function factOf({ condition }: Extract<Instruction, { op: 'branch' }>, holds: boolean, layout: Layout): Fact | undefined {
+  if (condition.kind !== 'fact' || layout.facts.includes(condition.key)) return undefined;
+  return { key: condition.key, told: holds !== condition.negated };
 }
 
 /** The last procedure of a visit leaves the machine locked out, and none closes it. */
@@ -218,6 +248,7 @@ function deadEnds(program: Program, visits: Iterable<Visit>, ends: readonly Visi
       // A step that is not begun yet is not on the walk.
       walk: walkOf(waysTo(lost).slice(0, instruction.op === 'step' ? -1 : undefined), program),
       length: lost.steps,
+      doubts: doubtsOf(waysTo(lost)),
     },
   ];
 }

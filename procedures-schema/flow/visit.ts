@@ -7,8 +7,8 @@ import { compileVisit } from './compile.ts';
 import { groupsOf } from './groups.ts';
 import { merge } from './merge.ts';
 import type { ReadProcedure, Violation } from './model.ts';
+import { search } from './remember.ts';
 import { settingOf } from './setting.ts';
-import { solve } from './solve.ts';
 
 export interface VisitInput {
   readonly symptom: Symptom;
@@ -43,7 +43,7 @@ export function proveVisit(input: VisitInput): VisitResult {
     const program = compileVisit(procedures, others);
     const solved = groupsOf(machines, program).map((group) => ({
       group,
-      result: solve(settingOf({ procedures, registers, others }, program, group[0] as Machine, 'closed')),
+      result: search(program, (facts) => settingOf({ procedures, registers, others }, program, group[0] as Machine, 'closed', facts)),
     }));
     for (const { result } of solved) {
       states += result.states;

@@ -27,6 +27,12 @@ export const adjustedAgain: ProcedureCheck = {
       work: `${branches}\n#. Repeat [step #read] until the [scraper gap] is within the limits.\n#. {#on} Clean the [scraper].`,
     },
     {
+      name: 'repeated once, and adjusted again at its end',
+      finds: 1,
+      front,
+      work: `${branches}\n#. Repeat [step #read].\n#. {#on} Clean the [scraper].`,
+    },
+    {
       name: 'sent back to the reading',
       finds: 0,
       front,
@@ -84,8 +90,10 @@ function readAgain(
   const later = places.filter(({ step }) => step.section === at.section && step.order > at.order);
   if (
     later.some(
-      ({ action }) =>
-        reads(action) || (action.until?.kind === 'outcome' && (action.until.subject ?? subject) === subject) || action.kind === 'repeat',
+      ({ action, step }) =>
+        reads(action) ||
+        (action.until?.kind === 'outcome' && (action.until.subject ?? subject) === subject) ||
+        (action.kind === 'repeat' && (action.until !== undefined || !holds(facts, action, step, at))),
     )
   )
     return true;
@@ -104,6 +112,15 @@ function readAgain(
       return true;
   }
   return false;
+}
+
+/** A repeat without "until" that holds the step adjusts once more at its end, and then nothing reads. */
+function holds(facts: ProcedureFacts, repeat: Action, from: LabelledStep, at: LabelledStep): boolean {
+  if (repeat.target === undefined) return false;
+  const to = facts.read.resolve(repeat.target, from);
+  if (to.kind === 'range') return to.from.order <= at.order && at.order <= to.to.order;
+  if (to.kind === 'step') return to.step === at || (repeat.manner === 'from' && to.step.order <= at.order);
+  return to.kind === 'section' && to.section === at.section;
 }
 
 const placesFrom = (places: readonly ActionPlace[], from: LabelledStep): readonly ActionPlace[] =>

@@ -1,11 +1,11 @@
 /** A measurement with an outcome that leads nowhere. */
 import { flowCheck, missingList, onVariants } from './flow-check.ts';
-import { placeName } from './visit.ts';
+import { listed, placeName } from './visit.ts';
 
 export const outcomeAnswered = flowCheck({
   id: 'outcome-answered',
   severity: 'error',
-  question: 'Has every outcome of a measurement a next step?',
+  question: 'Has every outcome of a measurement, and every model where branches go by model, a next step?',
   why: 'A reading outside the branches leaves the technician to guess.',
   source: 'semantics rule 16; IEC/IEEE 82079-1 (from memory), completeness',
   cases: [
@@ -30,9 +30,18 @@ export const outcomeAnswered = flowCheck({
         'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}',
       work: '#. Read the [scraper gap].\n   - If it is within the limits, go on.\n   - Otherwise stop and call the works office.',
     },
+    {
+      name: 'branches by model, and one model has none',
+      finds: 1,
+      work: '#. Go by the model.\n   - For the DM-10: clean the [scraper].',
+    },
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['outcome-open'],
-  message: (v) => `${placeName(v.at)} leaves an outcome of ${v.thing} without a next step: ${missingList(v)}${onVariants(v)}.`,
-  expected: (v) => `a branch for ${missingList(v)}, or a general sentence after the branches`,
+  message: (v) =>
+    v.thing === ''
+      ? `${placeName(v.at)} has no branch for ${v.variants.length === 0 ? 'any model' : listed(v.variants)}.`
+      : `${placeName(v.at)} leaves an outcome of ${v.thing} without a next step: ${missingList(v)}${onVariants(v)}.`,
+  expected: (v) =>
+    v.thing === '' ? 'a branch for each model, or "Otherwise"' : `a branch for ${missingList(v)}, or a general sentence after the branches`,
 });

@@ -23,7 +23,7 @@ export type Instruction =
       readonly yes: number;
       readonly no: number;
     }
-  /** The last of a row of branches failed: an outcome without a way on. `open` holds the outcome's subject. */
+  /** The last of a row of branches failed: an outcome without a way on. `subject` is the outcome's; '' where the branches go by model. */
   | { readonly op: 'open'; readonly place: FlowPlace; readonly subject: string; readonly next: number }
   | { readonly op: 'jump'; readonly place: FlowPlace; readonly next: number }
   /** A procedure of its own is entered or left: its start must be established. */

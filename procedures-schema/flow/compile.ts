@@ -217,6 +217,9 @@ class Unit {
       out.push(...this.take());
       this.open.push(...skips);
     }
+    const every = child.branches.every(({ condition }) => condition.when?.every(({ kind }) => kind === 'variant'));
+    // Branches by model alone: one of them has to hold on each (F6). Its subject is none.
+    if (every) subject = '';
     if (!otherwise && subject !== undefined)
       this.emit({ op: 'open', place: placeOf(this.read.file, step.at, child.branches[0]?.branch.span ?? step.at.step.lead.span), subject });
     this.open.push(...out);

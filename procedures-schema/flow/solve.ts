@@ -156,6 +156,12 @@ export function solve(input: SolveInput): Solved {
           break;
         }
         case 'open': {
+          if (instruction.subject === '') {
+            const missing = [input.variant.name];
+            report(visit, { rule: 'outcome-open', thing: '', missing, bits: [], severity: 'error' }, instruction.place);
+            go(visit, instruction.next, state, undefined, false, true);
+            break;
+          }
           const at = layout.outcomes.indexOf(instruction.subject);
           const left = at < 0 ? 0 : (state[layout.outcome + at] ?? 0) & input.possible(instruction.subject);
           if (left !== 0)

@@ -135,12 +135,12 @@ const PIECES: readonly Piece[] = [
   ],
   (_, _shut, bad) => [step('open', hose), step('close', hose), ...(bad ? [] : [{ acts: [action('observe')], words: 'Do the leak test.' }])],
   () => [step('wait'), step('observe', { gauge: 'air gauge' })],
-  (_, all) => [
+  (_, all, bad) => [
     {
       bullets: [
         { when: model('NA-10'), act: action('clean', scraper) },
         { when: model('NA-20', ...(all ? ['NA-30'] : [])), act: action('wait') },
-        { act: action('clean', scraper) },
+        ...(bad ? [] : [{ act: action('clean', scraper) }]),
       ],
     },
   ],

@@ -139,6 +139,11 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     // 16: no branch was taken.
     const last = line.branches.findLast(({ when }) => when?.kind === 'outcome')?.when;
     const subject = last?.kind === 'outcome' ? (last.subject as string) : undefined;
+    // Branches by model alone: one has to hold on each.
+    if (line.branches.every(({ when }) => when?.kind === 'variant')) {
+      report(node, 'outcome-open', '', -1, line.branches[0]?.uid as number);
+      return go(after, node.naive, 0, true);
+    }
     const left = subject !== undefined && outcomesLeft(node.naive, subject).length > 0;
     if (left) report(node, 'outcome-open', subject, -1, line.branches[0]?.uid as number);
     go(after, node.naive, 0, node.mute || left);

@@ -115,16 +115,10 @@ export const PROOF_OPERATORS: Readonly<Record<string, Operator>> = {
       sources.filter(({ settles }) => settles !== undefined).map(({ name }) => name),
     );
     const reach = threatening(facts);
-    yield* drops(
-      facts,
-      registers,
-      ['wait'],
-      ({ actions }) =>
-        actions.some(
-          ({ things, amounts }) => amounts.length > 0 && things.some(({ thing }) => settling.includes(thing.name) && reach.has(thing.name)),
-        ),
-      [...HANDS, ...OWED],
-    );
+    // A thermal source may be named by what cools.
+    const named = (text: string): boolean =>
+      [...settling].some((source) => reach.has(source) && text.includes(source)) || /\bto cool\b/.test(text);
+    yield* drops(facts, registers, ['wait'], ({ step }) => settling.length > 0 && named(step.at.step.lead.text), [...HANDS, ...OWED]);
   },
   *'do a control too late'(facts) {
     const steps = plainSteps(facts);
@@ -169,7 +163,7 @@ export const PROOF_OPERATORS: Readonly<Record<string, Operator>> = {
       facts,
       registers,
       ['tighten'],
-      ({ actions }) => actions.every(({ amounts, when }) => amounts.length > 0 && when.length === 0),
+      ({ actions }) => actions.every(({ amounts, when, stage }) => amounts.length > 0 && when.length === 0 && stage !== 'first'),
       ['fastener-tight', 'visit-holds', 'slack-said'],
     );
   },
@@ -183,20 +177,22 @@ export const PROOF_OPERATORS: Readonly<Record<string, Operator>> = {
       ['temporary-left', 'temporary-out', 'visit-holds'],
     );
   },
-  *'drop a return test'(facts, registers) {
-    const tests = new Set(
-      facts.machines.flatMap(({ parts, covers, fasteners }) =>
-        [...parts, ...covers, ...fasteners].flatMap(({ returnTest }) => returnTest ?? []),
-      ),
-    );
-    const names = (plain: Plain): boolean =>
-      [...tests].some((test) => {
-        const holding = plainSteps(facts).filter(({ step }) => step.at.step.lead.text.toLowerCase().includes(test));
-        return holding.length === 1 && holding[0]?.step === plain.step;
-      });
-    for (const plain of plainSteps(facts))
-      if (names(plain))
-        yield { text: without(facts, plain, registers), what: told(plain), checks: ['return-test', 'visit-holds'], along: ['*'] };
+  *'drop a return test'(facts) {
+    const things = facts.machines.flatMap(({ parts, covers, fasteners }) => [...parts, ...covers, ...fasteners]);
+    for (const test of new Set(things.flatMap(({ returnTest }) => returnTest ?? []))) {
+      const word = test.replace(/ test$/, '');
+      // What is sensed with the quantity of the test is the test too; all of it goes.
+      const sensed = facts.read.measurements.filter(({ quantity }) => quantity.includes(word)).map(({ name }) => name);
+      const steps = facts.read.steps.filter(
+        ({ at }) => at.step.lead.text.toLowerCase().includes(word) || sensed.some((name) => at.step.lead.text.includes(name)),
+      );
+      if (steps.length === 0 || !steps.some(({ at }) => at.step.lead.text.toLowerCase().includes(test))) continue;
+      let { text } = facts.source;
+      for (const { at } of [...steps].reverse())
+        text = `${text.slice(0, at.step.lead.span.start)}Look at the machine from outside.${text.slice(at.step.lead.span.end)}`;
+      const what = steps.map(({ at }) => `${at.fullLabel}: ${at.step.lead.text}`).join(' + ');
+      yield { text, what, checks: ['return-test', 'visit-holds'], along: ['*'] };
+    }
   },
   *'aim a jump elsewhere'(facts) {
     const { text } = facts.source;

@@ -58,7 +58,7 @@ export class Windows {
       show: false,
       title: 'Handsclear',
       // Of paper, so that nothing flashes before the page is there.
-      backgroundColor: '#f7f5f0',
+      backgroundColor: '#f1eee6',
       webPreferences: { ...CONFINED, preload: this.options.preload, devTools: !app.isPackaged },
     });
     const { webContents } = window;

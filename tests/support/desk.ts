@@ -16,12 +16,13 @@ const name = NAMES.find((one) => existsSync(`/usr/bin/${one}`)) ?? NAMES[0];
 /** Whether there is a browser; where tools are required, its absence is an error. */
 export const hasBrowser = (): boolean => hasTool(name);
 
-export async function launch(): Promise<Browser> {
+/** `more`: switches of the browser. */
+export async function launch(more: readonly string[] = []): Promise<Browser> {
   // Only tests run as root do without the sandbox; the program itself never does.
   const sandbox = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
   return chromium.launch({
     executablePath: `/usr/bin/${name}`,
-    args: [...sandbox, '--disable-gpu', '--disable-background-networking', '--disable-dev-shm-usage'],
+    args: [...sandbox, '--disable-gpu', '--disable-background-networking', '--disable-dev-shm-usage', ...more],
   });
 }
 

@@ -1,0 +1,210 @@
+/**
+ * `npm run bench:app`: what a writer feels. Key press to findings and to the repainted page in a 300-line procedure, cold start, and a library of
+ * many procedures while it is read; as ratios to the bare Markdown parse and the bare editor component on the same text in the same run.
+ *
+ *   npm run bench:app -- [keys, 100] [procedures of the long library, 5000]
+ */
+import { execFileSync } from 'node:child_process';
+import { cpSync, createReadStream, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { tmpdir } from 'node:os';
+import { dirname, extname, join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import remarkDirective from 'remark-directive';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import { build } from 'vite';
+import { root } from '../../cli/setup.mjs';
+import { launch, sitDown } from '../support/desk.ts';
+import { longLibrary } from '../support/long-library.ts';
+
+const KEYS = Number(process.argv[2] ?? 100);
+const MANY = Number(process.argv[3] ?? 5000);
+const ROUNDS = 5;
+
+const browser = await launch();
+const folder = mkdtempSync(join(tmpdir(), 'handsclear-bench-'));
+const lines = (of: readonly number[]): string =>
+  `median ${at(of, 0.5).toFixed(1)} ms, p95 ${at(of, 0.95).toFixed(1)} ms (${of.length} keys)`;
+
+cpSync(join(root, 'sample-procedures'), folder, { recursive: true });
+const { path, text } = threeHundredLines();
+writeFileSync(join(folder, path), text);
+console.log(`${browser.version()}, page 1280 by 800, ${text.split('\n').length} lines, ${(text.length / 1000).toFixed(1)} kB\n`);
+const parse = stockParse(text);
+console.log(`bare parse of the same text   median ${parse.toFixed(1)} ms (${ROUNDS * 4} rounds, Node)`);
+await typing();
+await coldStart();
+await manyProcedures();
+await browser.close();
+rmSync(folder, { recursive: true, force: true });
+
+function threeHundredLines(): { readonly path: string; readonly text: string } {
+  const [, ...files] = longLibrary(19).filter((file) => file.path.startsWith('procedures/'));
+  const lip = files.find((file) => file.path.includes('OM-3140'));
+  if (!lip) throw new Error('the sample procedure is gone');
+  // Filled up with further prose and steps of its own to the length that is asked for.
+  const short = 300 - lip.text.split('\n').length;
+  const more = Array.from({ length: Math.max(0, short) }, (_, index) => `${index % 2 === 0 ? 'Keep the pit clean and dry.' : ''}`);
+  return { path: lip.path, text: `${lip.text.trimEnd()}\n\n${more.join('\n')}\n` };
+}
+
+function stockParse(own: string): number {
+  const reader = unified().use(remarkParse).use(remarkGfm).use(remarkFrontmatter).use(remarkDirective);
+  const times = Array.from({ length: ROUNDS * 4 }, () => {
+    const begun = performance.now();
+    reader.parse(own);
+    return performance.now() - begun;
+  });
+  return at(times, 0.5);
+}
+
+async function typing(): Promise<void> {
+  const desk = await sitDown(browser, { folder });
+  const { page } = desk;
+  await page.click('.library .entry:has-text("OM-3140")');
+  await page.waitForSelector('.proof canvas');
+  await page.keyboard.press('Control+f');
+  await page.fill('.over input[type=search]', 'Send everyone off the platform and out of the pit.');
+  await page.click('.found li:has-text("OM-3140") button');
+  await page.click('.over header button');
+  await page.keyboard.press('End');
+  await page.waitForTimeout(1500);
+  await watch(page);
+  await press(page, KEYS, 260);
+  const { paints, findings, pages } = await page.evaluate<Record<'paints' | 'findings' | 'pages', number[]>>('window.seen');
+  console.log(`key to paint                  ${lines(paints)}`);
+  console.log(
+    `key to findings               ${lines(findings)}, ${(at(findings, 0.95) / parse).toFixed(2)} times the bare parse (aim 16 ms)`,
+  );
+  console.log(`key to the repainted page     ${lines(pages)}, ${(at(pages, 0.95) / parse).toFixed(2)} times the bare parse (aim 50 ms)`);
+  await desk.close();
+}
+
+/** Sets down in the page when the next frame, the findings and the repainted page came after each key. */
+async function watch(page: Page): Promise<void> {
+  await page.evaluate(`(() => {
+    const seen = { paints: [], findings: [], pages: [] };
+    window.seen = seen;
+    let pressed = 0, checking = false, painted = true;
+    addEventListener('keydown', () => {
+      const at = performance.now();
+      pressed = at; checking = true; painted = false;
+      requestAnimationFrame(() => { const channel = new MessageChannel(); channel.port1.onmessage = () => seen.paints.push(performance.now() - at); channel.port2.postMessage(0); });
+    }, true);
+    const page = document.querySelector('.page');
+    let was = page.dataset.checked;
+    new MutationObserver(() => {
+      const is = page.dataset.checked;
+      if (checking && was === 'false' && is === 'true') { checking = false; seen.findings.push(performance.now() - pressed); }
+      was = is;
+    }).observe(page, { attributes: true, attributeFilter: ['data-checked'] });
+    const fill = CanvasRenderingContext2D.prototype.fillRect;
+    CanvasRenderingContext2D.prototype.fillRect = function (...words) {
+      if (!painted) { painted = true; const at = pressed; queueMicrotask(() => seen.pages.push(performance.now() - at)); }
+      return fill.apply(this, words);
+    };
+  })()`);
+}
+
+async function press(page: Page, keys: number, pause: number): Promise<void> {
+  for (let key = 0; key < keys; key += 1) {
+    await page.keyboard.press(key % 10 === 9 ? 'Backspace' : 'a');
+    await page.waitForTimeout(pause);
+  }
+}
+
+async function coldStart(): Promise<void> {
+  const out = mkdtempSync(join(tmpdir(), 'handsclear-bare-'));
+  await build({
+    root: join(root, 'tests/bench/bare-editor'),
+    base: './',
+    logLevel: 'error',
+    worker: { format: 'es' },
+    build: { outDir: out, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 8000 },
+  });
+  writeFileSync(join(out, 'text.md'), text);
+  const server = createServer((request, response) => {
+    const file = join(out, request.url === '/' ? 'index.html' : (request.url ?? ''));
+    if (!existsSync(file)) return response.writeHead(404).end();
+    const types: Record<string, string> = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.ttf': 'font/ttf' };
+    response.writeHead(200, { 'content-type': types[extname(file)] ?? 'text/plain' });
+    createReadStream(file).pipe(response);
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const address = server.address();
+  const bare: number[] = [];
+  const ours: number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    bare.push(
+      await fresh(browser, async (page) => {
+        await page.goto(`http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}/`);
+        await page.waitForSelector('.view-line');
+      }),
+    );
+    const begun = performance.now();
+    const desk = await sitDown(browser, { folder });
+    await desk.page.waitForSelector('.notes .reading');
+    ours.push(performance.now() - begun);
+    await desk.close();
+  }
+  server.close();
+  rmSync(out, { recursive: true, force: true });
+  const ratio = at(ours, 0.5) / at(bare, 0.5);
+  console.log(`cold start: bare editor       median ${at(bare, 0.5).toFixed(0)} ms`);
+  console.log(
+    `cold start: host, page, library read, margin shown   median ${at(ours, 0.5).toFixed(0)} ms, ${ratio.toFixed(2)} times the bare editor (aim 1.5)`,
+  );
+}
+
+async function fresh(own: Browser, run: (page: Page) => Promise<void>): Promise<number> {
+  const context = await own.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  const begun = performance.now();
+  await run(page);
+  const took = performance.now() - begun;
+  await context.close();
+  return took;
+}
+
+async function manyProcedures(): Promise<void> {
+  if (MANY === 0) return;
+  const long = mkdtempSync(join(tmpdir(), 'handsclear-many-'));
+  for (const file of longLibrary(MANY)) {
+    mkdirSync(dirname(join(long, file.path)), { recursive: true });
+    writeFileSync(join(long, file.path), file.text);
+  }
+  cpSync(join(root, 'sample-procedures/figures'), join(long, 'figures'), { recursive: true });
+  const begun = performance.now();
+  const desk = await sitDown(browser, { folder: long });
+  const usable = performance.now() - begun;
+  const { page } = desk;
+  await page.click('.sheet-text');
+  await page.keyboard.press('Control+End');
+  await watch(page);
+  await press(page, KEYS, 90);
+  const { paints } = await page.evaluate<{ paints: number[] }>('window.seen');
+  const waiting = Number(await page.getAttribute('.page', 'data-waiting'));
+  console.log(`\n${MANY} procedures: usable after  ${usable.toFixed(0)} ms`);
+  console.log(`key to paint while it is read ${lines(paints)}; ${waiting} still to be read (aim 32 ms at p95)`);
+  await page.waitForSelector('.page[data-waiting="0"]', { timeout: 1_200_000 });
+  console.log(
+    `all read after                ${((performance.now() - begun) / 1000).toFixed(0)} s; memory of the page's process ${memory().toFixed(0)} MB (aim 600 MB)`,
+  );
+  await desk.close();
+  rmSync(long, { recursive: true, force: true });
+}
+
+/** Resident megabytes of the largest renderer process there is: the page with its workers. */
+function memory(): number {
+  const table = execFileSync('ps', ['-eo', 'rss=,args='], { encoding: 'utf8' });
+  const sizes = table.split('\n').flatMap((line) => (line.includes('--type=renderer') ? [Number(line.trim().split(/\s+/)[0])] : []));
+  return Math.max(0, ...sizes) / 1024;
+}
+
+function at(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0;
+}

@@ -3,7 +3,16 @@
  * desktop shell puts into the page, else requests to the address the page came from); knows nothing of what is asked.
  */
 
-import { BRIDGE, type Bridge, type DiskChange, type HostEvent, type Methods, type Reply } from '../electron/host/contract/index.ts';
+import {
+  BRIDGE,
+  type Bridge,
+  type DiskChange,
+  type HostEvent,
+  METHODS,
+  type Methods,
+  misfit,
+  type Reply,
+} from '../electron/host/contract/index.ts';
 
 export type { DiskChange, JournalEntry } from '../electron/host/contract/index.ts';
 
@@ -21,7 +30,11 @@ const transport: Transport = overBridge((globalThis as { readonly [BRIDGE]?: Bri
 
 export async function call<M extends keyof Methods>(method: M, ask: Methods[M]['ask']): Promise<Methods[M]['answer']> {
   const reply = (await transport.call(method, ask)) as Reply<Methods[M]['answer']>;
-  if (reply.ok) return reply.value;
+  if (reply.ok) {
+    const wrong = misfit(reply.value, METHODS[method].answer, 'the answer');
+    if (wrong !== undefined) throw new HostRefusal(`The service answered ${method} otherwise than agreed: ${wrong}.`);
+    return reply.value;
+  }
   throw new HostRefusal(reply.error.message);
 }
 

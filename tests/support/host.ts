@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll } from 'vitest';
-import type { HostEvent, MethodName, Methods } from '../../electron/host/contract/index.ts';
+import { type HostEvent, METHODS, type MethodName, type Methods, misfit } from '../../electron/host/contract/index.ts';
 import { hashOf, nodeWriteDisk, type WriteDisk } from '../../electron/host/saving/index.ts';
 import { Service, type ServiceOptions } from '../../electron/host/service/index.ts';
 
@@ -99,7 +99,13 @@ export function newService(options: Partial<ServiceOptions> = {}): Host {
     data,
     told,
     library: '',
-    call: async (method, ask, window = 'window-1') => (await service.call(method, ask, window)) as never,
+    async call(method, ask, window = 'window-1') {
+      const answer = await service.call(method, ask, window);
+      // Every answer in every test fits what the contract says of it.
+      const wrong = misfit(answer, METHODS[method].answer, `the answer of ${method}`);
+      if (wrong !== undefined) throw new Error(wrong);
+      return answer as never;
+    },
   };
 }
 

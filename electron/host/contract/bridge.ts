@@ -1,5 +1,6 @@
 /** What the shell's preload puts into the page, and the record in which every reply crosses. The page finds it under one name. */
-import type { HostEvent, MethodName, Methods } from './methods.ts';
+import type { MethodName, Methods } from './methods.ts';
+import type { HostEvent } from './records.ts';
 
 export type Reply<Value = unknown> =
   | { readonly ok: true; readonly value: Value }

@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { type JournalEntry, METHODS, misfit, Refused, type Shape } from '../contract/index.ts';
+import { JOURNAL_ENTRY, type JournalEntry, misfit, Refused, type Shape } from '../contract/index.ts';
 import { Turns, type WriteDisk, writeWhole } from '../saving/index.ts';
 
 interface Kept {
@@ -15,14 +15,12 @@ interface Kept {
   readonly entries: readonly JournalEntry[];
 }
 
-export interface Offered extends JournalEntry {
-  readonly window: string;
-}
+export type Offered = JournalEntry & { readonly window: string };
 
 const SAFE = /^[\w-]{1,64}$/;
 const ENDING = '.journal';
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
-const KEPT: Shape = { root: 'text', window: 'text', entries: (METHODS['journal.put'].ask as { readonly entries: Shape }).entries };
+const KEPT: Shape = { root: 'text', window: 'text', entries: [JOURNAL_ENTRY] };
 
 export class Journal {
   private readonly folder: string;

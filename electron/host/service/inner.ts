@@ -25,7 +25,7 @@ export interface Shell {
   readonly menu: (caller: Caller, menus: readonly PageMenu[]) => void;
 }
 
-export type How = 'read' | 'print' | 'folder';
+export type How = Methods['output.show']['ask']['how'];
 
 export interface ServiceOptions {
   /** Folder of the user's own data: journal and the like. */

@@ -1,12 +1,13 @@
 /** What belongs to the user and not into a library: settings, the page's menus for the shell, and what was worked out and may be forgotten. */
-import { Refused, SETTINGS } from '../contract/index.ts';
+import { Refused, SETTINGS, type SettingName } from '../contract/index.ts';
 import { fault, type Handlers, type Inner } from './inner.ts';
 
 export const personal = (host: Inner): Pick<Handlers, 'settings.read' | 'settings.write' | 'menu.set' | 'cache.read' | 'cache.write'> => ({
   'settings.read': async () => ({ settings: await host.settings.read() }),
 
   'settings.write': async ({ name, value }) => {
-    if (!Object.hasOwn(SETTINGS, name)) throw new Refused(`There is no setting "${name}".`);
+    const known = (one: string): one is SettingName => Object.hasOwn(SETTINGS, one);
+    if (!known(name)) throw new Refused(`There is no setting "${name}".`);
     if (!SETTINGS[name].allowed.test(value)) throw new Refused(`"${name}" cannot be "${value}".`);
     const settings = await host.settings
       .change((before) => ({ ...before, [name]: value }))

@@ -1,5 +1,14 @@
-import { describe, expect, test } from 'vitest';
-import { METHODS, type MethodName, misfit, Refused, type Shape, soundSettings } from '../../../electron/host/contract/index.ts';
+import { describe, expect, expectTypeOf, test } from 'vitest';
+import {
+  type HostFile,
+  METHODS,
+  type MethodName,
+  type Methods,
+  misfit,
+  Refused,
+  type Shape,
+  soundSettings,
+} from '../../../electron/host/contract/index.ts';
 import { newService } from '../../support/host.ts';
 
 /** A request that fits: the least one of each shape. */
@@ -7,7 +16,13 @@ function least(shape: Shape): unknown {
   if (shape === 'text') return 'x';
   if (shape === 'text?') return undefined;
   if (shape === 'text or null') return null;
-  if (Array.isArray(shape)) return [least(shape[0] as Shape)];
+  if (shape === 'flag') return true;
+  if (Array.isArray(shape)) {
+    const [tag, inner] = shape as readonly [unknown, Shape];
+    if (tag === 'words') return inner;
+    if (tag === 'or null') return null;
+    return tag === 'by name' ? { any: least(inner) } : [least(tag as Shape)];
+  }
   return Object.fromEntries(
     Object.entries(shape)
       .map(([key, inner]) => [key, least(inner as Shape)])
@@ -46,6 +61,12 @@ describe.each(names)('%s', (name) => {
     }
   });
 
+  test('answers in a shape too', () => {
+    expect(misfit(least(METHODS[name].answer), METHODS[name].answer)).toBeUndefined();
+    for (const wrong of [undefined, null, 'text', [], 7]) expect(misfit(wrong, METHODS[name].answer)).toBeDefined();
+    expect(misfit({ ...(least(METHODS[name].answer) as object), more: 1 }, METHODS[name].answer)).toContain('nobody asked for');
+  });
+
   test('crosses as plain data', () => {
     expect(structuredClone(METHODS[name])).toEqual(METHODS[name]);
   });
@@ -54,6 +75,35 @@ describe.each(names)('%s', (name) => {
 describe('names that are no methods', () => {
   test.each(['', 'file', 'file.Save', 'toString', 'constructor', '__proto__', 'hasOwnProperty'])('"%s" is refused', async (name) => {
     await expect(newService().service.call(name, {}, 'w')).rejects.toThrow(`There is nothing called "${name}" to ask for.`);
+  });
+});
+
+describe('shapes', () => {
+  test.each<[string, Shape, unknown, string | undefined]>([
+    ['text', 'text', '', undefined],
+    ['no text', 'text', 7, 'it must be text'],
+    ['a flag', 'flag', false, undefined],
+    ['no flag', 'flag', 0, 'it must be yes or no'],
+    ['a word', ['words', 'a', 'b'], 'b', undefined],
+    ['another word', ['words', 'a', 'b'], 'words', 'it must be one of a, b'],
+    ['null', ['or null', { a: 'text' }], null, undefined],
+    ['what may be null', ['or null', { a: 'text' }], { a: 1 }, 'it.a must be text'],
+    ['no names', ['by name', 'text'], {}, undefined],
+    ['names', ['by name', 'text'], { x: 'y', z: 1 }, 'it.z must be text'],
+    ['no record', ['by name', 'text'], ['a'], 'it must be an object'],
+    ['an empty list', ['text'], [], undefined],
+    ['a list', ['text'], ['a', 1], 'it[1] must be text'],
+    ['no list', ['text'], { 0: 'a' }, 'it must be a list'],
+    ['a list of lists', [['text']], [['a'], 'b'], 'it[1] must be a list'],
+  ])('%s', (_, shape, value, wrong) => expect(misfit(value, shape, 'it')).toBe(wrong));
+
+  test('give their types', () => {
+    expectTypeOf<Methods['library.open']['ask']>().toEqualTypeOf<{ readonly folder: string }>();
+    expectTypeOf<Methods['settings.read']['ask']>().toEqualTypeOf<Readonly<Record<string, never>>>();
+    expectTypeOf<Methods['file.read']['answer']['file']>().toEqualTypeOf<HostFile | null>();
+    expectTypeOf<Methods['libraries.recent']['answer']['chooser']>().toEqualTypeOf<'system' | 'page'>();
+    expectTypeOf<Methods['journal.drop']['ask']['window']>().toEqualTypeOf<string | undefined>();
+    expectTypeOf<Methods['library.read']['answer']['paths']>().toEqualTypeOf<readonly string[]>();
   });
 });
 

@@ -1,6 +1,8 @@
 /** All actions by menu. */
 import { openPanel, type PanelName } from '../state/panel.ts';
-import { applyProposed, core, documents, goTo, redo, save, say, shown, undo } from '../state/workspace.ts';
+import { save } from '../state/saving.ts';
+import { goTo, say, shown } from '../state/shown.ts';
+import { applyProposed, core, documents, redo, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
 import { startTour } from '../write/tour.tsx';

@@ -4,7 +4,8 @@
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { onFocusText } from '../state/focus.ts';
-import { change, documents, onOutsideEdit, shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
+import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 
 /** Tops and bottoms of lines, in pixels from the top of the text. */

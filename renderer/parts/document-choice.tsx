@@ -1,6 +1,6 @@
 /** Which procedure the sheets of Review are about: the one shown in Write, or the first; choosing here chooses there. */
 import type { ReactNode } from 'react';
-import { shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function useProcedure(): string | undefined {

@@ -1,7 +1,8 @@
 /** One finding as it stands beside a line or in a list: what, what would be right, why, and its fix. */
 import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
-import { change, goTo, shown } from '../state/workspace.ts';
+import { goTo, shown } from '../state/shown.ts';
+import { change } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { PlayedWalk } from './played-walk.tsx';
 

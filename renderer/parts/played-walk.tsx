@@ -1,7 +1,8 @@
 /** A counter-walk played on the text: one step at a time, with the lines it stands in. */
 import { type ReactNode, useEffect, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
-import { documents, goTo } from '../state/workspace.ts';
+import { goTo } from '../state/shown.ts';
+import { documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 /** Lines shown before and after the step. */

@@ -2,7 +2,8 @@
 import { type ReactNode, useRef, useState } from 'react';
 import { allFindings } from '../parts/findings.tsx';
 import { longWorker } from '../state/long-worker.ts';
-import { say, shown, writeOut } from '../state/workspace.ts';
+import { writeOut } from '../state/saving.ts';
+import { say, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 

@@ -1,6 +1,8 @@
 /** Which earlier issue the bars in the margin count from: a revision that the library's history keeps. */
 import { type ReactNode, useEffect, useState } from 'react';
-import { documents, history, historyText, say, shown } from '../state/workspace.ts';
+import { history, historyText } from '../state/saving.ts';
+import { say, shown } from '../state/shown.ts';
+import { documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 

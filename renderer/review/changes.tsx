@@ -3,7 +3,9 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { type Changed, WEIGHTS } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { documents, goTo, history, historyText, say } from '../state/workspace.ts';
+import { history, historyText } from '../state/saving.ts';
+import { goTo, say } from '../state/shown.ts';
+import { documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];

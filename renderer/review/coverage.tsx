@@ -1,7 +1,7 @@
 /** What the library covers, as tables; every cell leads to its text, and what is missing says so. */
 import type { ReactNode } from 'react';
 import { useAnswer } from '../state/answer.ts';
-import { goTo } from '../state/workspace.ts';
+import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 const NOTHING = {};

@@ -2,7 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
-import { goTo, shown } from '../state/workspace.ts';
+import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function FindingsList(): ReactNode {

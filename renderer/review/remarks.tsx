@@ -4,7 +4,7 @@ import type { Pinned, Remark } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
 import { person, putRecord, today, useReview } from '../state/record.ts';
-import { goTo } from '../state/workspace.ts';
+import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { RecordFaults } from './record-faults.tsx';

@@ -7,7 +7,7 @@ import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
 import { person, putRecord, today, useReview } from '../state/record.ts';
-import { goTo, shown } from '../state/workspace.ts';
+import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { RecordFaults } from './record-faults.tsx';
 

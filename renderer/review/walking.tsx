@@ -2,7 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { goTo } from '../state/workspace.ts';
+import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { StateTold } from './state-told.tsx';
 

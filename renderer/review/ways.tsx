@@ -4,7 +4,7 @@ import type { GraphEdge, GraphStep } from '../../procedures-schema/review/index.
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { Hatches, hatch } from '../parts/hatches.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { goTo } from '../state/workspace.ts';
+import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 const ROW = 28;

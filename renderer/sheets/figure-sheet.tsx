@@ -2,8 +2,10 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
+import { addFigure, figurePaths } from '../state/opening.ts';
 import { closePanel, panel } from '../state/panel.ts';
-import { addFigure, applyProposed, core, figurePaths, goTo, say, shown } from '../state/workspace.ts';
+import { goTo, say, shown } from '../state/shown.ts';
+import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FigureSheet(): ReactNode {

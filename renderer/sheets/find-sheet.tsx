@@ -5,7 +5,8 @@ import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { applyProposed, core, goTo } from '../state/workspace.ts';
+import { goTo } from '../state/shown.ts';
+import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FindSheet(): ReactNode {

@@ -1,7 +1,7 @@
 /** Folders to choose one from, where the system offers no dialog: below the user's own folder, one level at a time. */
 import { type ReactNode, useEffect, useState } from 'react';
 import { call } from '../host.ts';
-import { say } from '../state/workspace.ts';
+import { say } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 interface Props {

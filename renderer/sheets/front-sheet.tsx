@@ -4,7 +4,8 @@ import type { FieldValue, FormField, ListLine, MeasurementLine } from '../../pro
 import { findingsOf } from '../parts/findings.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { change, core, say, shown } from '../state/workspace.ts';
+import { say, shown } from '../state/shown.ts';
+import { change, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FrontSheet(): ReactNode {

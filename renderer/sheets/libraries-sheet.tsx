@@ -2,7 +2,8 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { call } from '../host.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
-import { say, shown, switchLibrary } from '../state/workspace.ts';
+import { switchLibrary } from '../state/opening.ts';
+import { say, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { FolderList } from './folder-list.tsx';
 

@@ -4,7 +4,8 @@ import type { MeasurementInput } from '../../procedures-schema/assist/index.ts';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { closePanel } from '../state/panel.ts';
-import { applyProposed, core, goTo, say, shown } from '../state/workspace.ts';
+import { goTo, say, shown } from '../state/shown.ts';
+import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 const SENSED = ['feel', 'sound', 'look'] as const;

@@ -4,7 +4,8 @@ import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
-import { change, core, say, show, shown } from '../state/workspace.ts';
+import { say, shown } from '../state/shown.ts';
+import { change, core, show } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function NewSheet(): ReactNode {

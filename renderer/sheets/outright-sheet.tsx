@@ -6,7 +6,8 @@ import { PersonFields } from '../parts/person-fields.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel, panel } from '../state/panel.ts';
 import { person } from '../state/record.ts';
-import { applyProposed, core, shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
+import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function OutrightSheet(): ReactNode {

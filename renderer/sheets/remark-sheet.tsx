@@ -7,7 +7,7 @@ import { PersonFields } from '../parts/person-fields.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { person, putRecord, today, useReview } from '../state/record.ts';
-import { shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function RemarkSheet(): ReactNode {

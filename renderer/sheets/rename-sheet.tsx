@@ -6,7 +6,8 @@ import { OverSheet } from '../parts/over-sheet.tsx';
 import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
-import { applyProposed, core, shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
+import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function RenameSheet(): ReactNode {

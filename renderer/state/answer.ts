@@ -1,7 +1,8 @@
 /** A hook that keeps the worker's answer to one question, asked again whenever the library was checked anew. */
 import { useEffect, useState } from 'react';
 import type { Answer, Ask, QueryName } from '../worker/queries/queries.ts';
-import { core, say, shown } from './workspace.ts';
+import { say, shown } from './shown.ts';
+import { core } from './workspace.ts';
 
 /** Undefined until the first answer; after that the last one stands until the next comes. */
 export function useAnswer<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined): Answer<Q> | undefined {

@@ -1,6 +1,7 @@
 /** A second worker for long jobs, so that typing never waits for a guide: fed with the library as it is now, ended when the job is. */
 import { CoreClient } from '../worker/client.ts';
-import { documents, figureBytes, fontBytes, otherPaths } from './workspace.ts';
+import { figureBytes, fontBytes, otherPaths } from './opening.ts';
+import { documents } from './workspace.ts';
 
 export interface LongWorker {
   readonly core: CoreClient;

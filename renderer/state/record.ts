@@ -2,8 +2,9 @@
 import { EMPTY_RECORD, type ReviewRecord, recordPath, writeRecord } from '../../procedures-schema/review/index.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { useAnswer } from './answer.ts';
+import { shown } from './shown.ts';
 import { newStore } from './store.ts';
-import { change, documents, shown } from './workspace.ts';
+import { change, documents } from './workspace.ts';
 
 /** Who sits here; kept by the browser, asked for once. */
 export const person = newStore({ initials: localStorage.getItem('initials') ?? '', as: localStorage.getItem('signs as') ?? '' });

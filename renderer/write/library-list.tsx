@@ -1,7 +1,8 @@
 /** The library as a list: documents under their machine, symptom or guide, each with its state at a glance. */
 import { type ReactNode, useState } from 'react';
 import { gradeOf } from '../parts/findings.tsx';
-import { show, shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
+import { show } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { DocumentLine } from '../worker/queries/queries.ts';
 

@@ -3,7 +3,7 @@ import { type ReactNode, useEffect, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { goTo, shown } from '../state/workspace.ts';
+import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {

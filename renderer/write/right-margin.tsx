@@ -6,7 +6,7 @@ import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
 import { reviewing } from '../review/reviewing.ts';
 import { openPanel } from '../state/panel.ts';
-import { shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { ToAccept } from './to-accept.tsx';

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { SentenceReading } from '../../procedures-schema/assist/index.ts';
 import { reviewing } from '../review/reviewing.ts';
 import { person, putRecord } from '../state/record.ts';
-import { shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 

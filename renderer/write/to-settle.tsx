@@ -1,7 +1,8 @@
 /** A name that no register knows: the near ones to take instead, and the registers it may be written into, each one click. */
 import type { ReactNode } from 'react';
 import type { KindGuess, NameToSettle } from '../../procedures-schema/assist/index.ts';
-import { applyProposed, change, core, say } from '../state/workspace.ts';
+import { say } from '../state/shown.ts';
+import { applyProposed, change, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 /** More than these would be a list to search, not an offer. */

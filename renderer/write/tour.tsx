@@ -1,8 +1,9 @@
 /** The first minute, in the page itself: a flaw is planted, its counter-walk shown, it is mended, and the printed page looked at. Each is one click. */
 import { type ReactNode, useState } from 'react';
 import { reviewing } from '../review/reviewing.ts';
+import { goTo, say, shown } from '../state/shown.ts';
 import { newStore } from '../state/store.ts';
-import { change, core, documents, goTo, say, shown, undo } from '../state/workspace.ts';
+import { change, core, documents, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 const SEEN = 'first minute seen';

@@ -5,7 +5,7 @@ import { findingsOf } from '../parts/findings.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
-import { shown } from '../state/workspace.ts';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { LeftMargin } from './left-margin.tsx';
 import { LibraryList } from './library-list.tsx';

@@ -100,7 +100,7 @@ export const BORDERS: readonly Border[] = [
   },
   {
     from: /^/,
-    except: /^(renderer\/editor|tests\/app)\//,
+    except: /^(renderer\/editor|tests\/(app|bench))\//,
     to: /^monaco-editor$/,
     sentence: 'Only renderer/editor knows the editor component.',
   },

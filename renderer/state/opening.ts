@@ -1,0 +1,109 @@
+/** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
+import { base64Of, bytesOf, call, watchDisk } from '../host.ts';
+import { onDisk } from './saving.ts';
+import { say, shown, wrong } from './shown.ts';
+import { core, documents, here, show } from './workspace.ts';
+
+/** From this many procedures on a library is read bit by bit, what is shown first. */
+const LONG = 40;
+
+/** Which library this window shows, over a reload of the page. */
+const OPENED = 'library opened';
+
+/** Another library begins with an empty page: nothing of this one can stay behind in it. */
+export function switchLibrary(folder: string): void {
+  sessionStorage.setItem(OPENED, folder);
+  location.reload();
+}
+
+export async function begin(): Promise<void> {
+  try {
+    const { sample, open } = await call('libraries.recent', {});
+    watchDisk((from, changes) => {
+      if (from === here.library) onDisk(changes);
+    });
+    const wanted = sessionStorage.getItem(OPENED) ?? open ?? sample;
+    try {
+      await openLibrary(wanted);
+    } catch (error) {
+      if (wanted === sample) throw error;
+      sessionStorage.removeItem(OPENED);
+      wrong(error);
+      await openLibrary(sample);
+    }
+    void giveFonts();
+  } catch (error) {
+    wrong(error);
+  }
+}
+
+export async function openLibrary(folder: string): Promise<void> {
+  const opened = await call('library.open', { folder });
+  here.library = opened.library;
+  const { library } = here;
+  const read = await call('library.read', { library });
+  for (const { path, text, hash } of read.files) documents.fromDisk(path, text, hash);
+  const texts = documents.list().map(({ path, text }) => ({ path, text }));
+  others = read.paths.filter((path) => documents.get(path) === undefined);
+  const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
+  shown.set({ folder: opened.folder, name: opened.name, checking: true });
+  if (first !== undefined) show(first);
+  const long = texts.filter(({ path }) => path.startsWith('procedures/')).length > LONG;
+  core.edit([
+    ...texts.map((file) => (long && file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
+    ...others.map((path) => ({ path, present: true as const })),
+  ]);
+  for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
+  const { entries } = await call('journal.list', { library });
+  // What the disk holds already needs no rescue.
+  shown.set({
+    recovered: entries.filter(
+      ({ path, text }) => (documents.get(path)?.bom ? `\uFEFF${documents.get(path)?.text}` : documents.get(path)?.text) !== text,
+    ),
+  });
+  for (const path of read.paths) if (/^figures\/.*\.(svg|png|jpe?g)$/i.test(path)) void giveFigure(path);
+}
+
+async function giveFigure(path: string): Promise<void> {
+  const { base64 } = await call('figure.read', { library: here.library, path });
+  const bytes = bytesOf(base64);
+  figures.set(path, bytes);
+  core.figure(path, bytes);
+}
+
+const figures = new Map<string, Uint8Array>();
+let fonts: Readonly<Record<string, Uint8Array>> = {};
+let others: readonly string[] = [];
+/** For a second worker, which is fed with all that the first one has. */
+export const figureBytes = (): ReadonlyMap<string, Uint8Array> => figures;
+export const fontBytes = (): Readonly<Record<string, Uint8Array>> => fonts;
+/** Sorted; figures only. */
+export const figurePaths = (): readonly string[] => [...figures.keys()].sort();
+
+/** Copies a picture into the library; its path there. */
+export async function addFigure(picture: File): Promise<string> {
+  const bytes = new Uint8Array(await picture.arrayBuffer());
+  const { path } = await call('figure.write', {
+    library: here.library,
+    name: picture.name.replace(/[^\w.-]+/g, '-'),
+    base64: base64Of(bytes),
+  });
+  figures.set(path, bytes);
+  core.figure(path, bytes);
+  core.edit([{ path, present: true }]);
+  return path;
+}
+export const otherPaths = (): readonly string[] => others;
+
+/** The page shows print in the very letters of the print. */
+async function giveFonts(): Promise<void> {
+  const { faces } = await call('fonts.read', {});
+  const bytes = Object.fromEntries(Object.entries(faces).map(([face, base64]) => [face, bytesOf(base64)]));
+  core.fonts(bytes);
+  fonts = bytes;
+  for (const [face, own] of Object.entries(bytes)) {
+    const font = new FontFace(`print-${face}`, own, { featureSettings: '"tnum" 1, "liga" 0, "clig" 0' });
+    document.fonts.add(await font.load());
+  }
+  shown.set({ revision: shown.get().revision + 1 });
+}

@@ -1,0 +1,118 @@
+/** Between window and disk: saving, what changed there meanwhile, unsaved text found again, files written out, earlier texts. Overwrites nothing unseen. */
+import { base64Of, call, type DiskChange } from '../host.ts';
+import { type Clash, say, shown, wrong } from './shown.ts';
+import { change, core, documents, here, journalSoon, raw } from './workspace.ts';
+
+export async function save(): Promise<void> {
+  const files = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
+  if (files.length === 0) return say('Everything is saved.');
+  try {
+    const { saved, conflicts } = await call('file.save', { library: here.library, files });
+    for (const { path, hash } of saved) {
+      const own = files.find((file) => file.path === path)?.text ?? '';
+      documents.saved(path, own.replace(/^\uFEFF/, ''), hash);
+    }
+    shown.set({
+      unsaved: new Set(documents.unsaved().map(({ path }) => path)),
+      clashes: conflicts.map(({ path, text, hash }) => ({ path, theirs: text, hash })),
+    });
+    if (documents.unsaved().length === 0) await call('journal.drop', { ...here });
+    else journalSoon();
+    if (conflicts.length === 0) say(saved.length === 1 ? `Saved ${saved[0]?.path}.` : `Saved ${saved.length} files.`);
+    else say('Some files changed on disk meanwhile. Nothing was overwritten; choose below.', true);
+  } catch (error) {
+    wrong(error);
+  }
+}
+
+export function onDisk(changes: readonly DiskChange[]): void {
+  const clashes: Clash[] = [];
+  for (const one of changes) {
+    const document = documents.get(one.path);
+    const dirty = document !== undefined && document.text !== document.saved;
+    if ('text' in one) {
+      if (document?.base === one.hash) continue;
+      if (dirty) clashes.push({ path: one.path, theirs: one.text, hash: one.hash });
+      else takeTheirs({ path: one.path, theirs: one.text, hash: one.hash });
+    } else if ('gone' in one) {
+      if (dirty) clashes.push({ path: one.path, theirs: null, hash: null });
+      else if (document) {
+        documents.gone(one.path);
+        core.edit([{ path: one.path, gone: true }]);
+      }
+    } else core.edit([{ path: one.path, present: true }]);
+  }
+  if (clashes.length > 0)
+    shown.set({ clashes: [...shown.get().clashes.filter(({ path }) => !clashes.some((one) => one.path === path)), ...clashes] });
+}
+
+/** This window's text gives way to the disk's; undo still has it. */
+export function takeTheirs(clash: Clash): void {
+  const { path, theirs, hash } = clash;
+  if (theirs === null || hash === null) {
+    documents.gone(path);
+    core.edit([{ path, gone: true }]);
+  } else {
+    const before = documents.get(path);
+    const text = theirs.replace(/^\uFEFF/, '');
+    if (before) change('Take the text on disk', [{ path, edits: [{ start: 0, end: before.text.length, text }] }]);
+    else {
+      documents.fromDisk(path, theirs, hash);
+      core.edit([{ path, text }]);
+    }
+    documents.saved(path, text, hash);
+  }
+  settle(path);
+}
+
+/** The disk's text is known and will be overwritten by the next save. */
+export async function keepMine(clash: Clash): Promise<void> {
+  const document = documents.get(clash.path);
+  if (document) documents.saved(clash.path, clash.theirs?.replace(/^\uFEFF/, '') ?? '', clash.hash ?? '');
+  settle(clash.path);
+  await save();
+}
+
+/** Both are kept: the disk's in its place, this window's beside it. */
+export function keepBoth(clash: Clash): void {
+  const mine = documents.get(clash.path)?.text ?? '';
+  const beside = clash.path.replace(/(\.[^.]*)?$/, (end) => `-mine${end}`);
+  takeTheirs(clash);
+  change('Keep both', [{ path: beside, edits: [{ start: 0, end: 0, text: mine }] }]);
+}
+
+function settle(path: string): void {
+  shown.set({
+    clashes: shown.get().clashes.filter((one) => one.path !== path),
+    unsaved: new Set(documents.unsaved().map((one) => one.path)),
+  });
+}
+
+export function takeRecovered(): void {
+  const files = shown.get().recovered.map(({ path, text }) => ({
+    path,
+    edits: [{ start: 0, end: documents.get(path)?.text.length ?? 0, text: text.replace(/^\uFEFF/, '') }],
+  }));
+  shown.set({ recovered: [] });
+  change('Take back unsaved text', files);
+}
+
+export async function dropRecovered(): Promise<void> {
+  shown.set({ recovered: [] });
+  await call('journal.drop', { library: here.library }).catch(wrong);
+}
+
+/** The path it was written to; undefined: it could not be, and that was said. */
+export async function writeOut(name: string, bytes: Uint8Array): Promise<string | undefined> {
+  try {
+    const { path } = await call('output.write', { library: here.library, name, base64: base64Of(bytes) });
+    say(`Written: ${path}`);
+    return path;
+  } catch (error) {
+    wrong(error);
+    return undefined;
+  }
+}
+
+export const history = (path: string) => call('history.list', { library: here.library, path });
+export const historyText = (path: string, revision: string) => call('history.read', { library: here.library, path, revision });

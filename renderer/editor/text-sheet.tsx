@@ -7,6 +7,7 @@ import { onFocusText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
+import { markSpelling } from './spelling-marks.ts';
 
 /** Tops and bottoms of lines, in pixels from the top of the text. */
 export interface LinePlaces {
@@ -134,7 +135,12 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       }
       measure();
     });
+    const spelling = markSpelling(made);
+    // Asked again whenever a check is done; the pause in it keeps it behind typing.
+    const stopSpelling = shown.listen(() => spelling.again(), 'revision', 'file');
     return () => {
+      stopSpelling();
+      spelling.stop();
       stop();
       for (const listener of listeners) listener.dispose();
       made.dispose();

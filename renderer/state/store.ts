@@ -5,6 +5,8 @@ export interface Store<T> {
   get(): T;
   set(change: Partial<T>): void;
   use(): T;
+  /** Told when one of these values became another, until the returned function is called. */
+  listen(listener: () => void, ...names: readonly (keyof T)[]): () => void;
   /** Only what is picked: drawn anew when one of these values is another. */
   usePick<K extends keyof T>(...names: readonly K[]): Pick<T, K>;
 }
@@ -21,6 +23,14 @@ export function newStore<T extends object>(first: T): Store<T> {
     set(change) {
       value = { ...value, ...change };
       for (const listener of listeners) listener();
+    },
+    listen(listener, ...names) {
+      let last = value;
+      return listen(() => {
+        const before = last;
+        last = value;
+        if (names.some((name) => !Object.is(before[name], value[name]))) listener();
+      });
     },
     use: () => useSyncExternalStore(listen, () => value),
     usePick(...names) {

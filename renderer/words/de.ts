@@ -258,6 +258,8 @@ export const de: Words = {
   changedSince: 'Striche neben dem, was anders ist seit',
   noBars: 'keine Striche',
   notThereThen: 'Von diesem Dokument gab es damals nichts.',
+  misspelt: 'In keinem Wörterbuch und keinem Register. Vielleicht:',
+  misspeltNone: 'In keinem Wörterbuch und keinem Register.',
   cautions:
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   shortcuts: 'Tasten',

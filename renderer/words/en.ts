@@ -254,6 +254,8 @@ export const en = {
   changedSince: 'Bars beside what changed since',
   noBars: 'no bars',
   notThereThen: 'Nothing of this document was there then.',
+  misspelt: 'In no dictionary and no register. Perhaps:',
+  misspeltNone: 'In no dictionary and no register.',
   cautions:
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
   shortcuts: 'Keys',

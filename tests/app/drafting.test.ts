@@ -100,6 +100,16 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     );
   });
 
+  test('a word that no dictionary and no register has is marked; names of the library are not', async () => {
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', 'Use this procedure when the cut end');
+    await page.click('.found li:has-text("OM-6110") button');
+    await page.click('.over header button');
+    await page.keyboard.press('Home');
+    await page.keyboard.type('The anvil is wron. ');
+    await expect.poll(() => page.locator('.misspelt').allInnerTexts(), { timeout: 60_000 }).toEqual(['wron']);
+  });
+
   test('unsaved text is offered again after the page was killed, within a second of typing', async () => {
     await page.keyboard.press('Control+f');
     await page.fill('.over input[type=search]', 'Tell the ');

@@ -6,6 +6,7 @@ import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf } from './pages.ts';
 import { compare, coverage, graph, reviewOf, walk } from './review.ts';
+import { spelling } from './spelling.ts';
 
 export const queries = {
   overview,
@@ -25,6 +26,7 @@ export const queries = {
   readingChoices,
   sayOutright,
   registerName,
+  spelling,
   walk,
   graph,
   coverage,

@@ -3,7 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { Cache } from '../cache/index.ts';
 import { type DiskChange, METHODS, type MethodName, misfit, Refused, type Settings, soundSettings } from '../contract/index.ts';
-import { Journal } from '../journal/index.ts';
+import { Alive, Journal } from '../journal/index.ts';
 import { Kept, RecentLibraries } from '../kept/index.ts';
 import { hashOf, nodeWriteDisk, Turns } from '../saving/index.ts';
 import { type Since, type Watching, watchLibrary } from '../watch/index.ts';
@@ -23,16 +23,21 @@ export class Service {
   private readonly inner: Inner;
   private readonly handlers: Handlers;
   private readonly ready: Promise<unknown>;
+  private readonly alive: Alive;
   private closed = false;
 
   constructor(options: ServiceOptions) {
     const disk = options.disk ?? nodeWriteDisk;
+    this.alive = new Alive(options.data);
     // Unsaved text is nobody else's business.
-    this.ready = mkdir(options.data, { recursive: true, mode: 0o700 }).catch(() => undefined);
+    this.ready = mkdir(options.data, { recursive: true, mode: 0o700 }).then(
+      () => this.alive.begin(),
+      () => undefined,
+    );
     this.inner = {
       options,
       disk,
-      journal: new Journal(path.join(options.data, 'unsaved'), disk),
+      journal: new Journal(path.join(options.data, 'unsaved'), disk, this.alive),
       cache: new Cache(path.join(options.data, 'cache'), disk),
       recent: new RecentLibraries(options.data, disk),
       settings: new Kept(path.join(options.data, 'settings.json'), disk, soundSettings),
@@ -97,6 +102,8 @@ export class Service {
     this.closed = true;
     await this.inner.turns.all();
     await this.inner.journal.settled();
+    await this.ready;
+    await this.alive.end();
     await this.inner.cache.settled();
     for (const { stop } of this.watching.values()) await stop();
     this.watching.clear();

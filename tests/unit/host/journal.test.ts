@@ -1,8 +1,11 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Journal } from '../../../electron/host/journal/index.ts';
+import { Alive, Journal } from '../../../electron/host/journal/index.ts';
 import { nodeWriteDisk, type WriteDisk } from '../../../electron/host/saving/index.ts';
 import { failingDisk, hostOf, newFolder, newLibrary } from '../../support/host.ts';
 
@@ -161,11 +164,53 @@ describe('with several windows on one library', () => {
     expect((await call('journal.list', { library }, 'window-2')).entries).toEqual([]);
   });
 
-  test('text of a host that was killed is offered by the next host', async () => {
+  test('text of another run of the program is offered when that run has ended, not while it is there', async () => {
     const folder = newLibrary();
     const first = await hostOf(folder);
     await first.call('journal.put', { library: first.library, window: 'first', entries: [entry('mine')] });
     const second = await hostOf(folder, { data: first.data });
+    expect((await second.call('journal.list', { library: second.library })).entries).toEqual([]);
+    await second.call('journal.drop', { library: second.library });
+    await first.service.close();
     expect((await second.call('journal.list', { library: second.library })).entries.map(({ text }) => text)).toEqual(['mine']);
+  });
+});
+
+describe('another run of the program', () => {
+  test('is there until it is killed; what it leaves behind is swept up', async () => {
+    const folder = newFolder();
+    const program = path.join(newFolder(), 'alive.mjs');
+    const source = path.join(import.meta.dirname, '../../../electron/host/journal/alive.ts');
+    await build({ entryPoints: [source], outfile: program, bundle: true, platform: 'node', format: 'esm', logLevel: 'error' });
+    const words = `const { Alive } = await import(${JSON.stringify(pathToFileURL(program).href)}); const one = new Alive(${JSON.stringify(folder)});
+      await one.begin(); console.log(one.name); setInterval(() => {}, 1000);`;
+    const child = spawn(process.execPath, ['--input-type=module', '--eval', words], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const name = await new Promise<string>((resolve) => child.stdout.once('data', (part) => resolve(String(part).trim())));
+    const own = new Alive(folder);
+    expect(await own.isThere(name)).toBe(true);
+    const ended = new Promise((resolve) => child.once('exit', resolve));
+    child.kill('SIGKILL');
+    await ended;
+    expect(await own.isThere(name)).toBe(false);
+    await own.begin();
+    expect(await own.isThere(own.name ?? '')).toBe(true);
+    if (process.platform !== 'win32') expect(readdirSync(folder)).toEqual([`${own.name}.here`]);
+    await own.end();
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  test.each(['', '../x', 'h', 'habcdef12345', 'habcdef123456/../x'])('that is named "%s" is none', async (name) => {
+    expect(await new Alive(newFolder()).isThere(name)).toBe(false);
+  });
+
+  test('in a place where no door can be made, all text is offered', async () => {
+    const folder = path.join(newFolder(), 'x'.repeat(120));
+    mkdirSync(folder);
+    const alive = new Alive(folder);
+    await alive.begin();
+    expect(alive.name).toBeUndefined();
+    // Nor is one made where a path that was cut off would lead.
+    expect(readdirSync(path.dirname(folder))).toEqual([path.basename(folder)]);
+    await alive.end();
   });
 });

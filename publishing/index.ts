@@ -6,5 +6,5 @@ export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf
 export { drawPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
 export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op } from './layout/index.ts';
-export { type Printed, printBook } from './print.ts';
+export { type PressChoice, type Printed, printBook, printSheets } from './print.ts';
 export { shortGuide, shortProcedure } from './short-form/index.ts';

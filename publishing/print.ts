@@ -1,7 +1,8 @@
 /** A book to the bytes of its PDF: lay out, draw, write. */
 import type { Book } from './book.ts';
+import { type Choice, duplexTest, impose } from './imposition/index.ts';
 import { drawBook, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
-import { type PdfExtras, writePdf } from './pdf/index.ts';
+import { type PdfExtras, writePdf, writeSheets } from './pdf/index.ts';
 
 export interface Printed {
   readonly bytes: Uint8Array;
@@ -18,4 +19,25 @@ export function printBook(book: Book, fonts: FontFiles, extras: PdfExtras = {}):
   const drawn = drawBook(placed);
   const pageOf = new Map([...placed.anchors].map(([anchor, page]) => [anchor, page + 1]));
   return { bytes: writePdf(drawn, book, source, extras), pages: drawn.pages.length, notes: drawn.notes, pageOf };
+}
+
+export interface PressChoice extends Choice {
+  /** A sheet to try the printer with comes first. */
+  readonly test?: boolean;
+}
+
+/** The same pages on sheets for folding or cutting. `pages` counts the pages of the book, `sides` what the printer prints. */
+export function printSheets(book: Book, fonts: FontFiles, choice: PressChoice): Printed & { readonly sides: number } {
+  const source = newFontSource(fonts);
+  const placed = layoutBook(book, source.shaper);
+  const drawn = drawBook(placed);
+  const sheets = impose(drawn.pages, choice);
+  const before = choice.test ? duplexTest(choice.sheet, source.shaper) : [];
+  return {
+    bytes: writeSheets(drawn, sheets, before, book, source),
+    pages: drawn.pages.length,
+    sides: sheets.length + before.length,
+    notes: drawn.notes,
+    pageOf: new Map(),
+  };
 }

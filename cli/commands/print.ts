@@ -1,9 +1,10 @@
 /** `handsclear print`: a bound guide or a procedure as a PDF file. */
 import { readFonts } from '../../electron/host/files/index.ts';
-import { attachmentsOf, guideBook, printBook, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
+import { attachmentsOf, guideBook, printBook, printSheets, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { modelNamed, openLibrary } from '../library.ts';
+import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, notThere, procedureNamed, refuse } from '../publish.ts';
 
 export const print: Command = {
@@ -26,6 +27,7 @@ export const print: Command = {
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
     { name: 'fillable', help: 'a form: boxes for values, ticks and sign-off can be filled in on the screen' },
     { name: 'attach', help: 'carry the text of each procedure and its checklist as data inside the PDF' },
+    ...pressOptions,
     { name: 'draft', help: 'print in spite of errors, with "DRAFT: NOT FOR FIELD USE" on every page' },
   ],
   about:
@@ -41,9 +43,15 @@ export const print: Command = {
       line: 'handsclear print OM-3140 --library sample-procedures --to form.pdf --edition short --fillable --attach',
       does: 'the checklist as a form, with its text and data inside',
     },
+    {
+      line: 'handsclear print OM-8010 --library sample-procedures --to booklet.pdf --booklet --sheet a3 --signature 4 --cut-marks',
+      does: 'the guide on A3 sheets, four folded into one another, to be sewn',
+    },
     { line: 'handsclear print OM-3140 --library sample-procedures --to draft.pdf --draft', does: 'a draft to mark up' },
   ],
-  async run({ operands, values, flags }, io) {
+  async run(given, io) {
+    const { operands, values, flags } = given;
+    const press = pressChoice(given);
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
     const checked = await openLibrary(values.library ?? '.', io);
@@ -81,10 +89,13 @@ export const print: Command = {
       fillable: flags.has('fillable'),
       ...(flags.has('attach') ? { attachments: attachmentsOf(holds, guide, input) } : {}),
     };
-    const printed = printBook(book, await readFonts(), extras);
+    const fonts = await readFonts();
+    const sheets = press === undefined ? undefined : printSheets(book, fonts, press);
+    const printed = sheets ?? printBook(book, fonts, extras);
     for (const note of printed.notes) io.err(`${note.message}\n`);
     writeWhole(io.cwd, values.to, printed.bytes);
-    io.out(`${values.to}: ${printed.pages} pages${draft ? ', draft' : ''}.\n`);
+    const on = sheets === undefined ? '' : ` on ${sheets.sides} sides`;
+    io.out(`${values.to}: ${printed.pages} pages${on}${draft ? ', draft' : ''}.\n`);
     return 0;
   },
 };

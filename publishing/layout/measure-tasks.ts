@@ -44,7 +44,10 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
       const next = item.band === 'open' ? costs.betweenSubsteps * 2 : costs.row;
       // One line alone at the foot or the head of a leaf is lost between two.
       const edge = block.items.indexOf(item) <= 1 || item === block.items[block.items.length - 1];
-      (own[0] as Slab).cost = Math.max(keep, item.depth > 0 ? costs.betweenSubsteps : 0, edge ? costs.insideStep : 0);
+      // Of several conditions all must be in view, or the wrong one is taken.
+      const choice = item.depth > 0 && item.label === '' && !item.remark;
+      const below = choice ? costs.orphan : item.depth > 0 ? costs.betweenSubsteps : 0;
+      (own[0] as Slab).cost = Math.max(keep, below, edge ? costs.insideStep : 0);
       keep = next;
     } else {
       lists.length = 0;

@@ -1,3 +1,4 @@
 /** Drawing operations to PDF. Exports only; the only user of pdf-lib. */
 export type { Attachment } from './attachments.ts';
 export { type PdfExtras, writePdf } from './write.ts';
+export { type Sheet, writeSheets } from './write-sheets.ts';

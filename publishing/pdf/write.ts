@@ -4,13 +4,14 @@ import { PDFArray, PDFContext, type PDFDict, PDFHexString, PDFName, PDFRawStream
 import type { Book } from '../book.ts';
 import type { DrawnBook, FontSource } from '../layout/index.ts';
 import { type Attachment, writeAttachments } from './attachments.ts';
-import { contentOf, type FieldBox, fontName, imageName, opacityName, type PageContent } from './content.ts';
+import { contentOf, type FieldBox, type PageContent } from './content.ts';
 import { stream, tableOf } from './fonts.ts';
 import { type Widget, writeForm } from './forms.ts';
 import { embedImage } from './images.ts';
 import { points } from './numbers.ts';
 import { writeOutline } from './outline.ts';
 import { writePageLabels } from './page-labels.ts';
+import { resourcesOf } from './resources.ts';
 import { serialise } from './serialise.ts';
 import { TagTree } from './tags.ts';
 import { type DocumentFacts, xmpOf } from './xmp.ts';
@@ -152,15 +153,6 @@ function addWidgets(
 function metadata(facts: DocumentFacts, context: PDFContext): PDFRawStream {
   const bytes = new TextEncoder().encode(xmpOf(facts));
   return PDFRawStream.of(context.obj({ Type: 'Metadata', Subtype: 'XML', Length: bytes.length }) as PDFDict, bytes);
-}
-
-function resourcesOf(content: PageContent, faces: ReadonlyMap<string, PDFRef>, images: readonly PDFRef[], context: PDFContext): PDFDict {
-  const fonts = Object.fromEntries([...content.faces].sort().map((face) => [fontName(face), faces.get(face) as PDFRef]));
-  const pictures = Object.fromEntries(content.images.map((index) => [imageName(index), images[index] as PDFRef]));
-  const states = Object.fromEntries(
-    content.opacities.map((value) => [opacityName(value), { Type: 'ExtGState', ca: value / 100, CA: value / 100 }]),
-  );
-  return context.obj({ Font: fonts, XObject: pictures, ExtGState: states }) as PDFDict;
 }
 
 function writeTags(

@@ -48,23 +48,7 @@ describe('every point, on every file', () => {
 
   test('the points had something to look at', () => {
     const roles = new Set([...made.values()].flatMap(({ raw }) => [...eachElement(raw.structure())].map(({ role }) => role)));
-    for (const role of [
-      'H1',
-      'H2',
-      'L',
-      'LI',
-      'Lbl',
-      'LBody',
-      'Table',
-      'TH',
-      'TD',
-      'Figure',
-      'Note',
-      'TOC',
-      'Link',
-      'Form',
-      'Caption',
-    ])
+    for (const role of ['H1', 'H2', 'L', 'LI', 'Lbl', 'LBody', 'Table', 'TH', 'TD', 'Figure', 'Note', 'TOC', 'Link', 'Form', 'Caption'])
       expect([...roles]).toContain(role);
   });
 });

@@ -42,10 +42,7 @@ noteQuitting();
 app.setPath('userData', path.join(data, 'shell'));
 
 if (app.requestSingleInstanceLock()) {
-  app.on(
-    'second-instance',
-    (_, argv, from) => void openingOf(userWords(argv, app.isPackaged), from).then((opening) => windows.bring(opening)),
-  );
+  app.on('second-instance', (_, argv, from) => void openingOf(argv.slice(1), from).then((opening) => windows.bring(opening)));
   app.on('open-file', (event, file) => {
     event.preventDefault();
     if (service === undefined) early.push(file);

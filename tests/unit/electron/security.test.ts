@@ -315,11 +315,13 @@ describe('20. Do not expose Electron APIs to untrusted web content', () => {
 });
 
 describe('what is packed', () => {
-  const { files, extraResources, fileAssociations } = parse(readText('electron/builder.yml')) as {
-    files: string[];
-    extraResources: { from: string }[];
-    fileAssociations: { ext: string; rank: string }[];
+  const packed = parse(readText('electron/builder.yml')) as {
+    readonly files: readonly string[];
+    readonly extraResources: readonly { readonly from: string }[];
+    readonly mac: { readonly fileAssociations: readonly object[] };
+    readonly nsis: { readonly include: string };
   };
+  const { files, extraResources } = packed;
 
   test('is what the shell reads, and every single file of it exists', () => {
     const single = files.filter((file) => !/[*!]/.test(file) && !file.startsWith('dist/'));
@@ -332,7 +334,11 @@ describe('what is packed', () => {
   });
 
   test('does not make itself the first program for all Markdown', () => {
-    expect(fileAssociations).toMatchObject([{ ext: 'md', rank: 'Alternate' }]);
+    expect(Object.keys(packed)).not.toContain('fileAssociations');
+    expect(packed.mac.fileAssociations).toMatchObject([{ ext: 'md', rank: 'Alternate' }]);
+    // On Windows the default program of an ending is the unnamed value of its key; here only the list beside it is added to.
+    const registry = readText(packed.nsis.include).match(/WriteRegStr SHCTX "[^"]*\\\.md[^"]*" "[^"]*"/g);
+    expect(registry).toEqual(['WriteRegStr SHCTX "Software\\Classes\\.md\\OpenWithProgids" "Handsclear.procedure"']);
   });
 
   test('begins where package.json says', () => {

@@ -1,0 +1,157 @@
+/**
+ * `npm run bench:print`: pages a second and peak memory of one generated guide, ours against other ways to a PDF file, all in one run. Ours is the whole
+ * of it: optimal breaks of lines and pages, drawing, tags, bookmarks, links. The others are handed our finished lines (same words, fonts, breaks, places)
+ * and only draw them. Every figure is the median of the rounds, each in a fresh process; ratios travel between machines. Prints; judges nothing.
+ *
+ *   npm run bench:print -- [sizes, 50,500,2000] [rounds, 5] [engines, all]
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, tmpdir, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { readFonts } from '../../electron/host/files/index.ts';
+import { checkLibrary } from '../../procedures-schema/index.ts';
+import type { Book } from '../../publishing/book.ts';
+import { guideBook } from '../../publishing/index.ts';
+import { drawBook, layoutBook, newFontSource } from '../../publishing/layout/index.ts';
+import { generateLibrary } from '../support/generate.ts';
+import { hasTool } from '../support/tools.ts';
+import type { BenchInput, BenchLine } from './print-engines.ts';
+
+const sizes = (process.argv[2] ?? '50,500,2000').split(',').map(Number);
+const rounds = Number(process.argv[3] ?? 5);
+const chosen = process.argv[4]?.split(',');
+/** The most pages an engine is asked for: past it a run takes hours. */
+const most: Readonly<Record<string, number>> = {
+  handsclear: 1e9,
+  pdfkit: 1e9,
+  'pdf-lib drawText': 1e9,
+  pdfmake: 1e9,
+  'Chromium print': 1e9,
+  '@react-pdf/renderer': 60,
+};
+const here = new URL('.', import.meta.url).pathname;
+const folder = mkdtempSync(join(tmpdir(), 'print-bench-'));
+
+const wanted = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as Record<
+  'dependencies' | 'devDependencies',
+  Record<string, string>
+>;
+const versionOf = (name: string): string => ({ ...wanted.dependencies, ...wanted.devDependencies })[name] ?? '?';
+
+try {
+  settings();
+  const fonts = await readFonts();
+  for (const size of sizes) {
+    const { input, pages, lines } = makeInput(size, fonts);
+    console.log(`\n${pages} pages, ${lines} lines of text (asked for: ${size})`);
+    const results = new Map<string, { rate: number; megabytes: number }>();
+    for (const engine of Object.keys(most)) {
+      if (size > (most[engine] as number) || (chosen !== undefined && !chosen.includes(engine))) continue;
+      const seconds: number[] = [];
+      const memory: number[] = [];
+      let counted = '';
+      let kilobytes = 0;
+      for (let round = 0; round < rounds; round += 1) {
+        const out = join(folder, 'out.pdf');
+        const { stdout, stderr, status } = spawnSync(
+          process.execPath,
+          ['--import', 'tsx', join(here, 'print-one.ts'), engine, input, out],
+          { encoding: 'utf8', maxBuffer: 1e9 },
+        );
+        if (status !== 0) {
+          console.log(`  ${engine}: failed: ${stderr.split('\n').find((line) => line.includes('Error')) ?? stderr.slice(0, 200)}`);
+          break;
+        }
+        const result = JSON.parse(stdout.trim().split('\n').pop() as string) as { seconds: number; megabytes: number; bytes: number };
+        seconds.push(result.seconds);
+        memory.push(result.megabytes);
+        kilobytes = Math.round(result.bytes / 1000);
+        if (round === 0) counted = pagesOf(out, pages);
+      }
+      if (seconds.length === 0) continue;
+      const rate = pages / median(seconds);
+      results.set(engine, { rate, megabytes: median(memory) });
+      console.log(
+        `  ${engine.padEnd(22)} ${rate.toFixed(rate < 20 ? 1 : 0).padStart(6)} pages/s  ${median(memory).toFixed(0).padStart(5)} MB  ${String(kilobytes).padStart(6)} kB  ${counted}`,
+      );
+    }
+    const own = results.get('handsclear');
+    if (own !== undefined)
+      for (const [engine, { rate }] of results)
+        if (engine !== 'handsclear') console.log(`    ours / ${engine}: ${(own.rate / rate).toFixed(2)}`);
+  }
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+function settings(): void {
+  console.log(
+    `Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? 'processor'}, ${(totalmem() / 2 ** 30).toFixed(0)} GB; median of ${rounds}, each in a fresh process`,
+  );
+  console.log(
+    'timed: from the book (ours) or the finished lines (others) and font files to the bytes in memory; loading of modules is not; starting Chromium is',
+  );
+  console.log('ours: A4, optimal line and page breaks, kerning, tags, bookmarks, links, subset fonts, deflate level 6');
+  console.log(`pdfkit ${versionOf('pdfkit')}: text(line, x, y, {lineBreak: false}), subset fonts, no tags`);
+  console.log(`pdf-lib (fork) ${versionOf('pdf-lib')}: drawText a line, whole fonts (subsets fail with this font library), no tags`);
+  console.log(`pdfmake ${versionOf('pdfmake')}: one text node a line with absolutePosition and noWrap, no tags`);
+  console.log(`@react-pdf/renderer ${versionOf('@react-pdf/renderer')}: one Text a line, absolute; 50 pages only`);
+  console.log('Chromium: one absolutely placed span a line, page.pdf with tagged: true; memory is the sum over its processes');
+}
+
+/** A guide of about so many pages, and the lines our engine sets on them. */
+function makeInput(size: number, fonts: Awaited<ReturnType<typeof readFonts>>): { input: string; pages: number; lines: number } {
+  let count = Math.max(2, Math.round(size / 5));
+  for (let round = 0; ; round += 1) {
+    const book = bookOf(count);
+    const drawn = drawBook(layoutBook(book, newFontSource(fonts).shaper));
+    const pages = drawn.pages.length;
+    if (Math.abs(pages - size) / size > 0.08 && round < 3) {
+      count = Math.max(1, Math.round((count * size) / pages));
+      continue;
+    }
+    const lines = drawn.pages.map(({ ops }) =>
+      ops.flatMap((op): BenchLine[] => {
+        if (op.op !== 'text' || op.turn !== undefined) return [];
+        const out: BenchLine[] = [];
+        let x = op.x;
+        for (const run of op.run) {
+          const last = out[out.length - 1];
+          // Neighbouring words of one face are one string: the others need not be slower than they are.
+          if (last?.face === run.face) out[out.length - 1] = { ...last, text: last.text + run.text };
+          else out.push({ face: run.face, size: op.size / 1000, x: x / 1000, y: op.y / 1000, text: run.text });
+          x += (run.units * op.size) / 1000;
+        }
+        return out.filter(({ text }) => text.trim() !== '').map((line) => ({ ...line, text: line.text.replace(/\u00ad/g, '-') }));
+      }),
+    );
+    const first = drawn.pages[0] as (typeof drawn.pages)[number];
+    const bookFile = join(folder, `book-${size}.json`);
+    writeFileSync(bookFile, JSON.stringify(book));
+    const input: BenchInput = { width: first.width / 1000, height: first.height / 1000, pages: lines, bookFile };
+    const file = join(folder, `lines-${size}.json`);
+    writeFileSync(file, JSON.stringify(input));
+    return { input: file, pages, lines: lines.reduce((sum, page) => sum + page.length, 0) };
+  }
+}
+
+function bookOf(count: number): Book {
+  const files = generateLibrary(count);
+  const numbers = files.flatMap(({ text }) => /^id: (TS-\d+)$/m.exec(text)?.[1] ?? []);
+  const guide = `---\nid: TS-9000\ntitle: Screens and tippers\nrevision: "A"\ndate: 2026-01-05\nmodels: [RS-20]\nduplex: no\n---\n\nA guide for the bench.\n\n## All\n\n${numbers.map((number) => `- [${number}]`).join('\n')}\n`;
+  const { facts } = checkLibrary([...files, { path: 'guides/bench.md', text: guide }]);
+  return guideBook(facts.guides[0] as (typeof facts.guides)[number], { library: facts, figures: new Map(), draft: false });
+}
+
+/** Counted by an outside program where there is one. */
+function pagesOf(file: string, wanted: number): string {
+  if (!hasTool('pdfinfo')) return 'pages not counted';
+  const found = Number(/^Pages:\s+(\d+)$/m.exec(spawnSync('pdfinfo', [file], { encoding: 'utf8' }).stdout)?.[1] ?? 0);
+  const off = Math.abs(found - wanted) / wanted;
+  return `${found} pages${off > 0.02 ? ', MORE THAN 2 PERCENT OFF' : ''}`;
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+}

@@ -157,7 +157,8 @@ function addPart(part: Part, x: Mp, y: Mp, ops: Op[], kit: Kit, pageOf: (anchor:
   }
   const last = ops[ops.length - 1];
   if (last?.op === 'text' && last.size === size && last.colour === colour && last.y === y && last.turn === undefined) {
-    ops[ops.length - 1] = { ...last, run: [...last.run, part.shaped] as readonly Shaped[] };
+    // Made a few lines up and seen by nobody else yet.
+    (last.run as Shaped[]).push(part.shaped);
     return;
   }
   ops.push({ op: 'text', x, y, size, colour, run: [part.shaped] });

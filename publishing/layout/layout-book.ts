@@ -2,19 +2,19 @@
 
 import { invariant } from '../../procedures-schema/invariant.ts';
 import type { Book, BookBlock, Flow } from '../book.ts';
-import { ImageStore } from './images.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { measureFlow } from './measure.ts';
 import { mustTurn } from './measure-table.ts';
+import { keyOf, MeasuredMemory } from './measured-memory.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf, type Side } from './paper.ts';
-import { type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
+import { heightOf, type MeasuredChapter, type Placed, type PlacedPage, placeAll, usedHeight } from './place.ts';
 import { fill, wordsFor } from './printed-words.ts';
-import { formsOf, newReferences, type References, widen } from './references.ts';
+import { formsOf, type References, widen } from './references.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import { shortSheet } from './short-sheet.ts';
 import type { Slab } from './slab.ts';
-import { type NodeId, StructureBuilder } from './structure.ts';
+import type { NodeId } from './structure.ts';
 import { colours, costs, sheetOf } from './style.ts';
 
 export interface PlacedBook extends Placed {
@@ -28,12 +28,14 @@ export interface PlacedBook extends Placed {
 /** References widen only, so a second pass nearly always settles; past this many the last is taken and said. */
 const mostPasses = 4;
 
-export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
+/** `memory`: what was measured for an earlier state of the book, to be used again and brought up to date. */
+export function layoutBook(book: Book, shaper: Shaper, memory = new MeasuredMemory()): PlacedBook {
   const normal = normalise(book);
   const asks = book.chapters.some(({ blocks }) => blocks.some(asksPages));
-  const known = newReferences();
+  const known = memory.references;
+  const keys = keysOf(normal);
   for (let pass = 1; ; pass += 1) {
-    const laid = layoutOnce(normal, shaper, known);
+    const laid = layoutOnce(normal, keys, shaper, known, memory);
     if (!widen(known, laid, asks)) return laid;
     if (pass === mostPasses) {
       const note: LayoutNote = { kind: 'unsettled-pages', message: 'Page numbers in references still change after four passes.' };
@@ -42,16 +44,25 @@ export function layoutBook(book: Book, shaper: Shaper): PlacedBook {
   }
 }
 
+/** Equal chapters share a measure only where nothing tells them apart; a contents page depends on all the others. */
+const keysOf = ({ chapters, contents }: NormalBook): readonly string[] => {
+  const entries = keyOf('contents', contents);
+  return chapters.map(
+    (chapter, index) => keyOf(String(index), chapter) + (chapter.blocks.some(({ kind }) => kind === 'contents') ? entries : ''),
+  );
+};
+
 const asksPages = (block: BookBlock): boolean =>
   block.kind === 'index' ||
   (block.kind === 'table' &&
     block.rows.some((row) => row.some((cell) => cell.some((one) => one.kind === 'link' && one.through !== undefined))));
 
-function layoutOnce(normal: NormalBook, shaper: Shaper, known: References): PlacedBook {
+function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper, known: References, memory: MeasuredMemory): PlacedBook {
   const { book } = normal;
   const sheet = book.short === undefined ? sheetOf(book.paper, book.large) : shortSheet(book.paper);
   const { body } = geometryOf(book, 'right');
-  const structure = new StructureBuilder();
+  memory.begin([book.paper, book.binding, book.language, book.large === true, book.short !== undefined, book.title].join('|'));
+  const { structure, images } = memory;
   const kit: Kit = {
     book,
     sheet,
@@ -62,22 +73,35 @@ function layoutOnce(normal: NormalBook, shaper: Shaper, known: References): Plac
     // A copier drops blue before black.
     linkColour: book.short === undefined ? colours.link : colours.ink,
     contents: normal.contents,
-    images: new ImageStore(),
+    images,
     pageHeight: body.height,
     pageWidth: body.width,
     notes: [],
     pageBefore: (anchor) => known.before.get(anchor),
-    reserve: (anchor, look) => Math.max(...formsOf(known, anchor).map((form) => widthOfAll(shaper.shape(look.face, form), look.size))),
+    reserve: (anchor, look) =>
+      Math.max(...formsOf(known, anchor, guess).map((form) => widthOfAll(shaper.shape(look.face, form), look.size))),
     away: (near, anchor) => {
       const pair = `${near}\n${anchor}`;
       known.asked.set(pair, { near, anchor });
       return known.away.has(pair);
     },
   };
+  // Digits of the pages so far, by the height of what was measured: most references lead to pages not far off.
+  let pages = 0;
+  let guess = '8';
   const measured: MeasuredChapter[] = [];
-  if (book.cover !== undefined) measured.push(measureCover(book.cover, 'cover', 'right', kit));
-  for (const chapter of normal.chapters) measured.push(measureChapter(chapter, kit));
-  if (book.backCover !== undefined) measured.push(measureCover(book.backCover, 'back cover', 'left', kit));
+  const { cover, backCover } = book;
+  if (cover !== undefined) measured.push(memory.measure(keyOf('cover', cover), kit, (own) => measureCover(cover, 'cover', 'right', own)));
+  normal.chapters.forEach((chapter, index) => {
+    const made = memory.measure(keys[index] as string, kit, (own) => measureChapter(chapter, own));
+    // Measured for an equal chapter, placed as this one.
+    measured.push(made.chapter === chapter ? made : { ...made, chapter });
+    if (book.short !== undefined || (chapter.tab === undefined && chapter.number === undefined && pages === 0)) return;
+    pages += made.stretches.reduce((sum, { slabs }) => sum + Math.ceil(heightOf(slabs) / body.height), 0);
+    guess = '8'.repeat(String(pages + 1).length);
+  });
+  if (backCover !== undefined)
+    measured.push(memory.measure(keyOf('back cover', backCover), kit, (own) => measureCover(backCover, 'back cover', 'left', own)));
   const placed = placeAll(measured, book);
   assertPages(placed.pages);
   const missing = shaper

@@ -63,7 +63,10 @@ function measureRows(entries: readonly IndexEntry[], room: Room, kit: Kit): Slab
 /** A name and its pages; a page met twice is named once, as far as the pages are known from the pass before. */
 function inlineOf({ name, anchors }: IndexEntry, kit: Kit): Inline[] {
   const seen = new Set<number>();
-  const shown = anchors.filter((anchor) => {
+  // In the first pass no page is known: about as many as there will be keep the room.
+  const first = anchors[0];
+  const asked = first !== undefined && kit.pageBefore(first) === undefined ? anchors.slice(0, 6) : anchors;
+  const shown = asked.filter((anchor) => {
     const page = kit.pageBefore(anchor);
     if (page === undefined) return true;
     if (seen.has(page)) return false;

@@ -155,11 +155,25 @@ function extentsOf(block: TableBlock, kit: Kit): readonly Extent[] {
   });
 }
 
+/** Without measuring: no letter is wider than its type size. */
+function surelyFits(block: TableBlock, columns: number, available: Mp, kit: Kit): boolean {
+  let least = 0;
+  for (let column = 0; column < columns; column += 1) {
+    let longest = 1;
+    for (const row of [block.head, ...block.rows])
+      for (const one of row[column] ?? []) for (const word of one.text.split(' ')) longest = Math.max(longest, word.length);
+    // Values hold on to their units and links to their pages: two words, and a page number of some digits.
+    least += (2 * longest + 8) * kit.sheet.cell.size + 2 * kit.sheet.cellPad;
+  }
+  return least <= available;
+}
+
 /** Whether a table has to stand on a landscape page: upright its words would be cut, or its many columns be slivers. */
 export function mustTurn(block: TableBlock, room: Room, kit: Kit): boolean {
-  const extents = extentsOf(block, kit);
-  if (extents.length < 3) return false;
+  const columns = Math.max(block.head.length, ...block.rows.map((row) => row.length));
   const available = room.x + room.width - room.left;
+  if (columns < 3 || (columns < 6 && surelyFits(block, columns, available, kit))) return false;
+  const extents = extentsOf(block, kit);
   const least = extents.reduce((sum, column) => sum + column.least, 0);
   if (least > available) return true;
   // As many lines a row as this would make: a table nobody can follow across.

@@ -268,6 +268,32 @@ const lastSpaced = (text: string, end: number): string => {
 
 /** Lines of at most `width`. Hyphens are tried only when the lines come out too uneven without. */
 export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): Line[] {
+  // Service text says the same again and again (lock out, tighten, refit): plain words are broken once for each width.
+  const only = inline[0];
+  if (inline.length !== 1 || only?.kind !== 'text') return brokenLines(inline, look, node, width, kit);
+  const key = `${look.face} ${look.size} ${look.even} ${width} ${kit.language} ${only.text}`;
+  let memory = broken.get(kit.shaper);
+  if (memory === undefined) {
+    memory = new Map();
+    broken.set(kit.shaper, memory);
+  }
+  const found = memory.get(key);
+  if (found === undefined) {
+    const lines = brokenLines(inline, look, node, width, kit);
+    // A long day of edits must not fill the memory.
+    if (memory.size >= mostRemembered) memory.clear();
+    memory.set(key, lines);
+    return lines;
+  }
+  return found.map((line) => ({ ...line, parts: line.parts.map((part) => ({ ...part, look, node })) }));
+}
+
+const mostRemembered = 50_000;
+
+/** Pure memory, by the fonts it holds for. */
+const broken = new WeakMap<Shaper, Map<string, readonly Line[]>>();
+
+function brokenLines(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): Line[] {
   const runs = runsOf(inline, look, node, kit);
   const stretch = look.size * 3;
   const stub = look.size * 2;

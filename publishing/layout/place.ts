@@ -59,7 +59,7 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
       const height = geometryOf(book, sideOf(pages.length, book), turned).body.height;
       const begin = pages.length;
       // Right-hand pages are turned; without backs every leaf is.
-      const { starts, forced } = breakPages(slabs, height, (page) => sideOf(begin + page, book) === 'right');
+      const { starts, forced, filled } = fill(slabs, height, sideOf(begin, book) === 'right', sideOf(begin + 1, book) === 'right');
       for (const at of forced) {
         const page = pages.length + starts.indexOf(at) + 1;
         const above = slabs[at - 1] as Slab;
@@ -69,29 +69,62 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
       }
       starts.forEach((start, index) => {
         const end = starts[index + 1] ?? slabs.length;
-        const placed: PlacedSlab[] = [];
         const first = slabs[start] as Slab;
-        let y = 0;
-        if (start > 0)
-          for (const again of first.resume ?? []) {
-            // A heading stands over what it continues; a notice's panel inside its frame.
-            placed.push({ slab: { ...again, decor: again.of === 'heading' ? [] : first.decor }, y });
-            y += again.height;
-          }
         const opens = first.section ?? section;
         for (let at = start; at < end; at += 1) {
           const slab = slabs[at] as Slab;
-          if (at > start) y += slab.gap;
-          placed.push({ slab, y });
-          y += slab.height;
           if (slab.section !== undefined) section = slab.section;
           for (const anchor of slab.anchors ?? []) if (!anchors.has(anchor)) anchors.set(anchor, pages.length);
         }
-        addPage({ slabs: placed, chapter, section: opens, blank: false, cover: chapter === undefined }, turned);
+        addPage(
+          { slabs: filled[index] as readonly PlacedSlab[], chapter, section: opens, blank: false, cover: chapter === undefined },
+          turned,
+        );
       });
     }
   }
   return { pages, anchors, notes };
+}
+
+interface Filled {
+  readonly key: string;
+  readonly starts: readonly number[];
+  readonly forced: readonly number[];
+  readonly filled: readonly (readonly PlacedSlab[])[];
+}
+
+/** Pure memory: the same slabs on the same pages stand at the same heights, in the next pass and after an edit elsewhere. */
+const known = new WeakMap<readonly Slab[], Filled>();
+
+/** A stretch broken into pages and every slab at its height. `even` and `odd`: whether a leaf is turned after pages 0, 2 ... and 1, 3 ... of it. */
+function fill(slabs: readonly Slab[], height: Mp, even: boolean, odd: boolean): Filled {
+  const key = `${height} ${even} ${odd}`;
+  const before = known.get(slabs);
+  if (before?.key === key) return before;
+  const { starts, forced } = breakPages(slabs, height, (page) => (page % 2 === 0 ? even : odd));
+  const filled = starts.map((start, index) => fillPage(slabs, start, starts[index + 1] ?? slabs.length));
+  const made = { key, starts, forced, filled };
+  known.set(slabs, made);
+  return made;
+}
+
+function fillPage(slabs: readonly Slab[], start: number, end: number): readonly PlacedSlab[] {
+  const placed: PlacedSlab[] = [];
+  const first = slabs[start] as Slab;
+  let y = 0;
+  if (start > 0)
+    for (const again of first.resume ?? []) {
+      // A heading stands over what it continues; a notice's panel inside its frame.
+      placed.push({ slab: { ...again, decor: again.of === 'heading' ? [] : first.decor }, y });
+      y += again.height;
+    }
+  for (let at = start; at < end; at += 1) {
+    const slab = slabs[at] as Slab;
+    if (at > start) y += slab.gap;
+    placed.push({ slab, y });
+    y += slab.height;
+  }
+  return placed;
 }
 
 /** Height a page's slabs take: for tests, and for the invariant that nothing leaves the body. */

@@ -6,6 +6,8 @@ import { numberPages } from './page-numbers.ts';
 export interface References {
   /** What room was kept for at the page number of each anchor: widest digits, or the letters of a roman numeral. */
   readonly forms: Map<string, readonly string[]>;
+  /** What was taken for each anchor's page number before it was known. */
+  readonly guessed: Map<string, Set<string>>;
   /** References that name a page only where they leave their own, as met. */
   readonly asked: Map<string, { readonly near: string; readonly anchor: string }>;
   readonly away: Set<string>;
@@ -13,13 +15,23 @@ export interface References {
   before: ReadonlyMap<string, number>;
 }
 
-/** Taken for every page number before any is known. */
-const guess = '8';
+/** Texts whose widest is the room to keep. `guess` is taken until the page is known: as many digits as the pages before it have. */
+export function formsOf(known: References, anchor: string, guess: string): readonly string[] {
+  const forms = known.forms.get(anchor);
+  if (forms !== undefined) return forms;
+  const guessed = known.guessed.get(anchor);
+  if (guessed === undefined) known.guessed.set(anchor, new Set([guess]));
+  else guessed.add(guess);
+  return [guess];
+}
 
-/** Texts whose widest is the room to keep. */
-export const formsOf = (known: References, anchor: string): readonly string[] => known.forms.get(anchor) ?? [guess];
-
-export const newReferences = (): References => ({ forms: new Map(), asked: new Map(), away: new Set(), before: new Map() });
+export const newReferences = (): References => ({
+  forms: new Map(),
+  guessed: new Map(),
+  asked: new Map(),
+  away: new Set(),
+  before: new Map(),
+});
 
 /**
  * Takes in where things came to stand; true when something needs more room than it was given. An index names every page once, and a range
@@ -34,7 +46,8 @@ export function widen(known: References, laid: PlacedBook, asks: boolean): boole
     const kept = known.forms.get(anchor) ?? [];
     if (form === '' || kept.includes(form)) continue;
     known.forms.set(anchor, [...kept, form]);
-    if (kept.length > 0 || form !== guess) widened = true;
+    const guessed = known.guessed.get(anchor);
+    if (kept.length > 0 || (guessed !== undefined && (guessed.size > 1 || !guessed.has(form)))) widened = true;
   }
   for (const [pair, { near, anchor }] of known.asked) {
     const here = laid.anchors.get(near);

@@ -38,6 +38,17 @@ export const fontName = (face: Face): string => `F-${face}`;
 export const imageName = (index: number): string => `I${index}`;
 export const opacityName = (hundredths: number): string => `O${hundredths}`;
 
+const written = new WeakMap<object, string>();
+/** Colours are a few shared values. */
+function rgOf(colour: readonly [number, number, number]): string {
+  let text = written.get(colour);
+  if (text === undefined) {
+    text = `${colour.map(channel).join(' ')} rg`;
+    written.set(colour, text);
+  }
+  return text;
+}
+
 export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
   const out: string[] = [];
   const marked: NodeId[] = [];
@@ -51,8 +62,15 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
   const up = (y: number): number => page.height - y;
   const at = (x: number, y: number): string => `${points(x)} ${points(up(y))}`;
   let fill = '';
+  // The font stays set from one piece of text to the next, but not out of a saved state.
+  let face: Face | undefined;
+  let size = 0;
+  const restored = (): void => {
+    fill = '';
+    face = undefined;
+  };
   const setFill = (colour: readonly [number, number, number]): void => {
-    const next = `${colour.map(channel).join(' ')} rg`;
+    const next = rgOf(colour);
     if (next !== fill) out.push(next);
     fill = next;
   };
@@ -89,20 +107,32 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
     out.push(op.fill === undefined ? (stroke === undefined ? 'n' : 'S') : stroke === undefined ? `f${even}` : `B${even}`);
     if (clear !== undefined) {
       out.push('Q');
-      fill = '';
+      restored();
     }
   };
   const drawText = (op: Extract<Op, { op: 'text' }>): void => {
     setFill(op.colour);
-    const [a, b, c, d] = op.turn ?? [1000, 0, 0, 1000];
-    out.push('BT', `${points(a)} ${points(b)} ${points(c)} ${points(d)} ${at(op.x, op.y)} Tm`);
-    let face: Face | undefined;
+    if (op.turn === undefined) out.push(`BT ${at(op.x, op.y)} Td`);
+    else out.push(`BT ${op.turn.map(points).join(' ')} ${at(op.x, op.y)} Tm`);
+    let row = '';
+    const show = (): void => {
+      if (row !== '') out.push(`[<${row}>] TJ`);
+      row = '';
+    };
     for (const run of op.run) {
-      usedFaces.add(run.face);
-      if (run.face !== face) out.push(`/${fontName(run.face)} ${points(op.size)} Tf`);
-      face = run.face;
-      showRun(run, op.size, fonts, out);
+      if (run.face !== face || op.size !== size) {
+        show();
+        usedFaces.add(run.face);
+        out.push(`/${fontName(run.face)} ${points(op.size)} Tf`);
+        face = run.face;
+        size = op.size;
+      }
+      if (run.offsets?.some(([, dy]) => dy !== 0)) {
+        show();
+        showRun(run, op.size, fonts, out);
+      } else row += fonts.row(run);
     }
+    show();
     out.push('ET');
   };
   let inside = false;
@@ -150,7 +180,7 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
         break;
       case 'unclip':
         out.push('Q');
-        fill = '';
+        restored();
         break;
       case 'image':
         images.add(op.image);

@@ -1,15 +1,16 @@
 /** Numbers as a page description writes them: whole millipoints to decimal points, without an engine's rounding. */
 
+/** 5 is "005", 120 is "12". */
+const tails: readonly string[] = Array.from({ length: 1000 }, (_, rest) => String(rest).padStart(3, '0').replace(/0+$/, ''));
+
 /** Millipoints as points: 12345 is "12.345". */
 export function points(value: number): string {
   const negative = value < 0;
   const whole = Math.abs(Math.round(value));
   const head = Math.floor(whole / 1000);
-  const tail = String(whole % 1000)
-    .padStart(3, '0')
-    .replace(/0+$/, '');
-  const text = tail === '' ? String(head) : `${head}.${tail}`;
-  return negative && text !== '0' ? `-${text}` : text;
+  const rest = whole % 1000;
+  const text = rest === 0 ? String(head) : `${head}.${tails[rest]}`;
+  return negative && whole !== 0 ? `-${text}` : text;
 }
 
 /** A colour channel, 0 to 255, as a share of one in thousandths. */

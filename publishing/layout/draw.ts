@@ -145,14 +145,15 @@ function addPart(part: Part, x: Mp, y: Mp, ops: Op[], kit: Kit, pageOf: (anchor:
   const { size, colour, face } = part.look;
   if (part.kind === 'page') {
     const run = kit.shaper.shape(face, pageOf(part.anchor));
-    ops.push({ op: 'text', x: x + part.width - widthOfAll(run, size), y, size, colour, run });
+    // A list of its own: the shaper's is shared, and more words are added to this one.
+    ops.push({ op: 'text', x: x + part.width - widthOfAll(run, size), y, size, colour, run: [...run] });
     return;
   }
   if (part.kind === 'chip') {
     const height = Math.round(size * 1.32);
     const path = roundedRectangle(x, y - Math.round(size * 0.98), part.width, height, pt(3));
     ops.push({ op: 'path', path, fill: colours.wash, stroke: { colour: colours.quiet, width: pt(0.6) } });
-    ops.push({ op: 'text', x: x + chipPad, y, size, colour, run: part.shaped });
+    ops.push({ op: 'text', x: x + chipPad, y, size, colour, run: [...part.shaped] });
     return;
   }
   const last = ops[ops.length - 1];

@@ -1,12 +1,16 @@
 /** The structure tree of a file (ISO 32000-1, 14.7): elements in reading order, made from the marked content of the pages. */
-import { type PDFContext, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
+import { type PDFContext, PDFHexString, type PDFRef } from 'pdf-lib';
 import type { NodeId, Structure, StructureNode } from '../layout/index.ts';
 import { points } from './numbers.ts';
+import { Written } from './written.ts';
 
 type Kid =
   | { readonly element: NodeId }
   | { readonly page: number; readonly id: number }
   | { readonly annotation: PDFRef; readonly page: number };
+
+const name = (ref: PDFRef): string => `${ref.objectNumber} 0 R`;
+const hexText = (text: string): string => PDFHexString.fromText(text).toString();
 
 /** Elements were made in reading order; two columns are drawn row by row. Where text and elements mix, the text says the order. */
 const inOrder = (kids: readonly Kid[]): readonly Kid[] =>
@@ -65,24 +69,26 @@ export class TagTree {
     for (const node of this.structure.nodes) {
       const ref = elements.get(node.id);
       if (ref === undefined) continue;
-      const dict = context.obj({ Type: 'StructElem', S: node.role, P: node.parent < 0 ? root : (elements.get(node.parent) as PDFRef) });
-      const kids = inOrder(this.kids.get(node.id) ?? []).map((kid) =>
+      const own = this.kids.get(node.id) ?? [];
+      // Chapters come in the order of the pages: one may have been measured later than the one after it.
+      const kids = (node.id === 0 ? own : inOrder(own)).map((kid) =>
         'element' in kid
-          ? (elements.get(kid.element) as PDFRef)
+          ? name(elements.get(kid.element) as PDFRef)
           : 'annotation' in kid
-            ? context.obj({ Type: 'OBJR', Obj: kid.annotation, Pg: pages[kid.page] as PDFRef })
-            : context.obj({ Type: 'MCR', Pg: pages[kid.page] as PDFRef, MCID: kid.id }),
+            ? `<</Type/OBJR/Obj ${name(kid.annotation)}/Pg ${name(pages[kid.page] as PDFRef)}>>`
+            : `<</Type/MCR/Pg ${name(pages[kid.page] as PDFRef)}/MCID ${kid.id}>>`,
       );
-      dict.set(PDFName.of('K'), context.obj(kids));
-      if (node.alt !== undefined) dict.set(PDFName.of('Alt'), PDFHexString.fromText(node.alt));
-      if (node.title !== undefined) dict.set(PDFName.of('T'), PDFHexString.fromText(node.title));
-      if (node.role === 'Note') dict.set(PDFName.of('ID'), PDFHexString.fromText(`note-${node.id}`));
-      if (node.scope !== undefined) dict.set(PDFName.of('A'), context.obj({ O: 'Table', Scope: node.scope }));
-      if (node.numbering !== undefined) dict.set(PDFName.of('A'), context.obj({ O: 'List', ListNumbering: node.numbering }));
       const box = node.role === 'Figure' ? boxes.get(node.id) : undefined;
-      if (box !== undefined)
-        dict.set(PDFName.of('A'), context.obj({ O: 'Layout', Placement: 'Block', BBox: box.map((value) => Number(points(value))) }));
-      context.assign(ref, dict);
+      const parent = node.parent < 0 ? root : (elements.get(node.parent) as PDFRef);
+      const parts = [`<</Type/StructElem/S/${node.role}/P ${name(parent)}/K[${kids.join(' ')}]`];
+      if (node.alt !== undefined) parts.push(`/Alt${hexText(node.alt)}`);
+      if (node.title !== undefined) parts.push(`/T${hexText(node.title)}`);
+      if (node.role === 'Note') parts.push(`/ID${hexText(`note-${node.id}`)}`);
+      if (node.scope !== undefined) parts.push(`/A<</O/Table/Scope/${node.scope}>>`);
+      if (node.numbering !== undefined) parts.push(`/A<</O/List/ListNumbering/${node.numbering}>>`);
+      if (box !== undefined) parts.push(`/A<</O/Layout/Placement/Block/BBox[${box.map(points).join(' ')}]>>`);
+      parts.push('>>');
+      context.assign(ref, new Written(parts.join('')));
     }
     return { root, elements };
   }

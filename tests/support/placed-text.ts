@@ -41,7 +41,17 @@ export function blockTexts(drawn: DrawnBook): readonly BlockText[] {
       }
     }
   });
-  return [...out.values()].sort((a, b) => a.node - b.node);
+  // Chapters stand in the order of their pages, whenever each was measured; inside a chapter elements are made in reading order.
+  const rank = new Map<NodeId, number>();
+  const chapterOf = (node: NodeId): number => {
+    let top = node;
+    while ((nodes[top]?.parent ?? -1) > 0) top = nodes[top]?.parent as NodeId;
+    const known = rank.get(top) ?? rank.size;
+    rank.set(top, known);
+    return known;
+  };
+  const ranked = [...out.values()].map((block) => ({ block, chapter: chapterOf(block.node) }));
+  return ranked.sort((a, b) => a.chapter - b.chapter || a.block.node - b.block.node).map(({ block }) => block);
 }
 
 /** The words a book must show, in order, page numbers filled in from the placed anchors. */

@@ -55,8 +55,9 @@ function turnedGeometry(book: Book, side: Side): PageGeometry {
   // The portrait left edge is the head now, the portrait foot the left edge. Head and foot lines want their usual room beside the bound edge.
   const top = Math.max(body.x, paper.top);
   const foot = Math.max(upright.width - body.x - body.width, paper.foot);
-  const left = Math.min(upright.height - body.y - body.height, paper.bound);
-  const right = Math.min(body.y, paper.bound);
+  // The same on fronts and backs: what was measured for one side must fit the other.
+  const left = paper.bound;
+  const right = paper.bound;
   return {
     width: upright.height,
     height: upright.width,

@@ -13,7 +13,7 @@ import { RecordFaults } from './record-faults.tsx';
 
 export function SignOff(): ReactNode {
   const file = useProcedure();
-  const review = useReview(file);
+  const review = useReview(file, true);
   const { overview } = shown.usePick('overview', 'findings', 'between');
   const { initials, as } = person.use();
   if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;

@@ -21,11 +21,12 @@ export const today = (): string => {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 };
 
-export function useReview(file: string | undefined): ReviewOf | undefined {
+/** `whole`: with hash, readings said outright and readings to accept; else these are empty. */
+export function useReview(file: string | undefined, whole = false): ReviewOf | undefined {
   const { overview } = shown.usePick('overview');
   const number = overview?.documents.find((one) => one.file === file && one.kind === 'procedure')?.number;
   const record = number === undefined ? '' : (documents.get(recordPath(number))?.text ?? '');
-  return useAnswer('reviewOf', file === undefined || number === undefined ? undefined : { file, record });
+  return useAnswer('reviewOf', file === undefined || number === undefined ? undefined : { file, record, whole });
 }
 
 /** Writes the whole record anew; refused where something in the file could not be read, since that would be lost. */

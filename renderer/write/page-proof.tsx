@@ -1,14 +1,19 @@
 /** The page that the caret's step is printed on, made by the engine that prints. A click on it goes to the text. */
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
+/** Milliseconds from which on pages wait until the hands rest. */
+const SLOW = 30;
+
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
   const { file, caret } = shown.usePick('file', 'caret');
-  const made = useAnswer('pages', file === undefined ? undefined : { file, draft: false });
+  const took = useRef(0);
+  const made = useAnswer('pages', file === undefined ? undefined : { file, draft: false }, took.current > SLOW ? 2 * took.current : 0);
+  took.current = made?.milliseconds ?? 0;
   const [at, setAt] = useState(0);
   const steps = margin?.lines ?? [];
   const order = steps.findLastIndex(({ span }) => span.start <= caret);

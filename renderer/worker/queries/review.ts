@@ -76,23 +76,25 @@ export interface ReviewOf extends ReadRecord {
   readonly toAccept: readonly { readonly key: string; readonly words: string; readonly label: string }[];
 }
 
-export function reviewOf(model: LibraryModel, ask: { readonly file: string; readonly record: string }): ReviewOf | undefined {
+/** `whole`: with what only a signer needs, which costs more than an edit. */
+export function reviewOf(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly record: string; readonly whole: boolean },
+): ReviewOf | undefined {
   const facts = model.procedure(ask.file);
   if (!facts) return undefined;
   const path = recordPath(facts.head.id);
   const read = readRecord(path, ask.record);
   const { lines } = marginOf(facts, model.facts, undefined, new Set(read.record.accepted.map(({ key }) => key)));
+  const brief = { ...read, path, number: facts.head.id, revision: facts.head.revision ?? '', pins: pinsOf(read.record.remarks, lines) };
+  if (!ask.whole) return { ...brief, hash: '', outright: [], toAccept: [] };
   const open = new Map<string, { key: string; words: string; label: string }>();
   for (const { readings, fullLabel } of lines)
     for (const { key, earns, accepted, words, text } of readings)
       if (earns && !accepted && !open.has(key)) open.set(key, { key, words: `${text} = ${words.join('; ')}`, label: fullLabel });
   const checklist = writeChecklist(checklistOf(facts, { library: model.facts, figures: model.figures, draft: false }));
   return {
-    ...read,
-    path,
-    number: facts.head.id,
-    revision: facts.head.revision ?? '',
-    pins: pinsOf(read.record.remarks, lines),
+    ...brief,
     hash: contentHash({ text: facts.source.text, checklist }),
     outright: overridesIn(facts),
     toAccept: [...open.values()],

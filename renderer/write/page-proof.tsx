@@ -2,15 +2,20 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
+import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+
+/** CSS pixels: below this the print cannot be told apart. */
+const MIN_WIDTH = 330;
 
 /** Milliseconds from which on pages wait until the hands rest. */
 const SLOW = 30;
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
   const { file, caret } = shown.usePick('file', 'caret');
+  const [frame, room] = useRoom();
   const took = useRef(0);
   const made = useAnswer('pages', file === undefined ? undefined : { file, draft: false }, took.current > SLOW ? 2 * took.current : 0);
   took.current = made?.milliseconds ?? 0;
@@ -25,7 +30,7 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
   }, [marked, pages]);
   const page = pages[Math.min(at, pages.length - 1)];
   if (!page) return <p className="quiet proof-empty">{made === undefined ? words.checking : words.noPage}</p>;
-  const width = 330;
+  const width = Math.max(MIN_WIDTH, room - 4);
   const toText = (y: number): void => {
     const places = page.ops.flatMap((op) => (op.op === 'target' && op.name.includes(' step ') ? [op] : []));
     const nearest = places.filter((one) => one.y <= y).at(-1) ?? places[0];
@@ -33,7 +38,7 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
     if (step && file !== undefined) goTo(file, step.span.start);
   };
   return (
-    <figure className="proof" aria-label={words.pageProof}>
+    <figure className="proof" ref={frame} aria-label={words.pageProof}>
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: from the keyboard the caret leads the page, this is its way back */}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: as above */}
       <div

@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { buildApp, root } from '../../cli/setup.mjs';
 import { serveLoopback } from '../../electron/host/loopback/index.ts';
+import type { WriteDisk } from '../../electron/host/saving/index.ts';
 import { hasTool } from './tools.ts';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome'] as const;
@@ -46,6 +47,8 @@ interface Options {
   readonly folder?: string;
   readonly language?: string;
   readonly forced?: boolean;
+  /** The disk that the host writes to. */
+  readonly disk?: WriteDisk;
 }
 
 export async function sitDown(browser: Browser, options: Options = {}): Promise<Desk> {
@@ -53,7 +56,11 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
   const place = mkdtempSync(join(tmpdir(), 'handsclear-desk-'));
   const folder = options.folder ?? join(place, 'library');
   if (options.folder === undefined) cpSync(join(root, 'sample-procedures'), folder, { recursive: true });
-  const host = await serveLoopback(join(root, 'dist/renderer'), { data: options.data ?? join(place, 'data'), sample: folder });
+  const host = await serveLoopback(join(root, 'dist/renderer'), {
+    data: options.data ?? join(place, 'data'),
+    sample: folder,
+    ...(options.disk === undefined ? {} : { disk: options.disk }),
+  });
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
     locale: options.language ?? 'en-GB',

@@ -8,7 +8,7 @@ import { fault } from './inner.ts';
 type Work = Pick<Handlers, 'file.save' | 'file.read' | 'file.rename' | 'file.remove' | 'figure.read' | 'figure.write'>;
 
 const isNewFigure = (own: string): boolean => /^figures\/[^/]+\.(svg|png|jpe?g)$/i.test(own);
-const KEPT = 'Nothing else was written. Your text is kept in this window and in the journal.';
+const KEPT = 'Nothing else was written. Your text is kept in this window. Mend what is in the way and save again.';
 
 export const fileWork = (host: Inner): Work => ({
   'file.save': async ({ library, files }) => {

@@ -140,7 +140,7 @@ describe('a disk that fails', () => {
     const root = newLibrary();
     const host = await hostOf(root, { disk: failingDisk({ [step]: code }) });
     const saving = host.call('file.save', { library: host.library, files: one(hash('first\n'), 'second\n') });
-    await expect(saving).rejects.toThrow(/Nothing else was written\. Your text is kept in this window and in the journal\.$/);
+    await expect(saving).rejects.toThrow(/Nothing else was written\. Your text is kept in this window\. Mend what is in the way/);
     expect(read(root, 'procedures/a.md')).toBe('first\n');
     expect(filesIn(root)).toEqual(Object.keys(SMALL).sort());
   });

@@ -1,0 +1,113 @@
+/** Trouble in a real browser: a disk that is full, and two windows on one file. No text is lost, and the user is told what to do. */
+import { writeFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { nodeWriteDisk, type WriteDisk } from '../../electron/host/saving/index.ts';
+import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+
+const TEXT = 'procedures/OM-3140-lip-cylinder.md';
+
+/** Types at the end of the line that shows the words. */
+async function typeAfter(page: Page, words: string, typed: string): Promise<void> {
+  await page.click('.library .entry:has-text("OM-3140")');
+  await page.click(`.sheet-text .view-line:has-text("${words}")`);
+  await page.keyboard.press('End');
+  await page.keyboard.type(typed);
+  await checked(page);
+}
+
+describe.skipIf(!hasBrowser())('trouble', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(async () => browser?.close());
+
+  describe('a disk that is full', () => {
+    let desk: Desk;
+    let full = false;
+    const disk: WriteDisk = {
+      ...nodeWriteDisk,
+      async writeFlushed(file, bytes, mode) {
+        if (!full) return nodeWriteDisk.writeFlushed(file, bytes, mode);
+        // As a disk does: some of it, and then no more.
+        writeFileSync(file, bytes.subarray(0, 100));
+        throw Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC' });
+      },
+    };
+    beforeAll(async () => {
+      desk = await sitDown(browser, { disk });
+    });
+    afterAll(async () => desk?.close());
+
+    test('is told in words, the old file stands, and the text stays in the window', async () => {
+      const before = desk.onDisk(TEXT);
+      await typeAfter(desk.page, '1.', ' Written on a full disk.');
+      full = true;
+      await desk.page.keyboard.press('Control+s');
+      await desk.page.waitForSelector('.foot [role=status]:has-text("the disk is full")');
+      expect(await desk.page.innerText('.foot [role=status]')).toMatch(
+        /Your text is kept in this window|keep this window open until it is saved/,
+      );
+      expect(desk.onDisk(TEXT)).toBe(before);
+      expect(await desk.page.innerText('.sheet-text')).toContain('Written');
+      expect(await desk.page.title()).toMatch(/^•/);
+    });
+
+    test('when there is room again, saving goes through', async () => {
+      full = false;
+      await save(desk.page);
+      expect(desk.onDisk(TEXT)).toContain(' Written on a full disk.');
+    });
+  });
+
+  describe('two windows on one file', () => {
+    let desk: Desk;
+    let other: Page;
+    beforeAll(async () => {
+      desk = await sitDown(browser);
+      other = await desk.another();
+    });
+    afterAll(async () => desk?.close());
+
+    test('neither is offered what the other has not saved yet', async () => {
+      await typeAfter(desk.page, '1.', ' From the first.');
+      await desk.page.waitForTimeout(800);
+      const third = await desk.another();
+      expect(await third.locator('.band-message').count()).toBe(0);
+      await third.close();
+    });
+
+    test('what one saves appears in the other, where nothing was typed', async () => {
+      await save(desk.page);
+      await other.click('.library .entry:has-text("OM-3140")');
+      await other.waitForSelector('.sheet-text .view-line:has-text("From the first.")');
+    });
+
+    test('when both typed, the one that saves last is asked, and neither text is lost', async () => {
+      await typeAfter(other, 'From the first.', ' And from the second.');
+      await typeAfter(desk.page, 'From the first.', ' Once more.');
+      await save(desk.page);
+      await other.waitForSelector('.band-message:has-text("changed on disk")');
+      await other.keyboard.press('Control+s');
+      await other.waitForTimeout(500);
+      expect(desk.onDisk(TEXT)).toContain(' Once more.');
+      expect(desk.onDisk(TEXT)).not.toContain('And from the second.');
+      await other.click('.band-message button:has-text("Keep both")');
+      await save(other);
+      expect(desk.onDisk(TEXT)).toContain(' Once more.');
+      expect(desk.onDisk(TEXT.replace('.md', '-mine.md'))).toContain('And from the second.');
+    });
+
+    test('a window that is lost leaves what it had not saved to the next', async () => {
+      await typeAfter(desk.page, '1.', ' Left behind.');
+      await desk.page.waitForTimeout(800);
+      await desk.page.close();
+      const next = await desk.another();
+      await next.waitForSelector('.band-message[role=alert]');
+      await next.click('.band-message button.main');
+      await save(next);
+      expect(desk.onDisk(TEXT)).toContain(' Left behind.');
+    });
+  });
+});

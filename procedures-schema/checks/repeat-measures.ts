@@ -2,6 +2,11 @@
 import { flowCheck, missingList, onVariants } from './flow-check.ts';
 import { placeName } from './visit.ts';
 
+const GAP =
+  'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}';
+const ADJUST =
+  '#. {#read} Measure the [scraper gap] with the [feeler gauge].\n   - If it is within the limits, go on with [step #on].\n   - If it is under or over the limits, clean the [scraper].';
+
 export const repeatMeasures = flowCheck({
   id: 'repeat-measures',
   severity: 'error',
@@ -23,10 +28,27 @@ export const repeatMeasures = flowCheck({
         'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}',
       work: '#. {#clean} Clean the [scraper].\n#. {#read} Read the [scraper gap].\n#. Repeat [steps #clean to #read] until the [scraper gap] is within the limits.',
     },
+    {
+      name: 'until what is not said',
+      finds: 1,
+      front: GAP,
+      work: `${ADJUST}\n#. Repeat [step #read].\n#. {#on} Look at the [scraper].`,
+    },
+    {
+      name: 'once more, for the other side',
+      finds: 0,
+      front: GAP,
+      work: `${ADJUST}\n#. Repeat [step #read] for the other side.\n#. {#on} Look at the [scraper].`,
+    },
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['repeat-unmeasured'],
   message: (v) =>
-    `The range repeated at ${placeName(v.at)} does not hold ${missingList(v) || `the measurement of ${v.thing}`}${onVariants(v)}.`,
-  expected: (v) => `a range from the step that adjusts to the step that measures ${v.thing}`,
+    v.thing === ''
+      ? `${placeName(v.at)} repeats what goes by a reading, and does not say until when.`
+      : `The range repeated at ${placeName(v.at)} does not hold ${missingList(v) || `the measurement of ${v.thing}`}${onVariants(v)}.`,
+  expected: (v) =>
+    v.thing === ''
+      ? '"until" with the reading that is enough, or what the steps are repeated for: "for the other side"'
+      : `a range from the step that adjusts to the step that measures ${v.thing}`,
 });

@@ -367,6 +367,9 @@ class Unit {
       );
       if (!held) this.emit({ op: 'violation', place, rule: 'repeat-unmeasured', thing: until.subject, missing: [until.subject] });
     }
+    // What is repeated goes by what is read, and nothing says when it is enough.
+    if (!action.until && saysNoMore(step, action) && steps.some(goesByOutcome))
+      this.emit({ op: 'violation', place, rule: 'repeat-unmeasured', thing: '', missing: [] });
     if (this.depth >= DEEPEST || steps.some((one) => one === step || contains(one, step))) {
       // A range that holds its own repeat is a jump back; the condition leaves it.
       const skip = until ? this.branchOut(until, place) : undefined;
@@ -629,6 +632,28 @@ function measures(action: Action, subject: string): boolean {
     action.things.some((use) => foldText(use.thing.name) === foldText(subject)) &&
     ['measure', 'sense', 'observe', 'prove', 'test-run', 'handle'].includes(action.kind)
   );
+}
+
+/** Whether a step has branches by an outcome that is read in it. */
+function goesByOutcome(step: ReadStep): boolean {
+  const reads = actionsOf(step).some(({ kind }) => kind === 'measure' || kind === 'sense');
+  return (
+    reads &&
+    step.children.some(
+      (child) =>
+        child.kind === 'branches' && child.branches.some(({ condition }) => condition.when?.some(({ kind }) => kind === 'outcome')),
+    )
+  );
+}
+
+/** "Repeat steps 4 to 7." and not a word of what for: neither "for the other wheel" nor "twice". */
+function saysNoMore(step: ReadStep, repeat: Action): boolean {
+  const own = step.at.step.lead.text.slice(repeat.at, repeat.end).toLowerCase();
+  const ids = repeat.target ? Object.values(repeat.target).map((one) => String(one).toLowerCase()) : [];
+  const words = own
+    .split(/[^a-z0-9-]+/)
+    .filter((word) => word !== '' && !ids.includes(word) && !/^(?:repeat|from|steps?|section|to|and|then|again|\d+)$/.test(word));
+  return words.length === 0;
 }
 
 /** Conditions that all actions of a sentence share from the front: an "If" sentence. */

@@ -692,13 +692,19 @@ class Effect {
     if (at >= 0 && this.doing.temporary(tool)) this.state[this.layout.temporary + at] = value;
   }
 
+  /** "Until the gauge shows 0": what is waited for shows this source, and not another. */
+  private seenGone({ source }: SourceRow): boolean {
+    const words = this.doing.action.until?.text.toLowerCase() ?? '';
+    return [source.name, ...source.shownBy, ...source.provedWith].some((name) => words.includes(name.toLowerCase()));
+  }
+
   private wait(): void {
     const { layout, state } = this;
     const { action } = this.doing;
     const waited = action.amounts.map((amount) => secondsOf(amount.text)).find((seconds) => seconds !== undefined);
     for (const row of layout.table.sources) {
-      if (row.settles && isolated(layout, state, row) && ((waited && longEnough(waited, row.settles)) || (!waited && action.until)))
-        state[layout.stored + row.index] = STORED.gone;
+      const settled = waited ? row.settles && longEnough(waited, row.settles) : this.seenGone(row);
+      if (row.settles && settled && isolated(layout, state, row)) state[layout.stored + row.index] = STORED.gone;
       this.wearProof(row);
     }
   }

@@ -189,7 +189,7 @@ export const PROOF_OPERATORS: Readonly<Record<string, Operator>> = {
       if (steps.length === 0 || !steps.some(({ at }) => at.step.lead.text.toLowerCase().includes(test))) continue;
       let { text } = facts.source;
       for (const { at } of [...steps].reverse())
-        text = `${text.slice(0, at.step.lead.span.start)}Look at the machine from outside.${text.slice(at.step.lead.span.end)}`;
+        text = `${text.slice(0, at.step.lead.span.start)}Look at the machine from outside.${text.slice(at.step.span.end)}`;
       const what = steps.map(({ at }) => `${at.fullLabel}: ${at.step.lead.text}`).join(' + ');
       yield { text, what, checks: ['return-test', 'visit-holds'], along: ['*'] };
     }
@@ -243,7 +243,8 @@ export const PROOF_OPERATORS: Readonly<Record<string, Operator>> = {
     const { text } = facts.source;
     for (const step of facts.read.steps)
       for (const child of step.children) {
-        if (child.kind !== 'branches') continue;
+        // With an "otherwise" the model goes that way: what is then set wrong stands in no register, so no rule can know it.
+        if (child.kind !== 'branches' || child.branches.some(({ branch }) => branch.otherwise)) continue;
         for (const { branch, condition } of child.branches) {
           if (!condition.when?.some(({ kind }) => kind === 'variant')) continue;
           const start = text.lastIndexOf('\n', branch.span.start) + 1;

@@ -634,16 +634,14 @@ function measures(action: Action, subject: string): boolean {
   );
 }
 
-/** Whether a step has branches by an outcome that is read in it. */
+/** Whether a step reads a measurement, or has branches by what was read. */
 function goesByOutcome(step: ReadStep): boolean {
-  const reads = actionsOf(step).some(({ kind }) => kind === 'measure' || kind === 'sense');
-  return (
-    reads &&
-    step.children.some(
-      (child) =>
-        child.kind === 'branches' && child.branches.some(({ condition }) => condition.when?.some(({ kind }) => kind === 'outcome')),
-    )
+  const reads = actionsOf(step).some(
+    ({ kind, things }) => (kind === 'measure' || kind === 'sense') && things.some(({ thing }) => thing.kind === 'measurement'),
   );
+  const byOutcome = (child: ReadChild): boolean =>
+    child.kind === 'branches' && child.branches.some(({ condition }) => condition.when?.some(({ kind }) => kind === 'outcome'));
+  return reads || step.children.some(byOutcome);
 }
 
 /** "Repeat steps 4 to 7." and not a word of what for: neither "for the other wheel" nor "twice". */

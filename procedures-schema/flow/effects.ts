@@ -3,7 +3,7 @@
  * comes back. One function a kind. After a violation the bits are taken as right, so that one cause is one violation.
  * Long because an effect a kind is one table; rules H and R are asked where the effect is.
  */
-import type { Action, ActionKind, ThingUse } from '../reading/index.ts';
+import { type Action, type ActionKind, type ThingUse, WHEREVER } from '../reading/index.ts';
 import type { EnergyKind } from '../registers/index.ts';
 import type { ActFacts } from './code.ts';
 import { longEnough, type SourceRow, secondsOf } from './machine.ts';
@@ -277,6 +277,7 @@ class Effect {
         return;
       case 'unlock':
         for (const point of this.points()) {
+          if (action.manner === WHEREVER && ((state[layout.lock + point] ?? 0) & this.role) === 0) continue;
           // Taking off a lock that nobody put on: either it was forgotten, or the wrong one comes off.
           if (((state[layout.lock + point] ?? 0) & this.role) === 0 && !this.asksState())
             this.breach(

@@ -11,8 +11,12 @@ import type { Tables } from './tables.ts';
 
 /** What stands around the phrase in its sentence. */
 export interface Around {
+  /** The sentence ends in a colon: what it is about stands below. */
+  readonly hangs: boolean;
   /** What "it" stands for, by sentence order. */
   readonly it: readonly ThingUse[];
+  /** Points that the sentence before moved, if it named nothing else: what "both" stands for. */
+  readonly them: readonly ThingUse[];
   /** The point named last in this sentence: what a lock goes on when none is said. */
   readonly point: ThingUse | undefined;
   /** The only point the sentence names: what a lock is taken off when none is said. */
@@ -51,6 +55,8 @@ export function classify(phrase: Phrase, around: Around, equipment: Equipment, t
 }
 
 /** The reason given when a lock has no point: bullets may name them. */
+/** Manner of taking off locks without a word of where they are: from every point that carries one. */
+export const WHEREVER = 'wherever it is';
 export const NO_POINT = 'it is not said what the lock goes on';
 
 class Maker {
@@ -79,6 +85,7 @@ class Maker {
       phrase.pronoun &&
       phrase.objects.length === 0 &&
       this.around.it.length === 0 &&
+      !(phrase.many && this.around.them.length > 1) &&
       !['wait', 'continue', 'leave', 'keep'].includes(phrase.sense)
     )
       return { why: 'it is not clear what "it" stands for' };
@@ -86,6 +93,9 @@ class Maker {
       const locks = this.locks();
       if (locks) return locks;
     }
+    // "Pull the plug": out of its socket.
+    if (phrase.base === 'pull' && this.objects.length > 0 && this.objects.every((use) => this.equipment.isPlug(use.thing.name)))
+      return this.move(['out', 'unplugged', 'off']);
     switch (phrase.sense) {
       case 'off':
         return (
@@ -545,21 +555,37 @@ class Maker {
     const points = [...phrase.places.flatMap((place) => [...place.uses]), ...phrase.objects].filter(
       (use) => use.thing.kind === 'point' || use.thing.kind === 'control',
     );
-    const pronoun = phrase.places.some((place) => place.pronoun) || (phrase.base === 'secure' && phrase.pronoun);
+    const off = phrase.sense === 'remove' || phrase.sense === 'unlock';
+    // "On each:" waits for the points below.
+    const hangs = this.around.hangs || /\b(?:each|every|these)\b/.test(phrase.text.toLowerCase());
+    const pronoun = phrase.places.some((place) => place.pronoun) || ((phrase.base === 'secure' || !hangs) && phrase.pronoun);
+    const many = phrase.many || phrase.places.some((place) => / each\b| both\b| all\b| them\b/.test(place.text));
+    // "Turn the switch off. Put on your lock.": what was moved last, if it was a point.
+    const last = this.around.it.slice(-1).filter((use) => use.thing.kind === 'point');
     const on =
       points.length > 0
         ? points
-        : pronoun && this.around.it.length > 0
-          ? phrase.many || phrase.places.some((place) => / each\b| both\b| all\b| them\b/.test(place.text))
-            ? this.around.it
-            : this.around.it.slice(-1)
-          : this.around.point
-            ? [this.around.point]
-            : this.around.only
-              ? [this.around.only]
-              : [];
+        : pronoun && many && this.around.it.length < 2 && this.around.them.length > 1
+          ? this.around.them
+          : pronoun && this.around.it.length > 0
+            ? many
+              ? this.around.it
+              : this.around.it.slice(-1)
+            : this.around.point
+              ? [this.around.point]
+              : this.around.only
+                ? [this.around.only]
+                : !pronoun && !off && !hangs
+                  ? last
+                  : [];
     if (phrase.sense === 'keep' || phrase.sense === 'leave') return { actions: [] };
-    const off = phrase.sense === 'remove' || phrase.sense === 'unlock';
+    // "Take off the locks and tags.": wherever they are.
+    if (off && !hangs && on.length === 0 && !pronoun && phrase.unknown.length === 0 && phrase.places.length === 0) {
+      const everywhere = this.equipment.lockable().map((thing): ThingUse => ({ thing, at: phrase.at, end: phrase.end }));
+      return {
+        actions: kinds.map((kind) => this.action(kind === 'lock' ? 'unlock' : 'untag', everywhere, { contact: false, manner: WHEREVER })),
+      };
+    }
     if (on.length === 0) return this.cannot(NO_POINT);
     if (on.some((use) => use.thing.kind !== 'point' && use.thing.kind !== 'control')) return this.cannot();
     if (phrase.unknown.length > 0) return this.cannot();
@@ -569,6 +595,12 @@ class Maker {
   private lockObjects(): Classified {
     const { phrase } = this;
     const points = this.objects.filter((use) => use.thing.kind === 'point' || use.thing.kind === 'control');
+    // "Lock and tag both": the points that were moved just now.
+    const both = phrase.pronoun && phrase.many && phrase.objects.length === 0 && this.around.it.length < 2 ? this.around.them : [];
+    if (both.length > 1 && phrase.unknown.length === 0) {
+      const every: ActionKind[] = phrase.sense === 'lock-and-tag' ? ['lock', 'tag'] : [phrase.sense as ActionKind];
+      return { actions: every.map((kind) => this.action(kind, both, { contact: false })) };
+    }
     const on =
       points.length > 0 ? points : this.objects.length === 0 && phrase.unknown.length === 0 && this.around.point ? [this.around.point] : [];
     if (on.length === 0 || on.length < this.objects.length || phrase.unknown.length > 0) return this.cannot();

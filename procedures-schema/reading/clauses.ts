@@ -111,13 +111,28 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
     tables.sets.adjectives.has(next.word) ||
     tables.lexicon.numbers[next.word] !== undefined ||
     tables.nouns.has(next.word) ||
-    ['it', 'them', 'and', 'that', 'everyone', 'everybody', 'again', 'whether', 'until', 'to'].includes(next.word) ||
+    ['it', 'them', 'and', 'that', 'sure', 'certain', 'everyone', 'everybody', 'again', 'whether', 'until', 'to'].includes(next.word) ||
     Object.hasOwn(form.verb.senses, next.word) ||
     /ly$/.test(next.word);
-  if (form.verb.noun && !opening && next.word === 'and') return undefined;
+  if (form.verb.noun && !opening && next.word === 'and') return doubled(items, index, tables) ? form : undefined;
   // "your lock and tag on the valve": a noun, not an order.
   if (!opening && ['lock', 'tag'].includes(form.verb.senses[''] ?? '') && tables.sets.prepositions.has(next.word)) return undefined;
   return follows || !form.verb.noun || opening ? form : undefined;
+}
+
+/** "..., lock and tag it": two orders that share an object, where the first could be a noun. */
+function doubled(items: readonly Item[], index: number, tables: Tables): boolean {
+  const second = wordOf(items[index + 2]);
+  const object = items[index + 3];
+  const locks = (word: string | undefined): boolean =>
+    word !== undefined &&
+    (tables.verbs.get(word)?.some((one) => one.form === 'base' && ['lock', 'tag'].includes(one.verb.senses[''] ?? '')) ?? false);
+  const verb = locks(wordOf(items[index])) && locks(second);
+  return (
+    verb &&
+    (object?.kind === 'name' ||
+      (object?.kind === 'word' && (tables.sets.determiners.has(object.word) || ['it', 'them', 'both'].includes(object.word))))
+  );
 }
 
 /** Cuts a main clause at "and", "then" and commas where a verb follows. */

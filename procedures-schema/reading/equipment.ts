@@ -10,6 +10,8 @@ export interface Equipment {
   tool(name: string): Tool | undefined;
   roles(point: string): readonly PointRole[];
   isPlug(point: string): boolean;
+  /** Points that a lock can hold. */
+  lockable(): readonly Thing[];
 }
 
 const SAFE: Readonly<Record<PointRole, ActionKind>> = { isolate: 'isolate', relieve: 'relieve', restrain: 'restrain' };
@@ -42,6 +44,10 @@ export function equipmentOf(families: readonly Family[], registers: Registers, t
     control: (name) => families.flatMap((family) => family.controls).find((one) => one.name === name),
     tool: (name) => registers.tools.find((one) => one.name === name),
     roles: (point) => [...new Set(uses(point).map((use) => use.role))],
+    lockable: () =>
+      families.flatMap((family) =>
+        family.points.flatMap(({ name, lockable }): Thing[] => (lockable ? [{ kind: 'point', name, family: family.name }] : [])),
+      ),
     isPlug: (point) => families.some((family) => family.points.some((one) => one.name === point && one.plug)),
   };
 }

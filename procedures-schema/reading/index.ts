@@ -1,5 +1,6 @@
 /** The reader: step sentences to actions on named things. Exports only. */
 export type * from './action.ts';
+export { WHEREVER } from './classify.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en.ts';

@@ -19,7 +19,7 @@ import { targetIn } from './targets.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-1';
+export const readingVersion: string = 'en-2';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -29,10 +29,34 @@ export function readProse(prose: Prose, context: ReadingContext): Reading {
     return { sentences: [], when, ...(context.carry ? { carry: context.carry } : {}) };
   }
   const reader = new SentenceReader(prose, context, tables);
-  const sentences = sentencesOf(prose, tables).map(({ at, end }) => reader.read(at, end));
+  const sentences = triedOut(sentencesOf(prose, tables).map(({ at, end }) => reader.read(at, end)));
   const carry = reader.carried();
   return { sentences, ...(carry ? { carry } : {}) };
 }
+
+/**
+ * "See that everyone stands clear", "make sure that nobody is near". Seeing to it that people are out of the way is the deed itself,
+ * 29 CFR 1910.147(e)(2)(i); check, ensure, verify and confirm establish nothing (rule 20).
+ */
+const CLEARS = new RegExp(
+  '^(?:see|make (?:sure|certain))(?: to it)?(?: that)? (?:' +
+    '(?:everyone|everybody|all people|all persons|people|all staff|the operators?)(?: else)? (?:is|are|stands?|stays?|keeps?)(?: well)? (?:clear|away|back)\\b' +
+    '|(?:nobody|no one|no-one|no person)(?: else)? (?:is|are|stands?|remains?|stays?) (?:near|at|in|on|under|within|close|inside|behind|around|by)\\b' +
+    ')',
+);
+
+/** "Press the button. Nothing may turn.": what is said next makes of the pressing a try-out, as it does within one sentence. */
+function triedOut(sentences: readonly Sentence[]): readonly Sentence[] {
+  return sentences.map((sentence, index) => {
+    const said = sentences[index + 1];
+    const last = sentence.actions.at(-1);
+    if (last?.kind !== 'start' || !said || said.actions.length > 0 || !STAYS.test(said.text)) return sentence;
+    return { ...sentence, actions: [...sentence.actions.slice(0, -1), { ...last, kind: 'try-out', result: said.text }] };
+  });
+}
+/** Only motion: "must not rub" is looked for on a machine that runs. */
+const STAYS =
+  /\b(?:must|may|should|shall) not (?:move|turn|start|run|light|rise|sink|lift|go|react|respond|operate)\b|\bnothing (?:must|may|should|shall|can) (?:move|turn|start|run|light|happen)\b|\bmust (?:stay|remain) (?:still|where it is|at rest|off)\b|^no (?:movement|start|motion)\b/i;
 
 /** Characters. No order that people can follow is longer; what is, takes the reader longer than it is worth. */
 const LONGEST = 2_000;
@@ -40,6 +64,8 @@ const LONGEST = 2_000;
 /** A phrase read for itself, whatever stands around it. */
 const ALONE: Around = {
   it: [],
+  them: [],
+  hangs: false,
   point: undefined,
   only: undefined,
   result: undefined,
@@ -59,6 +85,8 @@ class SentenceReader {
   private readonly tables: Tables;
   private readonly equipment: Equipment;
   private it: Thing | undefined;
+  /** Points that the last sentence moved, where it named nothing else: "both", "them". */
+  private them: readonly Thing[] = [];
   private lastRow: readonly Condition[] = [];
   /** "Is the gap over 0.6 mm? Then ...": the question is the next sentence's condition. */
   private asked: Condition | undefined;
@@ -126,6 +154,9 @@ class SentenceReader {
     const candidates = new Set(
       mentions.filter((use) => !['tool', 'consumable', 'model', 'option', 'role'].includes(use.thing.kind)).map((use) => use.thing.name),
     );
+    const moved = sentence.actions.flatMap(({ things }) => things).flatMap(({ thing }) => (thing.kind === 'point' ? [thing] : []));
+    const all = [...new Map(moved.map((thing) => [thing.name, thing])).values()];
+    if (candidates.size > 0) this.them = all.length === candidates.size ? all : [];
     if (last === undefined) {
       if (candidates.size > 0) this.it = undefined;
     } else this.it = last.kind === 'point' && candidates.size > 1 ? undefined : last;
@@ -148,7 +179,7 @@ class SentenceReader {
       return { ...base, status: 'prohibition' };
     const conditions = this.conditionsOf(clauses.leading, clauses.heads, text);
     if (conditions === undefined) return this.unread(base, 'its condition could not be read');
-    if (this.confirms(main)) {
+    if (this.confirms(main) && !CLEARS.test(this.words(main).toLowerCase())) {
       const proof = this.provingCheck(main, clauses.result, text, base);
       if (proof) return { ...base, status: 'read', actions: [{ ...proof, when: conditions.when }] };
       return { ...base, status: 'confirmation' };
@@ -244,6 +275,8 @@ class SentenceReader {
       const special = this.special(phrase, items, text);
       const around: Around = {
         it,
+        hangs: /:\W*$/.test(text),
+        them: this.them.map((thing) => ({ thing, at: phrase.at, end: phrase.end })),
         point,
         result: last && shared.result !== '' ? shared.result : undefined,
         only,
@@ -337,6 +370,7 @@ class SentenceReader {
       return { actions: ['actions' in own ? own.actions : [], make('call', target).actions].flat() };
     }
     if (reverse) return make('reverse', { ...target, things: phrase.objects, manner: 'reverse order' });
+    if (CLEARS.test(lower)) return make('clear-people');
     switch (phrase.sense) {
       case 'go':
         if (/^go (?:by|no further)\b/.test(lower)) return { actions: [] };
@@ -518,9 +552,14 @@ class SentenceReader {
       const opens = index === 0 || before?.kind === 'mark' || (before?.kind === 'word' && ['and', 'then'].includes(before.word));
       const next = items[index + 1];
       const { determiners, possessives, all } = this.tables.sets;
-      const object =
-        next?.kind === 'name' ||
-        (next?.kind === 'word' && (determiners.has(next.word) || possessives.has(next.word) || all.has(next.word)));
+      const starts = (one: Item | undefined): boolean =>
+        one?.kind === 'name' ||
+        (one?.kind === 'word' &&
+          (determiners.has(one.word) || possessives.has(one.word) || all.has(one.word) || ['it', 'them', 'both'].includes(one.word)));
+      // "Lock and tag it": the second verb stands between the first and the object.
+      const second =
+        next?.kind === 'word' && next.word === 'and' && !/\s/.test(items[index + 2]?.text ?? ' ') ? items[index + 3] : undefined;
+      const object = starts(next) || starts(second);
       const word = item.text.toLowerCase();
       const bracket = this.prose.marks.some((mark) => mark.kind === 'reference' && mark.at <= item.at && item.end <= mark.end);
       const verb = this.tables.verbs.get(word)?.some((form) => form.base === word) ?? false;
@@ -608,6 +647,28 @@ class SentenceReader {
       !words.includes('not');
     if (held && (must || /\bha(?:s|ve) to\b/.test(base.text)))
       return this.unread(base, 'it says how a point must stand, not who puts it there');
+    // "The gauge must show 0 bar.": whoever follows it reads the gauge.
+    const gauges = base.mentions.filter((use) => use.thing.kind === 'gauge');
+    if (
+      gauges.length > 0 &&
+      gauges.length === base.mentions.length &&
+      /\bmust (?!not)(?:\w+ )?(?:show|read|indicate|stand at|fall to|drop to)\b.*(?:\b0(?![.\d])|\bzero\b)/i.test(base.text)
+    ) {
+      const [first, last] = [main[0] as Item, main[main.length - 1] as Item];
+      const proof: Action = {
+        kind: 'prove',
+        things: gauges,
+        with: [],
+        contact: false,
+        outside: false,
+        amounts: [],
+        when: [],
+        result: base.text,
+        at: first.at,
+        end: last.end,
+      };
+      return { ...base, status: 'read', actions: [proof] };
+    }
     if (must) return { ...base, status: 'confirmation' };
     const first = main[0];
     const tells =

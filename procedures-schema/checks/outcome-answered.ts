@@ -5,7 +5,7 @@ import { listed, placeName } from './visit.ts';
 export const outcomeAnswered = flowCheck({
   id: 'outcome-answered',
   severity: 'error',
-  question: 'Has every outcome of a measurement a next step?',
+  question: 'Has every outcome of a measurement, and every model where branches go by model, a next step?',
   why: 'A reading outside the branches leaves the technician to guess.',
   source: 'semantics rule 16; IEC/IEEE 82079-1 (from memory), completeness',
   cases: [

@@ -70,6 +70,16 @@ describe('print and checklist', () => {
     expect(violationsOf('checklist', made)).toEqual([]);
   });
 
+  test('a paper checklist, as a form with its text inside, and as a booklet', async () => {
+    const pdf = join(folder, 'lip.pdf');
+    const print = (...words: string[]) => typed('print', 'OM-3140', '--library', SAMPLE, '--to', pdf, '--edition', 'short', ...words);
+    expect(await print()).toEqual({ code: 0, out: `${pdf}: 4 pages.\n`, err: '' });
+    const paper = readFileSync(pdf).length;
+    expect((await print('--fillable', '--attach')).code).toBe(0);
+    expect(readFileSync(pdf).length).toBeGreaterThan(paper);
+    expect((await print('--booklet', '--test-sheet', '--cut-marks')).out).toBe(`${pdf}: 4 pages on 4 sides.\n`);
+  });
+
   test('an error in another procedure does not stand in the way', async () => {
     const { code } = await typed('checklist', 'OM-1110', '--library', broken(), '--to', join(folder, 'fan.json'));
     expect(code).toBe(0);
@@ -79,6 +89,11 @@ describe('print and checklist', () => {
     [['print', 'OM-8010', '--library', SAMPLE], 'print wants --to'],
     [['print', 'OM-8011', '--library', SAMPLE, '--to', 'x.pdf'], 'Did you mean OM-8010?'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', 'a3'], '--paper is a4 or letter'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--signature', '4'], '--signature goes with --booklet or --two-up'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--two-up'], 'either a --booklet or --two-up'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--signature', '0'], 'a number of sheets'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--thickness', '3'], 'millimetres from 0 to 1'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--two-up', '--fillable'], '--fillable makes no sense'],
   ])('%j could not run: exit 2', async (words, said) => {
     const { code, err } = await typed(...words);
     expect(code).toBe(2);

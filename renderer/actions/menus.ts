@@ -1,6 +1,8 @@
 /** All actions by menu. */
+
 import { openPanel, type PanelName } from '../state/panel.ts';
 import { save } from '../state/saving.ts';
+import { putSetting, setting } from '../state/settings.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { applyProposed, core, documents, redo, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -34,8 +36,10 @@ const sheet = (name: PanelName, label: string, keys?: string, when = inProcedure
   run: () => openPanel(name),
 });
 
-export const menus: readonly { readonly label: string; readonly actions: readonly Action[] }[] = [
+/** `name` is what a shell with a menu of its own knows a menu by. */
+export const menus: readonly { readonly name: string; readonly label: string; readonly actions: readonly Action[] }[] = [
   {
+    name: 'file',
     label: words.file,
     actions: [
       sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
@@ -44,6 +48,7 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
     ],
   },
   {
+    name: 'edit',
     label: words.edit,
     actions: [
       {
@@ -72,6 +77,7 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
     ],
   },
   {
+    name: 'insert',
     label: words.insert,
     actions: [
       insertion('step', words.step, 'Mod+Enter'),
@@ -87,6 +93,7 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
     ],
   },
   {
+    name: 'views',
     label: words.views,
     actions: [
       ...(['write', 'review', 'print'] as const).map(
@@ -98,6 +105,14 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
         }),
       ),
       { name: 'first minute', label: () => words.tourTitle, run: startTour },
+      {
+        name: 'spelling',
+        label: () => (setting('spell-check') === 'on' ? words.spellingOff : words.spellingOn),
+        run: async () => {
+          await putSetting('spell-check', setting('spell-check') === 'on' ? 'off' : 'on');
+          shown.set({ revision: shown.get().revision + 1 });
+        },
+      },
       sheet('keys', words.shortcuts, 'Mod+K', () => true),
     ],
   },
@@ -106,3 +121,11 @@ export const menus: readonly { readonly label: string; readonly actions: readonl
 function note(title: string | undefined): string {
   return title === undefined ? '' : `: ${title}`;
 }
+
+/** The same as plain data, for a shell that has a menu of its own. */
+export const pageMenus = () =>
+  menus.map(({ name: menu, label, actions }) => ({
+    name: menu,
+    label,
+    actions: actions.map(({ name, label: own, keys }) => ({ name, label: own(), ...(keys === undefined ? {} : { keys }) })),
+  }));

@@ -53,7 +53,7 @@ export const libraryWork = (host: Inner): Work => ({
     const { texts, paths, refusals } = await readLibrary(root);
     setTimeout(() => {
       host.watch(root, { time, paths });
-      void removeLeftovers(root, ['.', ...paths.map((own) => path.posix.dirname(own))], Date.now());
+      void removeLeftovers(root, ['.', 'out', ...paths.map((own) => path.posix.dirname(own))], Date.now());
     }, BREATH).unref();
     const encoder = new TextEncoder();
     const files = texts.map(({ path: own, text }) => ({ path: own, text, hash: hashOf(encoder.encode(text)) }));

@@ -1,11 +1,11 @@
 /** The host's side of the contract: holds a request against its shape and hands it to its handler. Knows no transport. */
-import { mkdir } from 'node:fs/promises';
+import { mkdir, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { Cache } from '../cache/index.ts';
 import { type DiskChange, METHODS, type MethodName, misfit, Refused, type Settings, soundSettings } from '../contract/index.ts';
 import { Alive, Journal } from '../journal/index.ts';
 import { Kept, RecentLibraries } from '../kept/index.ts';
-import { hashOf, nodeWriteDisk, Turns } from '../saving/index.ts';
+import { hashOf, nodeWriteDisk, removeLeftovers, Turns } from '../saving/index.ts';
 import { type Since, type Watching, watchLibrary } from '../watch/index.ts';
 import { earlier } from './earlier.ts';
 import { fileWork } from './file-work.ts';
@@ -34,6 +34,7 @@ export class Service {
       () => this.alive.begin(),
       () => undefined,
     );
+    void this.ready.then(() => sweepData(options.data));
     this.inner = {
       options,
       disk,
@@ -126,3 +127,9 @@ export class Service {
 
 const libraryOf = (root: string): string => hashOf(new TextEncoder().encode(root)).slice(0, 16);
 const journalName = (root: string, window: string): string => `${root}\0${window}`;
+
+/** What a crash left beside the user's own records. */
+async function sweepData(data: string): Promise<void> {
+  const libraries = await readdir(path.join(data, 'unsaved')).catch((): string[] => []);
+  await removeLeftovers(data, ['.', 'cache', ...libraries.map((name) => `unsaved/${name}`)], Date.now());
+}

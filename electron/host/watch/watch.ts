@@ -8,6 +8,13 @@ import { hashOf } from '../saving/index.ts';
 
 /** Editors save in several strokes; what comes within this time (ms) is told at once. */
 const SETTLE = 80;
+/**
+ * Of changes that follow each other within a few milliseconds the watcher reports only the first; if that one was just being read, the last
+ * would be missed. So what was told is looked at once more (ms).
+ */
+const AGAIN = 150;
+
+const stateOf = (one: DiskChange): string => `${one.path}\0${'hash' in one ? one.hash : 'gone' in one}`;
 
 /** What was read before watching began, so that nothing is missed in between. */
 export interface Since {
@@ -30,13 +37,27 @@ export interface Watching {
 export function watchLibrary(root: string, told: (changes: readonly DiskChange[]) => void, since?: Since): Watching {
   const pending = new Map<string, 'there' | 'gone'>();
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let again: ReturnType<typeof setTimeout> | undefined;
   let stopped = false;
   // A slow read of an older state must not be told after a newer one.
   let telling = Promise.resolve();
-  const tell = async (now: readonly (readonly [string, 'there' | 'gone'])[]): Promise<void> => {
+  type Noted = readonly (readonly [string, 'there' | 'gone'])[];
+  const look = async (now: Noted): Promise<readonly DiskChange[]> => {
     const changes = await Promise.all(now.map(([own, what]) => changeOf(root, own, what)));
-    const known = changes.filter((one): one is DiskChange => one !== undefined);
-    if (!stopped && known.length > 0) told(known);
+    return changes.filter((one): one is DiskChange => one !== undefined);
+  };
+  const tell = async (now: Noted): Promise<void> => {
+    const known = await look(now);
+    if (stopped || known.length === 0) return;
+    told(known);
+    again = setTimeout(() => {
+      telling = telling.then(() => lookAgain(now, known));
+    }, AGAIN);
+  };
+  const lookAgain = async (now: Noted, before: readonly DiskChange[]): Promise<void> => {
+    const old = new Set(before.map(stateOf));
+    const changed = (await look(now)).filter((one) => !old.has(stateOf(one)));
+    if (!stopped && changed.length > 0) told(changed);
   };
   const own = (file: string): string => path.relative(root, file).split(path.sep).join('/');
   const note = (file: string, what: 'there' | 'gone'): void => {
@@ -78,7 +99,8 @@ export function watchLibrary(root: string, told: (changes: readonly DiskChange[]
     ready,
     async stop() {
       stopped = true;
-      if (timer) clearTimeout(timer);
+      clearTimeout(timer);
+      clearTimeout(again);
       await watcher.close();
     },
   };

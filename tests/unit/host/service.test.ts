@@ -50,6 +50,17 @@ describe('opening', () => {
   });
 });
 
+test("takes away what a crash left beside the user's own records", async () => {
+  const data = newFolder();
+  const left = '.hc-00000000-0000-4000-8000-000000000000.part';
+  const places = [left, `cache/${left}`, `unsaved/0123/${left}`];
+  put(data, Object.fromEntries([...places, 'unsaved/0123/w.journal'].map((own) => [own, 'torn'])));
+  for (const own of places) utimesSync(path.join(data, ...own.split('/')), new Date(0), new Date(0));
+  newService({ data });
+  await expect.poll(() => filesIn(data).filter((own) => own.endsWith('.part'))).toEqual([]);
+  expect(filesIn(data)).toContain('unsaved/0123/w.journal');
+});
+
 describe('recent libraries', () => {
   test('stand newest first, once each, and say when one is gone', async () => {
     const [a, b] = [newLibrary(), newLibrary()];

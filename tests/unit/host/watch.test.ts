@@ -88,8 +88,23 @@ test('many changes come in order: the last text told is the last text written', 
     writeFileSync(path.join(root, 'procedures', 'a.md'), `text ${count}\n${'x'.repeat(count * 1000)}`);
     await new Promise((resolve) => setTimeout(resolve, 8));
   }
+  const end = { hash: hash(`text 39\n${'x'.repeat(39_000)}`) };
+  await expect.poll(() => last('procedures/a.md'), { timeout: 5_000 }).toMatchObject(end);
   await settled();
-  expect(last('procedures/a.md')).toMatchObject({ hash: hash(`text 39\n${'x'.repeat(39_000)}`) });
+  expect(last('procedures/a.md')).toMatchObject(end);
+});
+
+test('two saves in the same moment: the second is not missed', async () => {
+  const { root, last } = await watched();
+  const file = path.join(root, 'procedures', 'a.md');
+  for (let count = 0; count < 30; count += 1) {
+    writeFileSync(file, `one ${count}`);
+    // About when the first is read.
+    await new Promise((resolve) => setTimeout(resolve, 70 + count));
+    writeFileSync(file, `two ${count}`);
+    writeFileSync(file, `three ${count}`);
+    await expect.poll(() => last('procedures/a.md'), { timeout: 5_000 }).toMatchObject({ text: `three ${count}` });
+  }
 });
 
 test('after it is stopped nothing is told', async () => {

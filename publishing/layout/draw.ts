@@ -33,6 +33,20 @@ export interface DrawnBook {
   readonly labels: readonly PageLabel[];
 }
 
+/** Pure memory: the same slabs under the same head and foot, with the same pages in their references, are drawn once. */
+const drawnBefore = new WeakMap<
+  PlacedPage['slabs'],
+  { readonly stamp: string; readonly answers: ReadonlyMap<string, string>; readonly page: DrawnPage }
+>();
+
+/** Everything that head, foot, tab and watermark of a page are made from. */
+function stampOfPage(page: PlacedPage, number: PageNumber, tabs: readonly string[], { book }: Kit): string {
+  const { chapter } = page;
+  const { chapters: _, cover: __, backCover: ___, ...facts } = book;
+  const own = chapter === undefined ? [] : [chapter.title, chapter.number, chapter.revision, chapter.date, chapter.tab];
+  return JSON.stringify([number.shown, number.total, page.section, page.side, page.turned, page.blank, page.cover, own, tabs, facts]);
+}
+
 export function drawBook(placed: PlacedBook): DrawnBook {
   const { kit, pages } = placed;
   const numbers = numberPages(pages, kit.book);
@@ -46,9 +60,23 @@ export function drawBook(placed: PlacedBook): DrawnBook {
   const known = (anchor: string): boolean => placed.anchors.has(anchor);
   const tabs = tabsOf(placed.chapters);
   const drawn = pages.map((page, index): DrawnPage => {
-    const ops: Op[] = [...drawWatermark(page, kit)];
     const number = numbers[index] as PageNumber;
     const { short } = kit.book;
+    const stamp = short === undefined ? stampOfPage(page, number, tabs, kit) : undefined;
+    const before = stamp === undefined ? undefined : drawnBefore.get(page.slabs);
+    if (before !== undefined && before.stamp === stamp && [...before.answers].every(([anchor, said]) => pageOf(anchor) === said))
+      return before.page;
+    const answers = new Map<string, string>();
+    const asked = (anchor: string): string => {
+      const said = pageOf(anchor);
+      answers.set(anchor, said);
+      return said;
+    };
+    const askedKnown = (anchor: string): boolean => {
+      asked(anchor);
+      return known(anchor);
+    };
+    const ops: Op[] = [...drawWatermark(page, kit)];
     ops.push(...drawTab(page, tabs, kit), ...drawDecor(page));
     ops.push(
       ...(short === undefined
@@ -58,9 +86,11 @@ export function drawBook(placed: PlacedBook): DrawnBook {
     const { body } = page.geometry;
     for (const { slab, y } of page.slabs) {
       for (const anchor of slab.anchors ?? []) ops.push({ op: 'target', name: anchor, y: body.y + y });
-      for (const item of slab.items) ops.push(...drawItem(item, body.x, body.y + y, kit, pageOf, known));
+      for (const item of slab.items) for (const op of drawItem(item, body.x, body.y + y, kit, asked, askedKnown)) ops.push(op);
     }
-    return { width: page.geometry.width, height: page.geometry.height, ops };
+    const made: DrawnPage = { width: page.geometry.width, height: page.geometry.height, ops };
+    if (stamp !== undefined && page.slabs.length > 0) drawnBefore.set(page.slabs, { stamp, answers, page: made });
+    return made;
   });
   const bookmarks = pages.flatMap((page) => page.slabs.flatMap(({ slab }) => (slab.bookmark === undefined ? [] : [slab.bookmark])));
   for (const anchor of [...dead].sort()) notes.push({ kind: 'dead-link', message: `Nothing printed here is called "${anchor}".` });

@@ -3,7 +3,9 @@ export { type DrawnBook, type DrawnPage, drawBook } from './draw.ts';
 export { type FontSource, newFontSource } from './fontkit-shaper.ts';
 export { type BitmapImage, jpegSize } from './images.ts';
 export type { LayoutNote } from './kit.ts';
+
 export { layoutBook, type PlacedBook } from './layout-book.ts';
+export { MeasuredMemory } from './measured-memory.ts';
 export { type Op, type Path, rectangle, type Stroke, segment } from './ops.ts';
 export { numberPages, type PageLabel } from './page-numbers.ts';
 export type { PlacedPage } from './place.ts';

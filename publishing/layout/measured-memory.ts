@@ -34,6 +34,9 @@ export const keyOf = (name: string, value: unknown): string =>
     return number;
   })}`;
 
+/** Elements of chapters measured anew stay until there are this many: then everything is measured once more. */
+const mostElements = 400_000;
+
 export class MeasuredMemory {
   /** What was learned about references; grows only. */
   readonly references = newReferences();
@@ -46,7 +49,7 @@ export class MeasuredMemory {
 
   /** Before each pass. Another sheet (paper, type, language) forgets everything; so do chapters that were not asked for in the last pass. */
   begin(sheet: string): void {
-    if (sheet !== this.sheet) {
+    if (sheet !== this.sheet || this.structure.nodes.length > mostElements) {
       this.known = new Map();
       this.structure = new StructureBuilder();
     } else if (this.used.size > 0) this.known = this.used;

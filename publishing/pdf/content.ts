@@ -1,6 +1,6 @@
 /** Drawing operations of one page to a content stream (ISO 32000-1, 8 and 9). Decides nothing; counts the marked content it opens. */
 import type { DrawnPage, Face, NodeId, Op, Path, Shaped } from '../layout/index.ts';
-import type { FontTable } from './fonts.ts';
+import { type FontTable, packed } from './fonts.ts';
 import { channel, hex4, points } from './numbers.ts';
 
 export interface LinkBox {
@@ -211,6 +211,10 @@ export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
     opacities: [...opacities].sort((a, b) => a - b),
   };
 }
+
+/** The content stream of one page as it stands in a file. */
+export const contentBytes = (page: DrawnPage, fonts: FontTable): Uint8Array =>
+  packed(new TextEncoder().encode(contentOf(page, fonts).text));
 
 /** One TJ for a run: codes, with the pen moved where kerning says so. */
 function showRun(run: Shaped, size: number, fonts: FontTable, out: string[]): void {

@@ -13,6 +13,8 @@ export interface FontTable {
   code(face: Face, glyph: number, text: string): number;
   /** A run without raised marks inside the brackets of a TJ, from within one string to within another: "0001>-12<0002". */
   row(run: Shaped): string;
+  /** The same for tables that give the same codes. */
+  readonly signature: string;
   /** Faces shown, in order. */
   readonly used: readonly Face[];
   embed(context: PDFContext): ReadonlyMap<Face, PDFRef>;
@@ -55,7 +57,9 @@ export function tableOf(pages: readonly DrawnPage[], source: FontSource): FontTa
   }
   const code = (face: Face, glyph: number, text: string): number => codes.get(face)?.get(`${glyph} ${text}`) ?? 0;
   const rows = new Map<Shaped, string>();
+  const signature = used.map((face) => `${face}:${[...(codes.get(face) as Map<string, number>).keys()].join(',')}`).join(';');
   return {
+    signature,
     used,
     code,
     row: (run) => {
@@ -170,9 +174,11 @@ function toUnicode(list: readonly Shown[]): string {
   ].join('');
 }
 
+/** Level 3 costs two thirds of the time of level 6 and a twenty-fifth of the size (measured on a guide of 445 pages). */
+export const packed = (bytes: Uint8Array): Uint8Array => zlibSync(bytes, { level: 3 });
+
 /** A stream packed by one pinned pure-script deflate, so that every machine gives the same bytes. */
 export function stream(context: PDFContext, bytes: Uint8Array, facts: Readonly<Record<string, number | string>> = {}): PDFRawStream {
-  // Level 3 costs two thirds of the time of level 6 and a twenty-fifth of the size (measured on a guide of 445 pages).
-  const packed = zlibSync(bytes, { level: 3 });
-  return PDFRawStream.of(context.obj({ ...facts, Filter: 'FlateDecode', Length: packed.length }) as PDFDict, packed);
+  const squeezed = packed(bytes);
+  return PDFRawStream.of(context.obj({ ...facts, Filter: 'FlateDecode', Length: squeezed.length }) as PDFDict, squeezed);
 }

@@ -34,10 +34,19 @@ const look = (): void => {
 };
 const watch = name.startsWith('Chromium') ? setInterval(look, 200) : undefined;
 
+const spent = process.cpuUsage();
 const start = performance.now();
 const bytes = await work();
 const seconds = (performance.now() - start) / 1000;
+const { user, system } = process.cpuUsage(spent);
 clearInterval(watch);
 writeFileSync(outFile, bytes);
 // maxRSS is in kilobytes on every system Node knows.
-console.log(JSON.stringify({ seconds, megabytes: (process.resourceUsage().maxRSS + childrenPeak) / 1024, bytes: bytes.length }));
+console.log(
+  JSON.stringify({
+    seconds,
+    cpu: (user + system) / 1e6,
+    megabytes: (process.resourceUsage().maxRSS + childrenPeak) / 1024,
+    bytes: bytes.length,
+  }),
+);

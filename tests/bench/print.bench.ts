@@ -88,8 +88,11 @@ try {
     }
     const own = results.get('handsclear');
     if (own !== undefined)
-      for (const [engine, { rate }] of results)
-        if (engine !== 'handsclear') console.log(`    ours / ${engine}: ${(own.rate / rate).toFixed(2)}`);
+      for (const [engine, { rate, cpu }] of results) {
+        if (engine === 'handsclear') continue;
+        const byProcessor = cpu === undefined || own.cpu === undefined ? '' : `, ${(own.cpu / cpu).toFixed(2)} by processor time`;
+        console.log(`    ours / ${engine}: ${(own.rate / rate).toFixed(2)} by the clock${byProcessor}`);
+      }
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });

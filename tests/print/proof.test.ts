@@ -2,13 +2,15 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Book, BookBlock } from '../../publishing/book.ts';
 import { guideBook, newProof } from '../../publishing/index.ts';
-import { drawBook, layoutBook, newFontSource } from '../../publishing/layout/index.ts';
+import { drawBook, layoutBook, newFontSource, type Shaper } from '../../publishing/layout/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
 let it: Sample;
 let book: Book;
+let shaper: Shaper;
 beforeAll(async () => {
   it = await sample();
+  shaper = newFontSource(it.fonts).shaper;
   book = guideBook(it.report.facts.guides[0] as Parameters<typeof guideBook>[0], it.input);
 });
 
@@ -45,7 +47,7 @@ describe('a living proof', () => {
     ]) {
       const state = edited(book, 'OM-3150', words);
       const { changed, drawn } = proof(state);
-      const fresh = drawBook(layoutBook(state, newFontSource(it.fonts).shaper));
+      const fresh = drawBook(layoutBook(state, shaper));
       expect(seen(drawn.pages)).toEqual(seen(fresh.pages));
       // The pages of its chapter at most, and never those of another.
       expect(changed.length).toBeGreaterThan(0);
@@ -58,6 +60,6 @@ describe('a living proof', () => {
     const proof = newProof(it.fonts);
     proof(book);
     const state = edited(book, 'OM-3140', 'Tell everybody near the dock what is going to be done and for how long it will be. '.repeat(40));
-    expect(seen(proof(state).drawn.pages)).toEqual(seen(drawBook(layoutBook(state, newFontSource(it.fonts).shaper)).pages));
+    expect(seen(proof(state).drawn.pages)).toEqual(seen(drawBook(layoutBook(state, shaper)).pages));
   });
 });

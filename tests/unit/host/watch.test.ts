@@ -94,19 +94,6 @@ test('many changes come in order: the last text told is the last text written', 
   expect(last('procedures/a.md')).toMatchObject(end);
 });
 
-test('two saves in the same moment: the second is not missed', async () => {
-  const { root, last } = await watched();
-  const file = path.join(root, 'procedures', 'a.md');
-  for (let count = 0; count < 30; count += 1) {
-    writeFileSync(file, `one ${count}`);
-    // About when the first is read.
-    await new Promise((resolve) => setTimeout(resolve, 70 + count));
-    writeFileSync(file, `two ${count}`);
-    writeFileSync(file, `three ${count}`);
-    await expect.poll(() => last('procedures/a.md'), { timeout: 5_000 }).toMatchObject({ text: `three ${count}` });
-  }
-});
-
 test('after it is stopped nothing is told', async () => {
   const { root, told, watching } = await watched();
   put(root, { 'procedures/a.md': 'theirs\n' });

@@ -79,5 +79,7 @@ test('recall and precision', () => {
       ...beside.map(say),
     ].join('\n'),
   );
-  expect(caught.length).toBeGreaterThan(0);
+  // What the first run of all caught; the texts cannot be changed to make this easier.
+  expect(caught.length).toBeGreaterThanOrEqual(25);
+  expect(unread).toBeLessThanOrEqual(50);
 });

@@ -19,6 +19,13 @@ export interface Visit {
   readonly root: boolean;
   /** Past an outcome that has no way on, or a start that is not there: it shows what is reached and accuses nothing. */
   readonly unsaid: boolean;
+  /** Facts answered on the shortest walk that leads here, the last first. */
+  readonly told: Told | undefined;
+}
+
+export interface Told {
+  readonly fact: Fact;
+  readonly before: Told | undefined;
 }
 
 export interface Edge {
@@ -129,12 +136,22 @@ function foundBy(
 }
 
 /** Facts that a walk answers in two ways: it is none that anybody walks. */
-export function doubtsOf(ways: readonly Way[]): readonly string[] {
+function doubtsOf(ways: readonly Way[]): readonly string[] {
+  return contradicted(ways.flatMap(({ edge }) => edge?.fact ?? []));
+}
+
+/** The same of the shortest walk to a place. */
+export function doubtsAt(visit: Visit): readonly string[] {
+  const facts: Fact[] = [];
+  for (let one = visit.told; one; one = one.before) facts.push(one.fact);
+  return contradicted(facts);
+}
+
+function contradicted(facts: readonly Fact[]): readonly string[] {
+  if (facts.length < 2) return [];
   const told = new Map<string, boolean>();
   const out = new Set<string>();
-  for (const { edge } of ways) {
-    if (!edge?.fact) continue;
-    const { key, told: now } = edge.fact;
+  for (const { key, told: now } of facts) {
     if ((told.get(key) ?? now) !== now) out.add(key);
     told.set(key, now);
   }

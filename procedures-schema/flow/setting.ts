@@ -38,6 +38,14 @@ export function settingOf(
   });
   const quantities = new Map(walked.flatMap((read) => read.measurements.map((one) => [one.name, one.quantity])));
   const live = new Set(walked.filter((read) => read.head.liveTask !== undefined).map((read) => read.file));
+  const doing = new Map<unknown, Doing>();
+  const known = {
+    temporary: (tool: string) => tools.get(tool)?.temporary ?? false,
+    toolKind: (tool: string) => tools.get(tool)?.kind,
+    makes: (tool: string) => tools.get(tool)?.makes,
+    renews: (replacement: string) => renews.get(replacement),
+    quantityOf: (measurement: string) => quantities.get(measurement) ?? '',
+  };
   return {
     program,
     layout,
@@ -45,16 +53,15 @@ export function settingOf(
     variant: machine.variant,
     possible: possibleOf(walked, machine.variant.model, registers),
     forget: forgetter(program, layout),
-    doingOf: ({ action, facts, place }): Doing => ({
-      action,
-      facts,
-      liveTask: live.has(place.file),
-      temporary: (tool) => tools.get(tool)?.temporary ?? false,
-      toolKind: (tool) => tools.get(tool)?.kind,
-      makes: (tool) => tools.get(tool)?.makes,
-      renews: (replacement) => renews.get(replacement),
-      quantityOf: (measurement) => quantities.get(measurement) ?? '',
-    }),
+    doingOf: (instruction): Doing => {
+      // Asked for every state that meets the instruction.
+      const made = doing.get(instruction);
+      if (made) return made;
+      const { action, facts, place } = instruction;
+      const own = { ...known, action, facts, liveTask: live.has(place.file) };
+      doing.set(instruction, own);
+      return own;
+    },
   };
 }
 

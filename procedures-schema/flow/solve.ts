@@ -5,7 +5,7 @@
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
 import { type Band, bandOf, reaching, worse } from './band.ts';
-import { doubtsOf, type Edge, type Fact, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
+import { doubtsAt, type Edge, type Fact, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
 import { waysOf } from './decide.ts';
 import { act, type Breach, type Doing } from './effects.ts';
@@ -68,7 +68,8 @@ export function solve(input: SolveInput): Solved {
       bounded = true;
       return;
     }
-    const made: Visit = { node, state: after, edges: [edge], steps: visit.steps + (step ? 1 : 0), root: false, unsaid };
+    const told = fact ? { fact, before: visit.told } : visit.told;
+    const made: Visit = { node, state: after, edges: [edge], steps: visit.steps + (step ? 1 : 0), root: false, unsaid, told };
     seen.set(key, made);
     (step ? next : level).push(made);
   };
@@ -103,7 +104,7 @@ export function solve(input: SolveInput): Solved {
     go(visit, next, start, undefined, false, true);
   };
 
-  const root: Visit = { node: program.entry, state: input.start, edges: [], steps: 0, root: true, unsaid: false };
+  const root: Visit = { node: program.entry, state: input.start, edges: [], steps: 0, root: true, unsaid: false, told: undefined };
   level.push(root);
   seen.set(keyOf(program.entry, input.start), root);
   while (level.length > 0) {
@@ -206,7 +207,7 @@ export function solve(input: SolveInput): Solved {
   const found = foundFrom(reports, program);
   if (!bounded) found.push(...deadEnds(program, seen.values(), ends));
   const doubts = new Set(found.flatMap((one) => one.doubts));
-  for (const visit of witnesses) for (const key of doubtsOf(waysTo(visit))) doubts.add(key);
+  for (const visit of witnesses) for (const key of doubtsAt(visit)) doubts.add(key);
   return { found, states: seen.size, transitions, bounded, reached, bands, doubts };
 }
 
@@ -254,7 +255,7 @@ function deadEnds(program: Program, visits: Iterable<Visit>, ends: readonly Visi
       // A step that is not begun yet is not on the walk.
       walk: walkOf(waysTo(lost).slice(0, instruction.op === 'step' ? -1 : undefined), program),
       length: lost.steps,
-      doubts: doubtsOf(waysTo(lost)),
+      doubts: doubtsAt(lost),
     },
   ];
 }

@@ -113,7 +113,7 @@ export function startState(layout: Layout, startsWith: string): State {
 }
 
 export function keyOf(node: number, state: State): string {
-  return `${node}:${String.fromCharCode(...state)}`;
+  return `${node}:${String.fromCharCode.apply(null, state as unknown as number[])}`;
 }
 
 export function withBit(state: State, at: number, value: number): State {

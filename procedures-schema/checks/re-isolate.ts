@@ -47,11 +47,13 @@ const RULES: ReadonlySet<string> = new Set([
   'proof-empty',
 ]);
 /** Each try is a proof of its own; past this many findings of one procedure the writer has other things to do first. */
-const MOST = 3;
+const MOST = 2;
+/** States of the procedure's own proof; past this each try would cost more than an edit may. */
+const LARGE = 5_000;
 
 export function reIsolation(facts: ProcedureFacts, library: LibraryFacts, violation: Violation): Fix | undefined {
   const hands = facts.flow.violations.filter(({ rule }) => RULES.has(rule));
-  if (!RULES.has(violation.rule) || hands.indexOf(violation) >= MOST) return undefined;
+  if (!RULES.has(violation.rule) || hands.indexOf(violation) >= MOST || facts.flow.explored.states > LARGE) return undefined;
   const top = topOf(facts, violation.at.step);
   if (!top || violation.at.file !== facts.file) return undefined;
   const source = facts.machines.flatMap(({ sources }) => sources).find(({ name }) => name === violation.thing);

@@ -107,7 +107,8 @@ function findingsOf(steps: readonly string[]) {
     'registers/equipment.yaml': EQUIPMENT,
     'registers/symptoms.yaml': 'symptoms:\n  labels torn: {family: label press, procedures: [FX-100]}\n',
     'registers/parts.yaml': 'parts:\n  knife set: {renews: label knife}\n',
-    'registers/tools.yaml': 'tools:\n  multimeter: {kind: multimeter, contact: yes}\n  work gloves: {protective: yes}\n',
+    'registers/tools.yaml':
+      'tools:\n  multimeter: {kind: multimeter, contact: yes}\n  earth lead: {kind: earth lead, temporary: yes}\n  work gloves: {protective: yes}\n',
     'procedures/FX-100.md': text,
   };
   const lines = text.split('\n');
@@ -230,6 +231,32 @@ test('of all transpositions of two steps only those pass that change nothing', (
   console.log(`${count} transpositions, ${count - passed.length} caught, ${passed.length} allowed`);
   expect(passed.filter((pair) => !FREE.has(pair))).toEqual([]);
   expect(passed.length).toBeLessThan(count / 7);
+});
+
+/**
+ * The five rules of work on dead electrical parts (EN 50110-1, order from memory): disconnect, secure, verify, earth and short-circuit,
+ * guard what is near. Here the test comes before the earth, since whoever clamps the earth lead on has to know that the part is dead.
+ */
+describe('earth after test', () => {
+  const measured = all.findIndex((step) => step.startsWith('Measure'));
+  const cleaned = all.findIndex((step) => step.startsWith('Clean'));
+  const [earth, off] = ['Put the [earth lead] on the [label knife].', 'Take the [earth lead] off the [label knife].'];
+  const errors = (steps: readonly string[]): string[] =>
+    findingsOf(steps)
+      // The front matter is that of the procedure without an earth lead.
+      .filter(({ severity, check }) => severity === 'error' && check !== 'tool-not-listed')
+      .map(({ check }) => check);
+
+  test('tested, then earthed', () => {
+    expect(errors(all.toSpliced(cleaned + 1, 0, off).toSpliced(cleaned, 0, earth))).toEqual([]);
+  });
+  test('earthed, then tested', () => {
+    const early = all.toSpliced(cleaned + 1, 0, off).toSpliced(measured, 0, earth);
+    expect(errors(early)).toContain('hands-proved');
+  });
+  test('the earth lead stays on', () => {
+    expect(errors(all.toSpliced(cleaned, 0, earth))).toContain('temporary-out');
+  });
 });
 
 test('the table of removals holds every step', () => {

@@ -347,7 +347,40 @@ const NEAR: readonly Near[] = [
       ],
     ],
   },
+  {
+    name: 'stored energy that goes by waiting until its own gauge shows it',
+    equipment: [
+      [
+        'air: {kind: pneumatic',
+        '      air: {kind: pneumatic, size: 7 bar, isolate: {air valve: shut}, shown by: air gauge, settles in: 2 min}',
+      ],
+    ],
+    change: [
+      ['Open the [dump valve]', '#. Wait until the [air gauge] shows 0 bar.'],
+      ['Shut the [dump valve]', ''],
+    ],
+  },
   // ---- words
+  {
+    name: 'what is locked is said in the sentence before',
+    change: [
+      ['Put your lock and tag', ''],
+      ['Switch the [main isolator] off', '#. Switch the [main isolator] off. Put your lock and tag on it.'],
+      ['Shut the [air valve]', '#. Shut the [air valve]. Lock it and tag it.'],
+    ],
+  },
+  {
+    name: 'people seen out of the way, and what must not turn said after the try',
+    change: [
+      ['Send everyone clear of the mixer.', '#. See that nobody is near the mixer.'],
+      ['Press the [start button]', '#. Press the [start button]. The drum must not turn.'],
+      ['Read the [air gauge]', '#. The [air gauge] must show 0 bar.'],
+    ],
+  },
+  {
+    name: 'locks taken off wherever they are',
+    change: [['Take your lock and tag off', '#. Take off the locks and tags.']],
+  },
   { name: 'passive voice', work: '#. The [scraper] must be cleaned.' },
   { name: 'an order after a reason', work: '#. To keep dough off the drum, clean the [scraper].' },
   { name: 'a pronoun for what was named', work: '#. Look at the [scraper] and clean it.' },

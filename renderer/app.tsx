@@ -2,17 +2,17 @@
 import { type ReactNode, useEffect } from 'react';
 import { listenToKeys, runByName } from './actions/keys.ts';
 import { menus, pageMenus } from './actions/menus.ts';
-import { call, onMenuAction } from './host.ts';
+import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { ReviewView } from './review/review-view.tsx';
 import { SHEETS } from './sheets/sheets.ts';
-import { begin } from './state/opening.ts';
+import { begin, setLanguage } from './state/opening.ts';
 import { panel } from './state/panel.ts';
 import { dropRecovered, keepBoth, keepMine, takeRecovered, takeTheirs } from './state/saving.ts';
 import { shown } from './state/shown.ts';
-import { language, languages, setLanguage, words } from './words/words.ts';
+import { language, languages, words } from './words/words.ts';
 import { Tour } from './write/tour.tsx';
 import { WriteView } from './write/write-view.tsx';
 
@@ -45,7 +45,7 @@ export function App(): ReactNode {
     };
   }, []);
   useEffect(() => {
-    document.title = `${unsaved.size > 0 ? '• ' : ''}${name === '' ? '' : `${name} – `}Handsclear`;
+    document.title = `${unsaved.size > 0 ? `${UNSAVED_MARK} ` : ''}${name === '' ? '' : `${name} – `}Handsclear`;
     const hold = (event: BeforeUnloadEvent): void => event.preventDefault();
     if (unsaved.size > 0) addEventListener('beforeunload', hold);
     return () => removeEventListener('beforeunload', hold);

@@ -15,6 +15,7 @@ import {
 } from '../electron/host/contract/index.ts';
 
 export type { DiskChange, JournalEntry } from '../electron/host/contract/index.ts';
+export { UNSAVED_MARK } from '../electron/host/contract/index.ts';
 
 /** The host said no, or could not be reached. The message is for people. */
 export class HostRefusal extends Error {}
@@ -42,6 +43,13 @@ export async function call<M extends keyof Methods>(method: M, ask: Methods[M]['
 export function watchDisk(told: (library: string, changes: readonly DiskChange[]) => void): () => void {
   return transport.hear((event) => {
     if (event.event === 'changed') told(event.library, event.changes);
+  });
+}
+
+/** Told of each file of the library that the user opened from outside, until the returned function is called. */
+export function onShow(told: (path: string) => void): () => void {
+  return transport.hear((event) => {
+    if (event.event === 'show') told(event.path);
   });
 }
 

@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { writeOut } from '../state/saving.ts';
+import { printOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -29,10 +29,11 @@ export function PrintView(): ReactNode {
     const { [key]: _, ...rest } = choice;
     setChoice((value === undefined ? rest : { ...rest, [key]: value }) as typeof choice);
   };
-  const write = async (query: 'pdf' | 'checklist'): Promise<void> => {
-    if (!edition) return;
+  /** The name it was written under; undefined: it was not, and that was said. */
+  const write = async (query: 'pdf' | 'checklist'): Promise<string | undefined> => {
+    if (!edition) return undefined;
     const out = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
-    if (out) await writeOut(out.name, out.bytes);
+    return out && (await writeOut(out.name, out.bytes)) !== undefined ? out.name : undefined;
   };
   return (
     <main className="print">
@@ -95,6 +96,13 @@ export function PrintView(): ReactNode {
         <p>
           <button type="button" className="main" disabled={!mayPrint || !made} onClick={() => void write('pdf')}>
             {words.writePdf}
+          </button>{' '}
+          <button
+            type="button"
+            disabled={!mayPrint || !made}
+            onClick={() => void write('pdf').then((name) => (name === undefined ? undefined : printOut(name)))}
+          >
+            {words.toPrinter}
           </button>{' '}
           {document?.kind === 'procedure' ? (
             <button type="button" disabled={!mayPrint} onClick={() => void write('checklist')}>

@@ -3,6 +3,7 @@ import type { ComponentType, ReactNode } from 'react';
 import { words } from '../words/words.ts';
 import { Changes } from './changes.tsx';
 import { Coverage } from './coverage.tsx';
+import { FilmSheet } from './film-sheet.tsx';
 import { FindingsList } from './findings-list.tsx';
 import { Remarks } from './remarks.tsx';
 import { reviewing, type Sheet } from './reviewing.ts';
@@ -17,6 +18,7 @@ const SHEETS = {
   coverage: Coverage,
   changes: Changes,
   remarks: Remarks,
+  film: FilmSheet,
   signOff: SignOff,
 } as const satisfies Readonly<Record<Sheet, ComponentType>>;
 

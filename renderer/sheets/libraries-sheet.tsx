@@ -20,8 +20,8 @@ export function LibrariesSheet(): ReactNode {
   useEffect(read, []);
   const take = async (folder: string): Promise<void> => {
     try {
-      if (choosing === 'create') switchLibrary((await call('library.create', { folder, name, publisher })).folder);
-      else switchLibrary(folder);
+      if (choosing === 'create') await switchLibrary((await call('library.create', { folder, name, publisher })).folder);
+      else await switchLibrary(folder);
     } catch (error) {
       wrong(error as Error);
     }
@@ -40,7 +40,12 @@ export function LibrariesSheet(): ReactNode {
       <ul className="folders">
         {known?.recent.map((one) => (
           <li key={one.folder}>
-            <button type="button" className="plain" disabled={!one.there || one.folder === here} onClick={() => switchLibrary(one.folder)}>
+            <button
+              type="button"
+              className="plain"
+              disabled={!one.there || one.folder === here}
+              onClick={() => void switchLibrary(one.folder)}
+            >
               {one.name}
             </button>{' '}
             <span className="quiet">
@@ -57,7 +62,7 @@ export function LibrariesSheet(): ReactNode {
         ))}
         {known ? (
           <li>
-            <button type="button" className="plain" disabled={known.sample === here} onClick={() => switchLibrary(known.sample)}>
+            <button type="button" className="plain" disabled={known.sample === here} onClick={() => void switchLibrary(known.sample)}>
               {words.sampleLibrary}
             </button>
           </li>

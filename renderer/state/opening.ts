@@ -1,8 +1,9 @@
 /** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
-import { base64Of, bytesOf, call, watchDisk } from '../host.ts';
+import { base64Of, bytesOf, call, onShow, watchDisk } from '../host.ts';
 import { onDisk } from './saving.ts';
+import { putSetting } from './settings.ts';
 import { say, shown, wrong } from './shown.ts';
-import { core, documents, here, show } from './workspace.ts';
+import { core, documents, here, journalNow, show } from './workspace.ts';
 
 /** From this many procedures on a library is read bit by bit, what is shown first. */
 const LONG = 40;
@@ -11,14 +12,23 @@ const LONG = 40;
 const OPENED = 'library opened';
 
 /** Another library begins with an empty page: nothing of this one can stay behind in it. */
-export function switchLibrary(folder: string): void {
+export async function switchLibrary(folder: string): Promise<void> {
+  await journalNow().catch(wrong);
   sessionStorage.setItem(OPENED, folder);
+  location.reload();
+}
+
+/** Takes effect at once by opening the page anew. */
+export async function setLanguage(code: string): Promise<void> {
+  await journalNow().catch(wrong);
+  await putSetting('language', code);
   location.reload();
 }
 
 export async function begin(): Promise<void> {
   try {
-    const { sample, open } = await call('libraries.recent', {});
+    const { sample, open, show: asked } = await call('libraries.recent', {});
+    onShow((path) => show(path));
     watchDisk((from, changes) => {
       if (from === here.library) onDisk(changes);
     });
@@ -31,6 +41,7 @@ export async function begin(): Promise<void> {
       wrong(error);
       await openLibrary(sample);
     }
+    if (asked !== undefined && documents.get(asked)) show(asked);
     void giveFonts();
   } catch (error) {
     wrong(error);

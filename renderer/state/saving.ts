@@ -1,7 +1,7 @@
 /** Between window and disk: saving, what changed there meanwhile, unsaved text found again, files written out, earlier texts. Overwrites nothing unseen. */
 import { base64Of, call, type DiskChange } from '../host.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
-import { change, core, documents, here, journalSoon, raw } from './workspace.ts';
+import { change, core, documents, here, journalSoon, raw, takeOver } from './workspace.ts';
 
 export async function save(): Promise<void> {
   const files = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
@@ -89,17 +89,33 @@ function settle(path: string): void {
 }
 
 export function takeRecovered(): void {
-  const files = shown.get().recovered.map(({ path, text }) => ({
+  const { recovered } = shown.get();
+  // Of two windows that had one file the last to write is taken; undo and the other's text on disk are still there.
+  const texts = new Map(recovered.map(({ path, text }) => [path, text]));
+  const files = [...texts].map(([path, text]) => ({
     path,
     edits: [{ start: 0, end: documents.get(path)?.text.length ?? 0, text: text.replace(/^\uFEFF/, '') }],
   }));
   shown.set({ recovered: [] });
+  takeOver(recovered.map(({ window }) => window));
   change('Take back unsaved text', files);
 }
 
 export async function dropRecovered(): Promise<void> {
+  const windows = new Set(shown.get().recovered.map(({ window }) => window));
   shown.set({ recovered: [] });
-  await call('journal.drop', { library: here.library }).catch(wrong);
+  // Only of windows that are gone: others still write.
+  for (const window of windows) await call('journal.drop', { library: here.library, window }).catch(wrong);
+}
+
+/** To the printer, by the system's own dialog or, in a browser, from the tab that shows the file. */
+export async function printOut(name: string): Promise<void> {
+  try {
+    const { address } = await call('output.show', { library: here.library, name, how: 'print' });
+    if (address !== undefined) globalThis.open(address, '_blank', 'noopener');
+  } catch (error) {
+    wrong(error);
+  }
 }
 
 /** The path it was written to; undefined: it could not be, and that was said. */

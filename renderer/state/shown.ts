@@ -34,7 +34,7 @@ export interface Shown {
   /** Paths with text that is not on disk. */
   readonly unsaved: ReadonlySet<string>;
   readonly clashes: readonly Clash[];
-  readonly recovered: readonly JournalEntry[];
+  readonly recovered: readonly (JournalEntry & { readonly window: string })[];
   /** One line at the foot of the page: what was done, or what went wrong. */
   readonly message: { readonly text: string; readonly wrong: boolean } | undefined;
 }

@@ -106,9 +106,27 @@ export function journalSoon(): void {
   journalDue = true;
   setTimeout(() => {
     journalDue = false;
-    const entries = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
-    call('journal.put', { ...here, entries }).catch(wrong);
+    journalNow().catch((error) => {
+      // What went wrong before, a save perhaps, is the graver news.
+      if (!shown.get().message?.wrong) wrong(error);
+    });
   }, 400);
+}
+
+/** Journals that were taken over into this window's own; they go when that one is written. */
+const takenOver = new Set<string>();
+export function takeOver(windows: readonly string[]): void {
+  for (const window of windows) takenOver.add(window);
+}
+
+/** Before the page goes away on purpose. */
+export async function journalNow(): Promise<void> {
+  const entries = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
+  await call('journal.put', { ...here, entries });
+  for (const window of [...takenOver]) {
+    takenOver.delete(window);
+    await call('journal.drop', { library: here.library, window });
+  }
 }
 
 /** Shows a file where its work begins: a writer seldom comes for the front matter. */

@@ -1,5 +1,5 @@
 /** The words of the page in the reader's language. Exports only what views use. */
-import { putSetting, setting } from '../state/settings.ts';
+import { setting } from '../state/settings.ts';
 import { de } from './de.ts';
 import { en, type Words } from './en.ts';
 
@@ -9,9 +9,3 @@ const asked = setting('language') || navigator.language;
 export const language = Object.keys(LANGUAGES).find((code) => asked.startsWith(code)) ?? 'en';
 export const words: Words = LANGUAGES[language] ?? en;
 export const languages = Object.keys(LANGUAGES);
-
-/** Takes effect at once by opening the page anew; unsaved text is in the journal by then. */
-export async function setLanguage(code: string): Promise<void> {
-  await putSetting('language', code);
-  location.reload();
-}

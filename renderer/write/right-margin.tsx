@@ -2,9 +2,11 @@
 import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { Finding } from '../../procedures-schema/index.ts';
+import type { Drift } from '../../procedures-schema/narration/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
 import { reviewing } from '../review/reviewing.ts';
+import { filming } from '../state/filming.ts';
 import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -31,9 +33,13 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
   const { caret } = shown.usePick('caret');
   const root = useRef<HTMLDivElement>(null);
   const [tops, setTops] = useState<readonly number[]>([]);
-  const notes = [...findingNotes(findings, caret), ...remarkNotes(review), ...stepNotes(margin, review, caret)].sort(
-    (a, b) => a.line - b.line,
-  );
+  const { file: filmed, drifts } = filming.use();
+  const notes = [
+    ...findingNotes(findings, caret),
+    ...(filmed === margin?.file ? driftNotes(drifts, margin) : []),
+    ...remarkNotes(review),
+    ...stepNotes(margin, review, caret),
+  ].sort((a, b) => a.line - b.line);
   // After every drawing, because only then are the heights known.
   useLayoutEffect(() => {
     let free = 0;
@@ -61,6 +67,31 @@ const findingNotes = (findings: readonly Finding[], caret: number): Note[] =>
     line: finding.range.start.line,
     content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
   }));
+
+/** What a recording says otherwise stands beside the step it is about. */
+const driftNotes = (drifts: readonly Drift[], margin: Margin | undefined): Note[] =>
+  drifts.flatMap(({ kind, message, span }): Note[] => {
+    const line = span && margin?.lines.findLast((step) => step.span.start <= span.start)?.line;
+    if (line === undefined) return [];
+    return [
+      {
+        key: `drift ${kind}${message}`,
+        line,
+        content: (
+          <button
+            type="button"
+            className="note note-remark"
+            onClick={() => {
+              reviewing.set({ sheet: 'film' });
+              shown.set({ view: 'review' });
+            }}
+          >
+            <b>{words.film}</b> {message}
+          </button>
+        ),
+      },
+    ];
+  });
 
 const remarkNotes = (review: ReviewOf | undefined): Note[] =>
   (review?.pins ?? []).flatMap(({ remark, index, line }): Note[] =>

@@ -1,6 +1,7 @@
 /** The questions that the page may put to the worker, by name. */
 import { complete, hover, named } from './assist.ts';
 import { find, insert, rename, replace } from './changes.ts';
+import { film, filmFiles } from './film.ts';
 import { form, formEdits, insertFigure, insertMeasurement, newProcedure, readingChoices, registerName, sayOutright } from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
@@ -27,6 +28,8 @@ export const queries = {
   sayOutright,
   registerName,
   spelling,
+  film,
+  filmFiles,
   walk,
   graph,
   coverage,
@@ -44,6 +47,7 @@ export type Answer<Q extends QueryName> = ReturnType<(typeof queries)[Q]>;
 
 export type { NamedHere } from './assist.ts';
 export type { FindAsk, InsertAsk } from './changes.ts';
+export type { Film } from './film.ts';
 export type { DocumentLine, Overview } from './overview.ts';
 export type { Edition, Made, PagesShown } from './pages.ts';
 export type { ReviewOf } from './review.ts';

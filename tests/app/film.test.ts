@@ -1,0 +1,68 @@
+/** The film of a procedure in a real browser: the script written, a recording compared with the text, its drift in the margin. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+
+describe.skipIf(!hasBrowser())('a film', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  let captions = '';
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    await page.click('.library .entry:has-text("OM-3140")');
+    await page.keyboard.press('Control+2');
+    await page.click('.sub button:has-text("Film")');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+  const give = (text: string) =>
+    page.setInputFiles('.one input[type=file]', { name: 'take.vtt', mimeType: 'text/vtt', buffer: Buffer.from(text) });
+
+  test('is written as script, shots, captions and chapters; its times are called estimates', async () => {
+    await page.waitForSelector('.script tbody tr');
+    expect(await page.innerText('.one')).toMatch(/Estimated length \d+:\d\d/);
+    expect(await page.innerText('.script')).toMatch(/one hundred and eighty newton met(re|er)s/);
+    await page.click('.one button:has-text("Write script")');
+    await page.waitForSelector('.foot [role=status]:has-text("chapters.txt")');
+    const out = dirname((await page.innerText('.foot [role=status]')).replace('Written: ', '').trim());
+    expect(
+      readdirSync(out)
+        .filter((name) => name.startsWith('OM-3140'))
+        .sort(),
+    ).toEqual(['OM-3140-captions.vtt', 'OM-3140-chapters.txt', 'OM-3140-script.md', 'OM-3140-shots.md']);
+    captions = readFileSync(join(out, 'OM-3140-captions.vtt'), 'utf8');
+    expect(captions).toMatch(/^WEBVTT/);
+  });
+
+  test('that says what the text says has not come apart from it', async () => {
+    await give(captions);
+    await page.waitForSelector('.strip rect');
+    expect(await page.innerText('.one')).toMatch(/0 places have come apart/);
+    expect(await page.locator('.strip rect').count()).toBeGreaterThan(40);
+  });
+
+  test('that says another value is told so, at the step and at its time, there and in the margin of Write', async () => {
+    expect(captions).toMatch(/180\sN·m/);
+    await give(captions.replace(/180\sN·m/g, '80 N·m'));
+    await page.waitForSelector('.script .note-error:has-text("80")');
+    const note = await page.innerText('.script .note-error');
+    expect(note).toMatch(/180/);
+    await page.keyboard.press('Control+1');
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', '180 N·m');
+    await page.click('.found li:has-text("OM-3140") button');
+    await page.click('.over header button');
+    await page.waitForSelector('.note-remark:has-text("Film")');
+    await page.click('.note-remark:has-text("Film")');
+    await page.waitForSelector('.strip');
+  });
+
+  test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
+});

@@ -1,8 +1,8 @@
 /** The page: head with menus and the three views, the view, and one line at the foot. */
 import { type ReactNode, useEffect } from 'react';
 import { listenToKeys, runByName } from './actions/keys.ts';
-import { menus, pageMenus } from './actions/menus.ts';
-import { call, onMenuAction } from './host.ts';
+import { menus } from './actions/menus.ts';
+import { onMenuAction } from './host.ts';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { PrintView } from './print/print-view.tsx';
@@ -36,7 +36,6 @@ export function App(): ReactNode {
   useEffect(() => {
     if (!begun) void begin();
     begun = true;
-    void call('menu.set', { menus: pageMenus() }).catch(() => undefined);
     const stopMenu = onMenuAction(runByName);
     const stopKeys = listenToKeys();
     return () => {
@@ -103,7 +102,7 @@ export function App(): ReactNode {
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>
         <p className="cautions">{words.cautions}</p>
-        <select aria-label="Language" value={language} onChange={(event) => void setLanguage(event.target.value)}>
+        <select aria-label="Language" value={language} onChange={(event) => setLanguage(event.target.value)}>
           {languages.map((code) => (
             <option key={code}>{code}</option>
           ))}

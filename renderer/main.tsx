@@ -1,9 +1,7 @@
-/** Where the page begins: what the user has set is read first, because it decides the language of every word. */
+/** Where the page begins. */
 import { createRoot } from 'react-dom/client';
-import { readSettings } from './state/settings.ts';
+import { App } from './app.tsx';
 import './styles/page.css';
 import './styles/review.css';
 
-await readSettings();
-const { App } = await import('./app.tsx');
 createRoot(document.getElementById('page') as HTMLElement).render(<App />);

@@ -1,8 +1,6 @@
 /** All actions by menu. */
-
 import { openPanel, type PanelName } from '../state/panel.ts';
 import { save } from '../state/saving.ts';
-import { putSetting, setting } from '../state/settings.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { applyProposed, core, documents, redo, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -36,10 +34,8 @@ const sheet = (name: PanelName, label: string, keys?: string, when = inProcedure
   run: () => openPanel(name),
 });
 
-/** `name` is what a shell with a menu of its own knows a menu by. */
-export const menus: readonly { readonly name: string; readonly label: string; readonly actions: readonly Action[] }[] = [
+export const menus: readonly { readonly label: string; readonly actions: readonly Action[] }[] = [
   {
-    name: 'file',
     label: words.file,
     actions: [
       sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
@@ -48,7 +44,6 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     ],
   },
   {
-    name: 'edit',
     label: words.edit,
     actions: [
       {
@@ -77,7 +72,6 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     ],
   },
   {
-    name: 'insert',
     label: words.insert,
     actions: [
       insertion('step', words.step, 'Mod+Enter'),
@@ -93,7 +87,6 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     ],
   },
   {
-    name: 'views',
     label: words.views,
     actions: [
       ...(['write', 'review', 'print'] as const).map(
@@ -105,14 +98,6 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         }),
       ),
       { name: 'first minute', label: () => words.tourTitle, run: startTour },
-      {
-        name: 'spelling',
-        label: () => (setting('spell-check') === 'on' ? words.spellingOff : words.spellingOn),
-        run: async () => {
-          await putSetting('spell-check', setting('spell-check') === 'on' ? 'off' : 'on');
-          shown.set({ revision: shown.get().revision + 1 });
-        },
-      },
       sheet('keys', words.shortcuts, 'Mod+K', () => true),
     ],
   },
@@ -121,11 +106,3 @@ export const menus: readonly { readonly name: string; readonly label: string; re
 function note(title: string | undefined): string {
   return title === undefined ? '' : `: ${title}`;
 }
-
-/** The same as plain data, for a shell that has a menu of its own. */
-export const pageMenus = () =>
-  menus.map(({ name: menu, label, actions }) => ({
-    name: menu,
-    label,
-    actions: actions.map(({ name, label: own, keys }) => ({ name, label: own(), ...(keys === undefined ? {} : { keys }) })),
-  }));

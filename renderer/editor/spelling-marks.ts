@@ -1,7 +1,6 @@
 /** Marks under words that no dictionary has, with what to write instead when the mouse rests on one. Marks; changes nothing. */
 import type { Misspelt } from '../spelling/spelling.ts';
 import { misspelt, suggestions } from '../spelling/spelling.ts';
-import { setting } from '../state/settings.ts';
 import { words } from '../words/words.ts';
 import { monaco, pathOf } from './monaco.ts';
 
@@ -17,7 +16,7 @@ export function markSpelling(editor: monaco.editor.IStandaloneCodeEditor): { rea
     const model = editor.getModel();
     if (!model) return;
     const version = model.getVersionId();
-    const found = setting('spell-check') === 'on' ? await misspelt(pathOf(model)) : [];
+    const found = await misspelt(pathOf(model));
     if (editor.getModel() !== model || model.getVersionId() !== version) return;
     shown = found ?? [];
     marks.set(

@@ -1,4 +1,4 @@
-/** Who remarks, accepts and signs: initials, and in what part. Kept by the host. */
+/** Who remarks, accepts and signs: initials, and in what part. Kept by the browser. */
 import type { ReactNode } from 'react';
 import { person, setPerson } from '../state/record.ts';
 import { words } from '../words/words.ts';

@@ -2,18 +2,17 @@
 import { EMPTY_RECORD, type ReviewRecord, recordPath, writeRecord } from '../../procedures-schema/review/index.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { useAnswer } from './answer.ts';
-import { putSetting, setting } from './settings.ts';
 import { shown } from './shown.ts';
 import { newStore } from './store.ts';
 import { change, documents } from './workspace.ts';
 
-/** Who sits here; kept by the host, asked for once. */
-export const person = newStore({ initials: setting('initials'), as: setting('signs as') });
+/** Who sits here; kept by the browser, asked for once. */
+export const person = newStore({ initials: localStorage.getItem('initials') ?? '', as: localStorage.getItem('signs as') ?? '' });
 
 export function setPerson(initials: string, as = person.get().as): void {
+  localStorage.setItem('initials', initials);
+  localStorage.setItem('signs as', as);
   person.set({ initials, as });
-  void putSetting('initials', initials.trim());
-  void putSetting('signs as', as.trim());
 }
 
 export const today = (): string => {

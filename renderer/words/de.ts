@@ -260,8 +260,6 @@ export const de: Words = {
   notThereThen: 'Von diesem Dokument gab es damals nichts.',
   misspelt: 'In keinem Wörterbuch und keinem Register. Vielleicht:',
   misspeltNone: 'In keinem Wörterbuch und keinem Register.',
-  spellingOn: 'Rechtschreibung markieren',
-  spellingOff: 'Rechtschreibung nicht markieren',
   cautions:
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   shortcuts: 'Tasten',

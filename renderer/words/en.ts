@@ -256,8 +256,6 @@ export const en = {
   notThereThen: 'Nothing of this document was there then.',
   misspelt: 'In no dictionary and no register. Perhaps:',
   misspeltNone: 'In no dictionary and no register.',
-  spellingOn: 'Mark spelling',
-  spellingOff: 'Do not mark spelling',
   cautions:
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
   shortcuts: 'Keys',

@@ -1,13 +1,13 @@
 /** The first minute, in the page itself: a flaw is planted, its counter-walk shown, it is mended, and the printed page looked at. Each is one click. */
 import { type ReactNode, useState } from 'react';
 import { reviewing } from '../review/reviewing.ts';
-import { putSetting, setting } from '../state/settings.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { newStore } from '../state/store.ts';
 import { change, core, documents, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
-export const touring = newStore({ at: setting('tour') === 'seen' ? -1 : 0 });
+const SEEN = 'first minute seen';
+export const touring = newStore({ at: localStorage.getItem(SEEN) === 'yes' ? -1 : 0 });
 
 export function startTour(): void {
   touring.set({ at: 0 });
@@ -68,7 +68,7 @@ export function Tour({ line = false }: { readonly line?: boolean }): ReactNode {
   const [busy, setBusy] = useState(false);
   if (at < 0 || (line && at === 0)) return null;
   const end = (): void => {
-    void putSetting('tour', 'seen');
+    localStorage.setItem(SEEN, 'yes');
     touring.set({ at: -1 });
   };
   const next = async (): Promise<void> => {

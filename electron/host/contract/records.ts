@@ -27,8 +27,6 @@ export const SETTINGS_KEPT = {
   'text size': 'text',
   'spell-check': 'text',
   tour: 'text',
-  initials: 'text',
-  'signs as': 'text',
 } as const satisfies Readonly<Record<SettingName, Shape>>;
 
 export type DiskChange =

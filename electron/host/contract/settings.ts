@@ -12,9 +12,6 @@ export const SETTINGS = {
   'text size': { standard: '100', allowed: /^(80|90|100|110|125|150|175|200)$/ },
   'spell-check': { standard: 'on', allowed: /^(on|off)$/ },
   tour: { standard: 'due', allowed: /^(due|seen)$/ },
-  /** Of who remarks, accepts and signs. */
-  initials: { standard: '', allowed: /^\p{L}{0,6}$/u },
-  'signs as': { standard: '', allowed: /^[\p{L} .-]{0,40}$/u },
 } as const satisfies Readonly<Record<string, Setting>>;
 
 export type SettingName = keyof typeof SETTINGS;

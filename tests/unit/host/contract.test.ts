@@ -136,14 +136,7 @@ test('a library that is not open is refused by every method that names one', asy
 
 describe('settings', () => {
   test.each([undefined, null, 7, 'x', [], { language: 7 }, { language: '<script>' }, { other: 'x' }])('%j is as standard', (value) => {
-    expect(soundSettings(value)).toEqual({
-      language: '',
-      'text size': '100',
-      'spell-check': 'on',
-      tour: 'due',
-      initials: '',
-      'signs as': '',
-    });
+    expect(soundSettings(value)).toEqual({ language: '', 'text size': '100', 'spell-check': 'on', tour: 'due' });
   });
 
   test('keep what is sound of a record that is partly not', () => {

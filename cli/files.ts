@@ -1,6 +1,6 @@
-/** Writes what was published: whole or not at all, so that a field office never holds half a file. */
+/** Writes what was published, whole or not at all, so that a field office never holds half a file; reads a file named on the command line. */
 import { randomUUID } from 'node:crypto';
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { CannotRun } from './command.ts';
 
@@ -14,5 +14,14 @@ export function writeWhole(cwd: string, to: string, bytes: Uint8Array | string):
   } catch (error) {
     rmSync(fresh, { force: true });
     throw new CannotRun(`"${to}" cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'}).`);
+  }
+}
+
+/** The text of a file that stands outside the library. */
+export function readWhole(cwd: string, from: string): string {
+  try {
+    return readFileSync(path.resolve(cwd, from), 'utf8');
+  } catch (error) {
+    throw new CannotRun(`"${from}" cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'}).`);
   }
 }

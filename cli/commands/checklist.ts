@@ -2,6 +2,7 @@
 import { type Checklist, checklistOf, writeChecklist } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
+import { filmsOf, linksOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { blocking, notThere, procedureNamed, refuse } from '../publish.ts';
 
@@ -34,7 +35,14 @@ export const checklist: Command = {
       refuse(checked, found, asked, io);
       return 1;
     }
-    const made = checklistOf(procedure, { library: checked.facts, figures: new Map(), draft, ...(model === undefined ? {} : { model }) });
+    const films = linksOf(await filmsOf(checked.disk, io), checked.facts, model);
+    const made = checklistOf(procedure, {
+      library: checked.facts,
+      figures: new Map(),
+      draft,
+      films,
+      ...(model === undefined ? {} : { model }),
+    });
     writeWhole(io.cwd, values.to, writeChecklist(made));
     io.out(`${values.to}: ${stepsIn(made)} steps${draft ? ', draft' : ''}.\n`);
     return 0;

@@ -3,6 +3,7 @@ import { readFonts } from '../../electron/host/files/index.ts';
 import { attachmentsOf, guideBook, printBook, printSheets, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
+import { filmsOf, linksOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, notThere, procedureNamed, refuse } from '../publish.ts';
@@ -68,8 +69,10 @@ export const print: Command = {
       return 1;
     }
     const earlier = values['changed-since'] === undefined ? undefined : (await openLibrary(values['changed-since'], io)).facts;
+    const films = linksOf(await filmsOf(checked.disk, io), checked.facts, model);
     const input = {
       library: checked.facts,
+      ...(films.size === 0 ? {} : { films }),
       figures: await figuresOf(checked.disk),
       draft,
       ...(model === undefined ? {} : { model }),

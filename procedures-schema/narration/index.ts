@@ -1,10 +1,24 @@
 /** The narrated edition: scripts out, recordings compared with the text. Exports only. */
+export { align } from './align.ts';
+export type * from './alignment-model.ts';
 export { captionCues, captionTexts, estimatedSpans } from './caption-cues.ts';
+export type * from './captions-model.ts';
+export { readCaptions } from './captions-read.ts';
 export { cueTime, shortTime } from './clock.ts';
+export { type CueNode, readCueText } from './cue-text.ts';
+export { driftsOf } from './drift.ts';
+export { DRIFT, DRIFT_KINDS, type Drift, type DriftKind } from './drift-model.ts';
+export { addressAt, type FilmLink, filmLinks } from './film-links.ts';
 export type * from './model.ts';
+export { normalText, spokenWords } from './normal-words.ts';
 export { FASTEST_PACE, SLOWEST_PACE, speechSeconds, USUAL_PACE } from './pace.ts';
+export { recordedChapters } from './recorded-chapters.ts';
+export { type FilmRecord, readRecord, writeRecord } from './recording-record.ts';
+export { type Redo, type RedoPlan, redoPlan } from './redo.ts';
 export { LONGEST_SHOWN, type ScriptChoice, scriptOf } from './script.ts';
 export { chapterList, scriptMarkdown, shotsMarkdown } from './script-text.ts';
 export { spokenForm } from './spoken.ts';
+export { readSrt } from './srt-read.ts';
 export { UNIT_SAYINGS } from './unit-sayings.ts';
+export { readVtt } from './vtt-read.ts';
 export { type WrittenCue, writeVtt } from './vtt-write.ts';

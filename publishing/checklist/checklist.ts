@@ -182,10 +182,17 @@ class Builder {
       ...(onlyOn.length === 0 ? {} : { onlyOn }),
       notices: [...guards, ...below.notices],
       entry,
+      ...said('film', this.film(at)),
       ...(details.length === 0 ? {} : { details }),
       ...(below.substeps.length === 0 ? {} : { substeps: below.substeps }),
       ...(below.branches.length === 0 ? {} : { branches: below.branches }),
     };
+  }
+
+  /** Where the film of the procedure shows the step. */
+  private film({ section, label }: LabelledStep): string | undefined {
+    const links = this.scope.input.films?.get(this.scope.facts.head.id);
+    return links?.find((link) => link.section === section.id && link.label === label)?.address;
   }
 
   private below(children: readonly StepChild[], at: LabelledStep) {

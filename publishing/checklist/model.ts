@@ -75,6 +75,8 @@ export interface ChecklistStep {
   readonly condition?: string;
   readonly notices: readonly ChecklistNotice[];
   readonly entry: ChecklistEntry;
+  /** Address that opens the film where the step is shown. */
+  readonly film?: string;
   readonly details?: readonly ChecklistBlock[];
   readonly substeps?: readonly ChecklistStep[];
   readonly branches?: readonly ChecklistBranch[];

@@ -14,6 +14,7 @@ import type {
 import type { BookBlock, Flow, Inline, NoticeBlock } from '../book.ts';
 import { type Applies, appliesIn } from './edition.ts';
 import { measurementsAt } from './entries.ts';
+import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitsPrinted } from './limits-text.ts';
 import { type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
@@ -44,7 +45,8 @@ class Composer {
     const { facts } = this.scope;
     const level = Math.min(4, Math.max(2, section.level)) as 2 | 3 | 4;
     const anchor = sectionAnchor(facts.head.id, section);
-    const out: BookBlock[] = [{ kind: 'heading', level, text: section.title, anchor, bookmark: !section.prose }];
+    const heading: BookBlock = { kind: 'heading', level, text: section.title, anchor, bookmark: !section.prose };
+    const out: BookBlock[] = [heading, ...filmCodes(section, this.scope, this.measured)];
     // A notice between two steps guards the next one and never parts from it (F8); under the heading it guards them all.
     let guards: NoticeBlock[] = [];
     let begun = false;

@@ -1,5 +1,6 @@
 /** What composing one procedure needs besides its text: the library, the edition, what else stands in the same book. */
 import type { Block, LibraryFacts, ProcedureFacts, Section, StepChild, Table } from '../../procedures-schema/index.ts';
+import type { FilmLink } from '../../procedures-schema/narration/index.ts';
 import type { Image } from '../book.ts';
 import { type BookWords, bookWords } from './words.ts';
 
@@ -12,6 +13,8 @@ export interface ComposeInput {
   readonly earlier?: LibraryFacts;
   /** Registered name of the only model to print. */
   readonly model?: string;
+  /** Where films show the steps of procedures, by document number. */
+  readonly films?: ReadonlyMap<string, readonly FilmLink[]>;
 }
 
 export interface Scope {

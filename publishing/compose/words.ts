@@ -59,6 +59,8 @@ export interface BookWords {
   readonly onlyModel: string;
   readonly proceduresHere: string;
   readonly askFor: string;
+  readonly filmCodes: string;
+  readonly filmStart: string;
 }
 
 const english: BookWords = {
@@ -137,6 +139,8 @@ const english: BookWords = {
     'Only what applies to {model} is printed. Labels are those of the full procedure, so some numbers are missing here: nothing was lost.',
   proceduresHere: 'Procedures in this part',
   askFor: 'Ask for it at',
+  filmCodes: 'Film of this section. Each code opens it where the step is shown.',
+  filmStart: 'start',
 };
 
 export const bookWords = (_language: string): BookWords => english;

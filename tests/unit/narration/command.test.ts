@@ -1,5 +1,5 @@
 /** `handsclear narrate` as typed: what it writes, and how it ends. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -20,10 +20,39 @@ test('a script for one model: five files, the same again', async () => {
     expect(readFileSync(join(folder, 'b', name), 'utf8')).toBe(readFileSync(join(folder, 'a', name), 'utf8'));
 });
 
+test('a recording that follows the script: chapters, a record, no drift that blocks', async () => {
+  await typed('narrate', 'OM-3140', '--library', SAMPLE, '--to', join(folder, 'c'));
+  const { code, out } = await typed(
+    'narrate',
+    'OM-3140',
+    '--library',
+    SAMPLE,
+    '--recording',
+    join(folder, 'c/captions.vtt'),
+    '--to',
+    join(folder, 'd'),
+  );
+  expect(out).toMatch(/0 errors, 0 warnings/);
+  expect(code).toBe(0);
+  expect(readFileSync(join(folder, 'd/recorded-chapters.txt'), 'utf8')).toMatch(/^0:00 Start\n\d:\d\d When to use\n/);
+  expect(readFileSync(join(folder, 'd/film.yaml'), 'utf8')).toMatch(/procedure: "OM-3140"/);
+});
+
+test('a recording with another value: said with its place, exit 1', async () => {
+  const file = join(folder, 'other.vtt');
+  const captions = readFileSync(join(folder, 'c/captions.vtt'), 'utf8');
+  writeFileSync(file, captions.replace('180 N·m', '108 N·m'));
+  const { code, out } = await typed('narrate', 'OM-3140', '--library', SAMPLE, '--recording', file, '--to', join(folder, 'e'));
+  expect(code).toBe(1);
+  expect(out).toContain('108 N·m is heard where the text says 180 N·m');
+});
+
 test.each([
   [['narrate', 'OM-3140', '--library', SAMPLE], '--to FOLDER'],
   [['narrate', 'OM-3141', '--library', SAMPLE, '--to', 'x'], 'Did you mean OM-3140?'],
   [['narrate', 'OM-3140', '--library', SAMPLE, '--to', 'x', '--model', 'EF-450'], 'is not for EF-450'],
+  [['narrate', 'OM-3140', '--library', SAMPLE, '--to', 'x', '--recording', 'nowhere.vtt'], 'cannot be read'],
+  [['narrate', 'OM-3140', '--library', SAMPLE, '--to', 'x', '--recording', 'package.json'], 'holds no captions'],
   [['narrate', 'OM-3140', '--library', SAMPLE, '--to', 'x', '--pace', '3000'], '60 to 300'],
 ])('%j could not run: exit 2', async (words, said) => {
   const { code, err } = await typed(...words);

@@ -171,7 +171,7 @@ class Composer {
       case 'paragraph':
         return block.prose.text.trim() === '' ? [] : [{ kind: 'paragraph', inline: inlineOf(block.prose, this.scope, from) }];
       case 'code':
-        return [{ kind: 'paragraph', inline: [{ kind: 'code', text: block.value }] }];
+        return codeLines(block.value).map((line) => ({ kind: 'paragraph', inline: [{ kind: 'code', text: line }] }));
       case 'bullets':
         return [
           {
@@ -269,6 +269,9 @@ class Composer {
     ];
   }
 }
+
+/** Each line of a listing is a line on paper: run together, settings of a machine cannot be told apart. */
+export const codeLines = (value: string): readonly string[] => value.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '');
 
 /** The first cell names a model: rows of other models are left out of a one-model edition. */
 const modelRow = (text: string, scope: Scope): boolean => scope.input.library.registers.models.some((model) => model.name === text);

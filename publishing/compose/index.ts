@@ -1,4 +1,5 @@
 /** Core facts to books, and the words both books and data files carry. Exports only. */
+export { codeLines } from './blocks.ts';
 export { type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
 export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';
 export { measurementsAt } from './entries.ts';

@@ -4,6 +4,7 @@ import type { BookBlock, Flow, Inline, NoticeBlock, Task, TaskReading, TasksBloc
 import {
   type Applies,
   appliesIn,
+  codeLines,
   inlineOf,
   limitsPrinted,
   measurementsAt,
@@ -184,7 +185,7 @@ class Composer {
         if (from === undefined || block.prose.text.trim() === '') return [];
         return [this.paragraph(block, from, depth, field)];
       case 'code':
-        return [this.plain([{ kind: 'code', text: block.value }], depth, field)];
+        return codeLines(block.value).map((line, index) => this.plain([{ kind: 'code', text: line }], depth, `${field}, ${index + 1}`));
       case 'bullets':
         return block.items.flatMap((item, index) => [
           ...(from === undefined ? [] : [this.plain(shortLine(item.prose, undefined, this.scope, from), depth, `${field}, ${index + 1}`)]),

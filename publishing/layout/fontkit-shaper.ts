@@ -1,5 +1,6 @@
 /** Words to glyphs with kerning and ligatures, each distinct word once for each face. The only user of the font library. */
 import { create, type Font } from 'fontkit';
+import { PairTable } from './pair-table.ts';
 import { type Face, type FaceMetrics, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
 
 /** The fonts of one printing: how words look, and what a file must carry to show them. */
@@ -96,7 +97,17 @@ function newShaper(fontOf: (face: Face) => Font): Shaper {
     return out;
   };
 
+  const pairs = new Map<Face, PairTable>(faces.map((face) => [face, new PairTable()]));
   const shapeIn = (face: Face, text: string): Shaped => {
+    const table = pairs.get(face) as PairTable;
+    const known = table.shape(face, text);
+    if (known !== undefined) return known;
+    const shaped = shapeWhole(face, text);
+    table.learn(shaped);
+    return shaped;
+  };
+
+  const shapeWhole = (face: Face, text: string): Shaped => {
     const font = fontOf(face);
     const run = font.layout(text, features);
     const scale = (value: number) => Math.round((value * 1000) / font.unitsPerEm);

@@ -4,10 +4,14 @@
  */
 import { type PDFContext, type PDFDict, PDFHeader, PDFHexString, type PDFObject, type PDFRawStream, type PDFRef, PDFStream } from 'pdf-lib';
 import { stream } from './fonts.ts';
+import { Written } from './written.ts';
 
-const ascii = (text: string): Uint8Array => Uint8Array.from(text, (character) => character.charCodeAt(0));
+const encoder = new TextEncoder();
+/** Plain ASCII only, so that one character is one byte. */
+const ascii = (text: string): Uint8Array => encoder.encode(text);
 
 function bytesOf(object: PDFObject): Uint8Array {
+  if (object instanceof Written) return ascii(object.text);
   const bytes = new Uint8Array(object.sizeInBytes());
   object.copyBytesInto(bytes, 0);
   return bytes;

@@ -70,17 +70,23 @@ export class TagTree {
       const ref = elements.get(node.id);
       if (ref === undefined) continue;
       const own = this.kids.get(node.id) ?? [];
+      // Most content stands on one page: named once, it need not be named with every mark.
+      const home = own.find((kid): kid is Extract<Kid, { id: number }> => 'id' in kid)?.page;
       // Chapters come in the order of the pages: one may have been measured later than the one after it.
       const kids = (node.id === 0 ? own : inOrder(own)).map((kid) =>
         'element' in kid
           ? name(elements.get(kid.element) as PDFRef)
           : 'annotation' in kid
             ? `<</Type/OBJR/Obj ${name(kid.annotation)}/Pg ${name(pages[kid.page] as PDFRef)}>>`
-            : `<</Type/MCR/Pg ${name(pages[kid.page] as PDFRef)}/MCID ${kid.id}>>`,
+            : kid.page === home
+              ? String(kid.id)
+              : `<</Type/MCR/Pg ${name(pages[kid.page] as PDFRef)}/MCID ${kid.id}>>`,
       );
       const box = node.role === 'Figure' ? boxes.get(node.id) : undefined;
       const parent = node.parent < 0 ? root : (elements.get(node.parent) as PDFRef);
-      const parts = [`<</Type/StructElem/S/${node.role}/P ${name(parent)}/K[${kids.join(' ')}]`];
+      const parts = [
+        `<</Type/StructElem/S/${node.role}/P ${name(parent)}${home === undefined ? '' : `/Pg ${name(pages[home] as PDFRef)}`}/K[${kids.join(' ')}]`,
+      ];
       if (node.alt !== undefined) parts.push(`/Alt${hexText(node.alt)}`);
       if (node.title !== undefined) parts.push(`/T${hexText(node.title)}`);
       if (node.role === 'Note') parts.push(`/ID${hexText(`note-${node.id}`)}`);

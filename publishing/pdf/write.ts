@@ -27,6 +27,7 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource, extra
   const context = PDFContext.create();
   const fonts = tableOf(drawn.pages, source);
   const contents = drawn.pages.map((page) => contentOf(page, fonts));
+  const streams = contents.map(({ text }) => stream(context, new TextEncoder().encode(text)));
   const faces = fonts.embed(context);
   const images = drawn.images.map((image) => embedImage(image, context));
   const pageRefs = drawn.pages.map(() => context.nextRef());
@@ -68,7 +69,7 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource, extra
       Type: 'Page',
       Parent: pagesRef,
       MediaBox: [0, 0, Number(points(page.width)), Number(points(page.height))],
-      Contents: context.register(stream(context, new TextEncoder().encode(content.text))),
+      Contents: context.register(streams[index] as PDFRawStream),
       Resources: resourcesOf(content, faces, images, context),
       StructParents: index,
       Tabs: 'S',
@@ -125,7 +126,7 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource, extra
     ['Producer', 'Handsclear'],
   ];
   for (const [key, value] of rows) if (value !== '') info.set(PDFName.of(key), PDFHexString.fromText(value));
-  return serialise(context, context.register(root), context.register(info), fileId(contents, book));
+  return serialise(context, context.register(root), context.register(info), fileId(streams, book));
 }
 
 /** Widgets join the links of their page, and their elements the structure, in the order of the page. */
@@ -201,8 +202,9 @@ function writeDestinations(
   return context.register(context.obj({ Names: names as number[] }));
 }
 
-function fileId(contents: readonly PageContent[], book: Book): string {
+/** Of the packed contents: as telling as the plain ones, and a fifth as long. */
+function fileId(streams: readonly PDFRawStream[], book: Book): string {
   const hash = sha256.create().update(new TextEncoder().encode(`${book.number} ${book.revision ?? ''} ${book.title}`));
-  for (const content of contents) hash.update(new TextEncoder().encode(content.text));
+  for (const { contents } of streams) hash.update(contents);
   return Array.from(hash.digest().subarray(0, 16), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

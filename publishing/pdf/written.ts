@@ -2,7 +2,7 @@
 import { PDFObject } from 'pdf-lib';
 
 export class Written extends PDFObject {
-  private readonly text: string;
+  readonly text: string;
 
   /** `text` is plain ASCII and one whole object. */
   constructor(text: string) {

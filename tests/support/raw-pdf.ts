@@ -90,7 +90,13 @@ export class RawPdf {
     const entry = this.document.context.lookup(dict.get(PDFName.of('K')));
     const list = entry instanceof PDFArray ? entry.asArray() : entry === undefined ? [] : [entry];
     for (const item of list) {
-      const kid = this.document.context.lookup(item) as PDFDict;
+      const found = this.document.context.lookup(item);
+      if (found instanceof PDFNumber) {
+        // A bare mark stands on the element's own page (ISO 32000-1, 14.7.4.2).
+        kids.push({ page: dict.get(PDFName.of('Pg')) as PDFRef, mcid: found.asNumber() });
+        continue;
+      }
+      const kid = found as PDFDict;
       const type = this.name(kid, 'Type');
       if (type === 'MCR') kids.push({ page: kid.get(PDFName.of('Pg')) as PDFRef, mcid: this.number(kid, 'MCID') as number });
       else if (type === 'OBJR') kids.push({ annotation: kid.get(PDFName.of('Obj')) as PDFRef });

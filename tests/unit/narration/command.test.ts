@@ -47,6 +47,22 @@ test('a recording with another value: said with its place, exit 1', async () => 
   expect(out).toContain('108 N·m is heard where the text says 180 N·m');
 });
 
+test('the demo film of the sample library still says what its procedure says', async () => {
+  const { code, out } = await typed(
+    'narrate',
+    'OM-2120',
+    '--library',
+    SAMPLE,
+    '--recording',
+    join(SAMPLE, 'narration/OV-2120.vtt'),
+    '--to',
+    join(folder, 'f'),
+  );
+  expect(out).toContain('Since the film OV-2120 was made:');
+  expect(out).toMatch(/ 0 errors, |^0 errors, /m);
+  expect(code).toBe(0);
+});
+
 test.each([
   [['narrate', 'OM-3140', '--library', SAMPLE], '--to FOLDER'],
   [['narrate', 'OM-3141', '--library', SAMPLE, '--to', 'x'], 'Did you mean OM-3140?'],

@@ -21,7 +21,7 @@ export const print: Command = {
       choices: ['full', 'short'],
       help: 'the whole text, or the paper checklist: one or two sheets a procedure, to be ticked off',
     },
-    { name: 'paper', value: 'a4|letter', choices: ['a4', 'letter'], help: 'paper, where it is not that of guide or house' },
+    { name: 'paper', value: 'a4|letter|a5', choices: ['a4', 'letter', 'a5'], help: 'paper, where it is not that of guide or house' },
     { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
     { name: 'changed-since', value: 'FOLDER', help: 'the library as it was issued before: what changed gets a bar in the margin' },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
@@ -53,6 +53,8 @@ export const print: Command = {
   async run(given, io) {
     const { operands, values, flags } = given;
     const press = pressChoice(given);
+    const full = values['changed-since'] !== undefined ? 'changed-since' : flags.has('large-type') ? 'large-type' : undefined;
+    if (values.edition === 'short' && full !== undefined) throw new CannotRun(`--${full} is for the full edition.`);
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
     const checked = await openLibrary(values.library ?? '.', io);
@@ -79,7 +81,7 @@ export const print: Command = {
       ...(earlier === undefined ? {} : { earlier }),
     };
     const choice = {
-      ...(values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' }),
+      ...(values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' | 'a5' }),
       ...(flags.has('large-type') ? { large: true } : {}),
       ...(flags.has('obsolete') ? { obsolete: true } : {}),
     };

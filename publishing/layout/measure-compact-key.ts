@@ -1,6 +1,6 @@
-/** The key of the energy band in two rows of two, for a form that has no page to spare. */
+/** The key of the energy band in two rows of two, or one below the other on a narrow leaf, for a form that has no page to spare. */
 import { drawBand } from './band.ts';
-import { baselineIn, type Kit, linesIn } from './kit.ts';
+import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import type { Measured, Room, SlabItem } from './slab.ts';
 import { bands, costs } from './style.ts';
 import { mm, pt } from './units.ts';
@@ -10,11 +10,15 @@ export function measureCompactBandKey(room: Room, kit: Kit): Measured {
   const look = sheet.small;
   const list = structure.add(room.node, 'L', { numbering: 'None' });
   const states = Object.keys(bands) as (keyof typeof bands)[];
-  const half = Math.floor((room.x + room.width - room.left) / 2);
+  const whole = room.x + room.width - room.left;
+  // Two beside each other where the longest has room on one line; a word lost here could be the word "open".
+  const widest = Math.max(...states.map((state) => textWidth(kit.words.band[state], look, kit)));
+  const columns = widest + mm(9) <= Math.floor(whole / 2) ? 2 : 1;
+  const half = Math.floor(whole / columns);
   const lead = look.lead + pt(3);
   const items = states.flatMap((state, index): SlabItem[] => {
-    const x = room.left + (index % 2) * half;
-    const y = Math.floor(index / 2) * lead;
+    const x = room.left + (index % columns) * half;
+    const y = Math.floor(index / columns) * lead;
     const node = structure.add(structure.add(structure.add(list, 'LI'), 'LBody'), 'P');
     const width = half - mm(9);
     const line = linesIn([{ kind: 'text', text: kit.words.band[state] }], look, node, width, kit)[0];
@@ -23,7 +27,7 @@ export function measureCompactBandKey(room: Room, kit: Kit): Measured {
       ? [art]
       : [art, { kind: 'line', x: x + mm(7), width, baseline: y + baselineIn(look, kit), line, align: 'left' }];
   });
-  const height = Math.ceil(states.length / 2) * lead;
+  const height = Math.ceil(states.length / columns) * lead;
   return {
     slabs: [{ height, items, gap: 0, cost: costs.block, decor: room.decor, of: 'other' }],
     before: sheet.between,

@@ -105,7 +105,10 @@ function energy(scope: Scope): BookBlock[] {
     });
     const family = scope.input.library.registers.families.find((one) => one.name === name);
     const title = families.length === 1 ? words.energy : `${words.energy}: ${name}`;
-    return [{ kind: 'heading', level: 2, text: title, bookmark: false }, table(words.energyHead, rows), ...absent(family)];
+    return [
+      { kind: 'heading', level: 2, text: title, bookmark: false },
+      { ...table(words.energyHead, rows), notes: absent(family) },
+    ];
   });
 }
 

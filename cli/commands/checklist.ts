@@ -1,8 +1,9 @@
 /** `handsclear checklist`: one procedure as a data file to tick off. */
+import { linksOf } from '../../procedures-schema/narration/index.ts';
 import { type Checklist, checklistOf, writeChecklist } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
-import { filmsOf, linksOf } from '../films.ts';
+import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { blocking, notThere, procedureNamed, refuse } from '../publish.ts';
 

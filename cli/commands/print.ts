@@ -1,9 +1,10 @@
 /** `handsclear print`: a bound guide or a procedure as a PDF file. */
 import { readFonts } from '../../electron/host/files/index.ts';
+import { linksOf } from '../../procedures-schema/narration/index.ts';
 import { attachmentsOf, guideBook, printBook, printSheets, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
-import { filmsOf, linksOf } from '../films.ts';
+import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, notThere, procedureNamed, refuse } from '../publish.ts';

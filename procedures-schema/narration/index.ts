@@ -9,6 +9,7 @@ export { type CueNode, readCueText } from './cue-text.ts';
 export { driftsOf } from './drift.ts';
 export { DRIFT, DRIFT_KINDS, type Drift, type DriftKind } from './drift-model.ts';
 export { addressAt, type FilmLink, filmLinks } from './film-links.ts';
+export { filmsIn, isFilmText, type LibraryFilm, linksOf } from './library-films.ts';
 export type * from './model.ts';
 export { normalText, spokenWords } from './normal-words.ts';
 export { FASTEST_PACE, SLOWEST_PACE, speechSeconds, USUAL_PACE } from './pace.ts';

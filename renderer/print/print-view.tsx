@@ -79,6 +79,7 @@ export function PrintView(): ReactNode {
             <option value="">{words.paperAsSet}</option>
             <option value="a4">A4</option>
             <option value="letter">Letter</option>
+            <option value="a5">A5</option>
           </select>
         </label>
         {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} take={setEarlier} />}

@@ -1,6 +1,6 @@
 /** A second worker for long jobs, so that typing never waits for a guide: fed with the library as it is now, ended when the job is. */
 import { CoreClient } from '../worker/client.ts';
-import { figureBytes, fontBytes, otherPaths } from './opening.ts';
+import { figureBytes, filmTextsRead, fontBytes, otherPaths } from './opening.ts';
 import { documents } from './workspace.ts';
 
 export interface LongWorker {
@@ -25,7 +25,10 @@ export async function longWorker(failed: (message: string) => void): Promise<Lon
   for (const [path, bytes] of figureBytes()) core.figure(path, bytes);
   core.edit([
     ...documents.list().map(({ path, text }) => ({ path, text })),
-    ...otherPaths().map((path) => ({ path, present: true as const })),
+    ...otherPaths().map((path) => {
+      const text = filmTextsRead().get(path);
+      return text === undefined ? { path, present: true as const } : { path, text };
+    }),
   ]);
   await ready;
   return { core, end: () => core.end() };

@@ -1,4 +1,5 @@
 /** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
+import { isFilmText } from '../../procedures-schema/narration/index.ts';
 import { base64Of, bytesOf, call, onShow, watchDisk } from '../host.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
@@ -72,8 +73,21 @@ export async function openLibrary(folder: string): Promise<void> {
       ({ path, text }) => (documents.get(path)?.bom ? `\uFEFF${documents.get(path)?.text}` : documents.get(path)?.text) !== text,
     ),
   });
+  for (const path of read.paths) if (isFilmText(path)) void giveFilmText(path);
   for (const path of read.paths) if (/^figures\/.*\.(svg|png|jpe?g)$/i.test(path)) void giveFigure(path);
 }
+
+/** Films are no texts to be written here, but prints lead into them. */
+async function giveFilmText(path: string): Promise<void> {
+  const { file } = await call('file.read', { library: here.library, path });
+  if (!file) return;
+  filmTexts.set(path, file.text);
+  core.edit([{ path, text: file.text }]);
+}
+
+const filmTexts = new Map<string, string>();
+/** For a second worker. */
+export const filmTextsRead = (): ReadonlyMap<string, string> => filmTexts;
 
 async function giveFigure(path: string): Promise<void> {
   const { base64 } = await call('figure.read', { library: here.library, path });

@@ -114,6 +114,12 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     expect(told.match(/\.pdf, \d+ pages/g)).toHaveLength(18);
     const out = /OM-1110: (.*)OM-1110/.exec(told)?.[1] ?? '';
     expect(readdirSync(out).filter((name) => name.endsWith('.pdf')).length).toBeGreaterThanOrEqual(18);
+    // One that has a film: its codes are the same as those of the command line too.
+    const filmed = readdirSync(out).find((name) => name.startsWith('OM-2120') && name.endsWith('.pdf')) ?? '';
+    const beside = join(mkdtempSync(join(tmpdir(), 'handsclear-clerk-')), 'filmed.pdf');
+    const command = ['print', 'OM-2120', '--library', desk.folder, '--to', beside];
+    expect(spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...command]).status).toBe(0);
+    expect(readFileSync(join(out, filmed)).equals(readFileSync(beside))).toBe(true);
   });
 
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));

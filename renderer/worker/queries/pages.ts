@@ -1,5 +1,6 @@
 /** Printed pages: as drawing operations to show, or as the bytes of the PDF. Both come from the one engine that prints. */
-import { checkLibrary, type Finding, type LibraryFacts } from '../../../procedures-schema/index.ts';
+import { checkLibrary, type Finding, type LibraryFacts, type ProcedureFacts } from '../../../procedures-schema/index.ts';
+import { filmsIn, isFilmText, linksOf } from '../../../procedures-schema/narration/index.ts';
 import {
   attachmentsOf,
   type Book,
@@ -19,7 +20,7 @@ export interface Edition {
   /** A procedure or a guide. */
   readonly file: string;
   readonly model?: string;
-  readonly paper?: 'a4' | 'letter';
+  readonly paper?: 'a4' | 'letter' | 'a5';
   /** short: the paper checklist, one or two sheets a procedure. */
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
@@ -57,9 +58,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const book = bookFor(model, edition);
   if (!book || !model.fonts) return undefined;
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
-  const holds = model.facts.procedures.filter(({ file, head }) =>
-    guide ? guide.tree.parts.some(({ entries }) => entries.some(({ document }) => document === head.id)) : file === edition.file,
-  );
+  const holds = printedIn(model, edition);
   const printed = printBook(book, model.fonts, {
     fillable: edition.fillable === true,
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
@@ -90,7 +89,39 @@ export function blocking(
   );
 }
 
+type FilmLinks = ReturnType<typeof linksOf> extends ReadonlyMap<string, infer Links> ? Links : never;
+
+/** Laid on the text once for each state of a procedure: an alignment takes longer than a page. */
+const aligned = new WeakMap<ProcedureFacts, Map<string, FilmLinks>>();
+
+/** Where the library's films show the steps of what is printed, as the command line links them. */
+function filmLinksOf(model: LibraryModel, edition: Edition): ReadonlyMap<string, FilmLinks> {
+  const texts = new Map([...model.texts].filter(([path]) => isFilmText(path)));
+  const out = new Map<string, FilmLinks>();
+  if (texts.size === 0) return out;
+  const { films } = filmsIn(texts);
+  for (const facts of printedIn(model, edition)) {
+    const own = films.filter(({ record }) => record.procedure === facts.head.id);
+    if (own.length === 0) continue;
+    const known = aligned.get(facts) ?? new Map<string, FilmLinks>();
+    aligned.set(facts, known);
+    const key = `${edition.model ?? ''} ${JSON.stringify(own.map(({ record }) => record))}`;
+    const links = known.get(key) ?? linksOf(own, model.facts, edition.model).get(facts.head.id) ?? [];
+    known.set(key, links);
+    if (links.length > 0) out.set(facts.head.id, links);
+  }
+  return out;
+}
+
+/** The procedures of an edition: that one, or those its guide holds. */
+function printedIn(model: LibraryModel, edition: Pick<Edition, 'file'>): readonly ProcedureFacts[] {
+  const guide = model.facts.guides.find(({ file }) => file === edition.file);
+  const held = new Set(guide?.tree.parts.flatMap(({ entries }) => entries.map(({ document }) => document)));
+  return model.facts.procedures.filter(({ file, head }) => (guide ? held.has(head.id) : file === edition.file));
+}
+
 const inputFor = (model: LibraryModel, edition: Edition) => ({
+  films: filmLinksOf(model, edition),
   library: model.facts,
   figures: model.figures,
   draft: edition.draft,

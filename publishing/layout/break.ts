@@ -22,8 +22,23 @@ const stubPage = 2_500;
 
 export const heightOf = (slabs: readonly Slab[]): Mp => slabs.reduce((sum, slab) => sum + slab.height, 0);
 
+/**
+ * What stands again above the first slab of a page: as much of it, the nearest first, as leaves room for the slab itself. Heads of many notices one
+ * inside the other can be taller than a page.
+ */
+export function resumedOn(slab: Slab, height: Mp): readonly Slab[] {
+  const all = slab.resume ?? [];
+  let room = height - slab.height;
+  let from = all.length;
+  while (from > 0 && room >= (all[from - 1] as Slab).height) {
+    from -= 1;
+    room -= (all[from] as Slab).height;
+  }
+  return from === 0 ? all : all.slice(from);
+}
+
 /** Height above the first slab of a page taken by what stands there again. */
-export const resumedHeight = (slab: Slab): Mp => (slab.resume === undefined ? 0 : heightOf(slab.resume));
+export const resumedHeight = (slab: Slab, height: Mp): Mp => (slab.resume === undefined ? 0 : heightOf(resumedOn(slab, height)));
 
 /**
  * `turns` says of each page of the stretch, counted from nought, whether a leaf is turned after it: what a slab asks for a turn above it
@@ -39,7 +54,7 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
   best[0][0] = 0;
   for (let start = 0; start < count; start += 1) {
     if (best[0][start] === Number.POSITIVE_INFINITY && best[1][start] === Number.POSITIVE_INFINITY) continue;
-    let used = start === 0 ? 0 : resumedHeight(slabs[start] as Slab);
+    let used = start === 0 ? 0 : resumedHeight(slabs[start] as Slab, height);
     for (let end = start + 1; end <= count; end += 1) {
       const slab = slabs[end - 1] as Slab;
       used += slab.height + (end - 1 > start ? slab.gap : 0);

@@ -1,6 +1,6 @@
 /** Fourth stage: every slab gets a page and a height on it, every page its side, its number and its running words. Measures and draws nothing. */
 import type { Book } from '../book.ts';
-import { breakPages, heightOf, resumedHeight } from './break.ts';
+import { breakPages, heightOf, resumedHeight, resumedOn } from './break.ts';
 import type { LayoutNote } from './kit.ts';
 import type { NormalChapter } from './normalise.ts';
 import { geometryOf, type PageGeometry, type Side, sideOf } from './paper.ts';
@@ -56,7 +56,8 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
     for (const { slabs, side, turned } of stretches) {
       if (side !== undefined && book.duplex && sideOf(pages.length, book) !== side)
         addPage({ slabs: [], chapter: undefined, section: '', blank: true, cover: false });
-      const height = geometryOf(book, sideOf(pages.length, book), turned).body.height;
+      // A turned page is not as high on a back as on a front, and which one a slab comes to is not known yet: it must fit both.
+      const height = Math.min(...(['left', 'right'] as const).map((one) => geometryOf(book, one, turned).body.height));
       const begin = pages.length;
       // Right-hand pages are turned; without backs every leaf is.
       const { starts, forced, filled } = fill(slabs, height, sideOf(begin, book) === 'right', sideOf(begin + 1, book) === 'right');
@@ -102,18 +103,18 @@ function fill(slabs: readonly Slab[], height: Mp, even: boolean, odd: boolean): 
   const before = known.get(slabs);
   if (before?.key === key) return before;
   const { starts, forced } = breakPages(slabs, height, (page) => (page % 2 === 0 ? even : odd));
-  const filled = starts.map((start, index) => fillPage(slabs, start, starts[index + 1] ?? slabs.length));
+  const filled = starts.map((start, index) => fillPage(slabs, start, starts[index + 1] ?? slabs.length, height));
   const made = { key, starts, forced, filled };
   known.set(slabs, made);
   return made;
 }
 
-function fillPage(slabs: readonly Slab[], start: number, end: number): readonly PlacedSlab[] {
+function fillPage(slabs: readonly Slab[], start: number, end: number, height: Mp): readonly PlacedSlab[] {
   const placed: PlacedSlab[] = [];
   const first = slabs[start] as Slab;
   let y = 0;
   if (start > 0)
-    for (const again of first.resume ?? []) {
+    for (const again of resumedOn(first, height)) {
       // A heading stands over what it continues; a notice's panel inside its frame.
       placed.push({ slab: { ...again, decor: again.of === 'heading' ? [] : first.decor }, y });
       y += again.height;

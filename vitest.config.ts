@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -6,5 +7,7 @@ export default defineConfig({
     // The whole-library tests check hundreds of files in one test; a hang is still caught.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    // Two at least: on a machine of two cores the standard is one, and the suite takes twice as long.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
   },
 });

@@ -93,6 +93,8 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     await page.keyboard.press('End');
     await page.keyboard.type(' Clean the [spark screen].');
     await page.click('.settle button:has-text("Register as")');
+    // The name is settled once the register has it: only then is there a register to save.
+    await page.waitForSelector('.settle button:has-text("Register as")', { state: 'detached' });
     await checked(page);
     await save(page);
     expect(desk.onDisk('registers/equipment.yaml') + desk.onDisk('registers/tools.yaml') + desk.onDisk('registers/parts.yaml')).toContain(

@@ -7,6 +7,7 @@ import type { ReadChild, ReadStep } from './flow/index.ts';
 import type { Branch, Notice, Procedure, Prose, Section, Step, StepChild } from './format/index.ts';
 import type { LabelledStep, Labels } from './numbering/index.ts';
 import { type Reading, type ReadingContext, readProse, saidOutright, saysStandClear } from './reading/index.ts';
+import { Recent } from './recent.ts';
 import type { Thing } from './registers/index.ts';
 
 /** Everything a sentence needs besides what it stands in. */
@@ -15,7 +16,10 @@ export type StandingContext = Omit<ReadingContext, 'kind' | 'carry' | 'lead' | '
 type GuardNotice = ReadStep['notices'][number];
 
 /** Remembers readings by the text read and all that can change them, so that an edit re-reads one step. */
-export type ReadingCache = Map<string, Reading>;
+export type ReadingCache = Recent<Reading>;
+
+/** The readings of about a hundred procedures. */
+export const newReadingCache = (): ReadingCache => new Recent(4000);
 
 export function readSteps(tree: Procedure, labels: Labels, standing: StandingContext, cache: ReadingCache): readonly ReadStep[] {
   const out: ReadStep[] = [];

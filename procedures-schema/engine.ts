@@ -22,6 +22,7 @@ import {
   report,
 } from './pipeline.ts';
 import type { Registers, Symptom } from './registers/index.ts';
+import { Shelf, WHOLE } from './shelf.ts';
 
 /**
  * A file as it is now, or gone. Paths that are no library text (figures) carry no text. `later`: a procedure that need not be read now; it is
@@ -51,9 +52,13 @@ export interface Engine {
   readonly texts: ReadonlyMap<string, string>;
 }
 
-export function newEngine(): Engine {
-  return new LibraryEngine();
+/** `whole`: how many procedures are kept with all that is known of them. */
+export function newEngine(whole = WHOLE): Engine {
+  return new LibraryEngine(whole);
 }
+
+/** How many of a long library are read again at once when all must be: what is open, and what was looked at before. */
+const AT_ONCE = 3;
 
 class LibraryEngine implements Engine {
   readonly texts = new Map<string, string>();
@@ -61,6 +66,8 @@ class LibraryEngine implements Engine {
   private background: Background | undefined;
   private readonly read = new Map<string, ReadFacts>();
   private readonly procedures = new Map<string, ProcedureFacts>();
+  private readonly shelf: Shelf;
+  private readonly whole: number;
   private readonly findings = new Map<string, readonly Finding[]>();
   private readonly mentions = new Mentions();
   /** In the order in which they will be read, with what is known of each. */
@@ -75,22 +82,27 @@ class LibraryEngine implements Engine {
   private order: string[] | undefined;
   private numbers: ReadonlyMap<string, string> | undefined;
 
+  constructor(whole: number) {
+    this.whole = whole;
+    this.shelf = new Shelf({ read: (file) => this.readOne(file), prove: (read) => this.proofOf(read) }, whole);
+  }
+
   apply(changes: readonly Change[]): Delta {
     const touched = new Set<string>();
+    const cameOrWent: string[] = [];
     let all = this.background === undefined;
     let registers = all;
-    let pathsChanged = false;
     for (const change of changes) {
       const { path } = change;
       if ('gone' in change) {
         this.texts.delete(path);
         this.mentions.delete(path);
         this.waiting.delete(path);
-        pathsChanged = this.paths.delete(path) || pathsChanged;
+        if (this.paths.delete(path)) cameOrWent.push(path);
       } else {
         if ('text' in change) this.texts.set(path, change.text);
         if (!this.paths.has(path)) {
-          pathsChanged = true;
+          cameOrWent.push(path);
           this.numbers = undefined;
         }
         this.paths.add(path);
@@ -108,14 +120,15 @@ class LibraryEngine implements Engine {
       if (isRegister(path)) registers = true;
       if (isRegister(path) || ('gone' in change && isProcedure(path))) all = true;
     }
-    const again = all ? this.readAll(registers) : this.readTouched(touched);
+    const again = all ? this.readAll(registers, touched) : this.readTouched(touched);
     for (const path of touched) this.waiting.delete(path);
     this.guides = [...this.texts.keys()]
       .filter(isGuide)
       .sort(inOrder)
       .map((path) => this.guideOf(path, touched));
-    this.proveAndCheck(again, all || pathsChanged);
-    const delta = this.deltaOf(again);
+    const named = this.naming(cameOrWent, again);
+    this.proveAndCheck(again, named);
+    const delta = this.deltaOf([...again, ...named]);
     for (const path of touched) if (!this.texts.has(path)) delta.set(path, []);
     return { findings: delta, between: this.between, waiting: this.waiting.size };
   }
@@ -126,7 +139,7 @@ class LibraryEngine implements Engine {
     for (const path of next) this.waiting.delete(path);
     const again = this.waiting.size > 0 ? more : [...new Set([...more, ...this.early])].sort(inOrder);
     if (this.waiting.size === 0) this.early.clear();
-    this.proveAndCheck(again, false);
+    this.proveAndCheck(again, []);
     return { findings: this.deltaOf(again), between: this.between, waiting: this.waiting.size };
   }
 
@@ -142,14 +155,30 @@ class LibraryEngine implements Engine {
     return new Map(paths.map((path) => [path, this.findings.get(path) ?? []]));
   }
 
+  /** Procedures that show a file that came or went, besides those that are looked at anyway. */
+  private naming(cameOrWent: readonly string[], besides: readonly string[]): string[] {
+    const others = [...this.procedures.keys()].filter((path) => !besides.includes(path));
+    return others.filter((path) => cameOrWent.some((one) => !isProcedure(one) && this.texts.get(path)?.includes(one)));
+  }
+
+  /** In a long library all but what is at hand waits again, with number and title as they are known. */
+  private putOff(touched: ReadonlySet<string>): void {
+    if (this.procedures.size <= this.whole) return;
+    const atOnce = new Set([...touched, ...this.shelf.lastUsed(AT_ONCE)]);
+    for (const [path, { head }] of this.procedures)
+      if (!atOnce.has(path) && this.texts.has(path)) this.waiting.set(path, { id: head.id, title: head.title });
+  }
+
   /** Reads every procedure that does not wait; unchanged blocks and sentences come from the caches. */
-  private readAll(registersChanged: boolean): string[] {
+  private readAll(registersChanged: boolean, touched: ReadonlySet<string>): string[] {
+    this.putOff(touched);
     const files: LibraryFile[] = [...this.texts].map(([path, text]) => ({ path, text })).sort((a, b) => inOrder(a.path, b.path));
     const known = registersChanged ? undefined : this.background;
     this.background = readBackground(files, this.background?.caches, known, this.waiting);
     this.read.clear();
     this.procedures.clear();
     this.findings.clear();
+    this.shelf.clear();
     this.forgetOrder();
     const paths = files.map((file) => file.path).filter((path) => isProcedure(path) && !this.waiting.has(path));
     for (const path of paths) this.read.set(path, this.readOne(path));
@@ -166,7 +195,7 @@ class LibraryEngine implements Engine {
       // Number and title are what other files refer to; when they change, references anywhere may.
       if (before === undefined || before.id !== after.head.id || before.title !== after.head.title) {
         this.waiting.delete(path);
-        return this.readAll(false);
+        return this.readAll(false, touched);
       }
       this.read.set(path, after);
       again.add(path);
@@ -240,13 +269,19 @@ class LibraryEngine implements Engine {
     return before && !touched.has(path) ? before : readGuideFile({ path, text: this.texts.get(path) ?? '' });
   }
 
-  private proveAndCheck(again: readonly string[], checkAll: boolean): void {
+  private proofOf(facts: ReadFacts): ProcedureFacts['flow'] {
+    return proveFile(facts, (this.background as Background).registers, { get: (number) => this.numbered(number) });
+  }
+
+  /** `named`: checked again as they are. */
+  private proveAndCheck(again: readonly string[], named: readonly string[]): void {
     const background = this.background as Background;
-    const others = { get: (number: string) => this.numbered(number) };
     for (const path of again) {
-      const facts = this.read.get(path) as ReadFacts;
+      const facts = this.shelf.put(this.read.get(path) as ReadFacts);
       if (!this.procedures.has(path)) this.putInOrder(path);
-      this.procedures.set(path, { ...facts, flow: proveFile(facts, background.registers, others) });
+      this.procedures.set(path, facts);
+      // What was read is held by the shelf alone from here on.
+      this.read.set(path, facts);
     }
     const whole = this.waiting.size === 0;
     const facts: LibraryFacts = {
@@ -258,7 +293,7 @@ class LibraryEngine implements Engine {
       paths: this.paths,
     };
     this.facts = facts;
-    for (const path of checkAll ? this.procedures.keys() : again) {
+    for (const path of [...again, ...named]) {
       this.findings.set(path, checkProcedure(this.procedures.get(path) as ProcedureFacts, facts));
       if (!whole && this.namesWaiting(path)) this.early.add(path);
     }

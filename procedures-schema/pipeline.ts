@@ -3,12 +3,13 @@
  * what an edit does not touch.
  */
 
-import { type ReadingCache, readSteps } from './assemble.ts';
+import { newReadingCache, type ReadingCache, readSteps } from './assemble.ts';
 import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from './checks/index.ts';
 import type { Finding, Severity } from './finding.ts';
 import { type FlowInput, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
 import { type BlockCache, type HeadGuess, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
+import { Recent } from './recent.ts';
 import {
   familiesOf,
   machineOf,
@@ -33,8 +34,11 @@ export interface Background {
   readonly registerFiles: LibraryFacts['registerFiles'];
   /** Title of each procedure by document number, for references between files. */
   readonly titles: ReadonlyMap<string, string>;
-  readonly caches: { readonly blocks: BlockCache; readonly readings: Map<string, ReadingCache> };
+  readonly caches: { readonly blocks: BlockCache; readonly readings: Recent<ReadingCache> };
 }
+
+/** Of the names that a sentence may use: each family has its own, and an edit of a register makes new ones. */
+const VERSIONS = 12;
 
 /** The first half of a procedure: all that can be said from its own text and the registers. */
 export type ReadFacts = Omit<ProcedureFacts, 'flow'>;
@@ -82,7 +86,7 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
 /** Stage 1: registers (or those known already, when none changed), and the titles that references between files need. */
 export function readBackground(
   files: readonly LibraryFile[],
-  caches: Background['caches'] = { blocks: newBlockCache(), readings: new Map() },
+  caches: Background['caches'] = { blocks: newBlockCache(), readings: new Recent(VERSIONS) },
   known: RegisterFacts = readRegisterFiles(files),
   /** Number and title of files that are not to be read yet. */
   heads: ReadonlyMap<string, HeadGuess> = new Map(),
@@ -118,7 +122,7 @@ export function readFile(file: LibraryFile, background: Background): ReadFacts {
   const names = namesFor(head, tree, registers, titles);
   const labels = labelsOf(tree, registers.house.numbering);
   const families = familiesOf(head, registers);
-  const cache: ReadingCache = caches.readings.get(names.version) ?? new Map();
+  const cache: ReadingCache = caches.readings.get(names.version) ?? newReadingCache();
   caches.readings.set(names.version, cache);
   const standing = {
     names,

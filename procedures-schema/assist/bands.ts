@@ -1,6 +1,6 @@
 /** The required state at each step, on one variant or as the worst of all. The proof is flow/; here it is asked once a variant. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
-import { type FlowResult, prove } from '../flow/index.ts';
+import { type FlowResult, prove, type ReadProcedure } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { BandState } from './model.ts';
 
@@ -8,22 +8,25 @@ export type Bands = (step: LabelledStep) => BandState;
 
 /** What was not proved may be live for all anybody knows, and a step no walk reaches is in no state. */
 export function bandFor(facts: ProcedureFacts, library: LibraryFacts, variant: string | undefined): Bands {
-  const flow = variant === undefined ? facts.flow : flowOf(facts, library, variant);
+  // Taken once: of a long library the facts may be made anew between two questions.
+  const { bands } = variant === undefined ? facts.flow : flowOf(facts, library, variant);
   const wanted = facts.flow.verdicts.filter((one) => variant === undefined || one.variant === variant);
   const proved = wanted.length > 0 && wanted.every(({ verdict }) => verdict === 'proved');
-  return (step) => (proved ? (flow.bands.get(step) ?? 'unknown') : 'unknown');
+  return (step) => (proved ? (bands.get(step) ?? 'unknown') : 'unknown');
 }
 
-/** By the whole proof, which is made anew whenever the procedure or one that it calls changes. */
-const KNOWN = new WeakMap<FlowResult, Map<string, FlowResult>>();
+/** By what was read, whose steps the bands speak of; made anew when the whole proof is, since then a procedure that it calls changed. */
+const KNOWN = new WeakMap<ReadProcedure, { readonly whole: FlowResult; readonly by: Map<string, FlowResult> }>();
 
 function flowOf(facts: ProcedureFacts, library: LibraryFacts, variant: string): FlowResult {
-  const known = KNOWN.get(facts.flow) ?? new Map<string, FlowResult>();
-  KNOWN.set(facts.flow, known);
+  const { read, flow: whole } = facts;
+  const kept = KNOWN.get(read);
+  const known = kept?.whole === whole ? kept.by : new Map<string, FlowResult>();
+  if (kept?.whole !== whole) KNOWN.set(read, { whole, by: known });
   const before = known.get(variant);
   if (before) return before;
   const flow = prove({
-    procedure: facts.read,
+    procedure: read,
     machines: facts.machines.filter((machine) => machine.variant.name === variant),
     registers: library.registers,
     others: (number) => library.procedures.find((other) => other.head.id === number)?.read,

@@ -18,15 +18,15 @@ export function registeredName(facts: ProcedureFacts, kind: ThingKind, name: str
 }
 
 export function inventoryOf(facts: ProcedureFacts, kind: 'tool' | 'consumable' | 'replacement'): Inventory {
-  const own = KNOWN.get(facts) ?? new Map<string, Inventory>();
-  KNOWN.set(facts, own);
+  const own = KNOWN.get(facts.read) ?? new Map<string, Inventory>();
+  KNOWN.set(facts.read, own);
   const made = own.get(kind) ?? make(facts, kind);
   own.set(kind, made);
   return made;
 }
 
 /** Two checks a kind ask the same question of the same facts. */
-const KNOWN = new WeakMap<ProcedureFacts, Map<string, Inventory>>();
+const KNOWN = new WeakMap<ProcedureFacts['read'], Map<string, Inventory>>();
 
 function make(facts: ProcedureFacts, kind: 'tool' | 'consumable' | 'replacement'): Inventory {
   const listed = {

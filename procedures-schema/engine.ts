@@ -48,6 +48,8 @@ export interface Engine {
   /** Reads, proves and checks so many of the procedures that wait. */
   readOn(count: number): Delta;
   report(): LibraryReport;
+  /** Number and title of those that wait, by path. */
+  readonly waiting: ReadonlyMap<string, HeadGuess>;
   /** Every text there is, those that wait included. */
   readonly texts: ReadonlyMap<string, string>;
 }
@@ -71,7 +73,7 @@ class LibraryEngine implements Engine {
   private readonly findings = new Map<string, readonly Finding[]>();
   private readonly mentions = new Mentions();
   /** In the order in which they will be read, with what is known of each. */
-  private readonly waiting = new Map<string, HeadGuess>();
+  readonly waiting = new Map<string, HeadGuess>();
   /** Checked when a procedure that they name had not been proved. */
   private readonly early = new Set<string>();
   private guides: LibraryFacts['guides'] = [];

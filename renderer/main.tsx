@@ -1,5 +1,6 @@
 /** Where the page begins: what the user has set is read first, because it decides the language of every word. */
 import { createRoot } from 'react-dom/client';
+import './worker/first-worker.ts';
 import { readSettings } from './state/settings.ts';
 import './styles/page.css';
 import './styles/review.css';

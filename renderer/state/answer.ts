@@ -1,5 +1,5 @@
 /** A hook that keeps the worker's answer to one question, asked again whenever the library was checked anew. */
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Answer, Ask, QueryName } from '../worker/queries/queries.ts';
 import { say, shown } from './shown.ts';
 import { core } from './workspace.ts';
@@ -11,24 +11,42 @@ import { core } from './workspace.ts';
 export function useAnswer<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined, pause = 0): Answer<Q> | undefined {
   const { revision } = shown.usePick('revision');
   const [answer, setAnswer] = useState<{ key: string; value: Answer<Q> }>();
+  const asked = useRef<{ readonly key: string; again: boolean } | undefined>(undefined);
   const key = ask === undefined ? '' : JSON.stringify(ask);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the question is compared by its words, and asked again after each check
   useEffect(() => {
-    if (ask === undefined || revision === 0) return;
-    let late = false;
-    const put = (): void =>
+    if (ask === undefined || revision === 0) {
+      asked.current = undefined;
+      return;
+    }
+    const put = (): void => {
+      // One question at a time: who types faster than pages are made gets the newest page, not all of them.
+      if (asked.current?.key === key) {
+        asked.current.again = true;
+        return;
+      }
+      const own = { key, again: false };
+      asked.current = own;
+      const over = (told: () => void): void => {
+        if (asked.current !== own) return;
+        asked.current = undefined;
+        told();
+        if (own.again) put();
+      };
       void core.ask(query, ask).then(
-        (value) => {
-          if (!late) setAnswer({ key, value });
-        },
-        (error: Error) => say(error.message, true),
+        (value) => over(() => setAnswer({ key, value })),
+        (error: Error) => over(() => say(error.message, true)),
       );
+    };
     const timer = pause > 0 ? setTimeout(put, pause) : undefined;
     if (timer === undefined) put();
-    return () => {
-      late = true;
-      clearTimeout(timer);
-    };
+    return () => clearTimeout(timer);
   }, [key, revision]);
+  useEffect(
+    () => () => {
+      asked.current = undefined;
+    },
+    [],
+  );
   return answer?.key === key ? answer.value : undefined;
 }

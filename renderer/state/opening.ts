@@ -6,9 +6,6 @@ import { putSetting } from './settings.ts';
 import { say, shown, wrong } from './shown.ts';
 import { core, documents, here, journalNow, show } from './workspace.ts';
 
-/** From this many procedures on a library is read bit by bit, what is shown first. */
-const LONG = 40;
-
 /** Which library this window shows, over a reload of the page. */
 const OPENED = 'library opened';
 
@@ -60,9 +57,9 @@ export async function openLibrary(folder: string): Promise<void> {
   const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
   shown.set({ folder: opened.folder, name: opened.name, checking: true });
   if (first !== undefined) show(first);
-  const long = texts.filter(({ path }) => path.startsWith('procedures/')).length > LONG;
+  // What is shown is read first, the others bit by bit after it.
   core.edit([
-    ...texts.map((file) => (long && file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
+    ...texts.map((file) => (file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
     ...others.map((path) => ({ path, present: true as const })),
   ]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);

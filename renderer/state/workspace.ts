@@ -132,6 +132,8 @@ export async function journalNow(): Promise<void> {
 /** Shows a file where its work begins: a writer seldom comes for the front matter. */
 export function show(file: string): void {
   const text = documents.get(file)?.text ?? '';
+  // One that still waits is read now.
+  if (shown.get().waiting > 0) core.edit([{ path: file, text }]);
   const body = /^## .+\r?\n(?:\s*\r?\n)*\s*1[.)] /m.exec(text);
   goTo(file, body?.index ?? 0);
 }

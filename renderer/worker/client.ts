@@ -1,5 +1,6 @@
 /** The page's side of a worker: edits go out, what was checked comes back; questions are promises. Keeps no text. */
 import type { Change } from '../../procedures-schema/index.ts';
+import { takeWorker } from './first-worker.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
 import type { Answer, Ask, QueryName } from './queries/queries.ts';
 
@@ -7,7 +8,7 @@ type Checked = Extract<FromWorker, { kind: 'checked' }>;
 type Background = Extract<FromWorker, { kind: 'background' }>;
 
 export class CoreClient {
-  private readonly worker = new Worker(new URL('./core-worker.ts', import.meta.url), { type: 'module', name: 'core' });
+  private readonly worker = takeWorker();
   private readonly waiting = new Map<number, { resolve: (answer: never) => void; reject: (error: Error) => void }>();
   private count = 0;
   private rev = 0;

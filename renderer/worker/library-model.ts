@@ -10,6 +10,8 @@ export interface LibraryModel {
   readonly revision: number;
   /** Procedures that wait to be read: what can only be said of the whole library cannot be said yet. */
   readonly waiting: number;
+  /** Their numbers and titles, by path. */
+  readonly heads: Engine['waiting'];
   /** Every text, those that wait included. */
   readonly texts: ReadonlyMap<string, string>;
   procedure(file: string): ProcedureFacts | undefined;
@@ -32,6 +34,10 @@ export class KeptLibrary implements LibraryModel {
   readOn(count: number): Delta {
     this.known = undefined;
     return this.taken(this.engine.readOn(count));
+  }
+
+  get heads(): Engine['waiting'] {
+    return this.engine.waiting;
   }
 
   get texts(): ReadonlyMap<string, string> {

@@ -19,7 +19,7 @@ describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
     }
     cpSync(join(root, 'sample-procedures/figures'), join(folder, 'figures'), { recursive: true });
     browser = await launch();
-    desk = await sitDown(browser, { folder });
+    desk = await sitDown(browser, { folder, early: true });
   });
   afterAll(async () => {
     await desk?.close();

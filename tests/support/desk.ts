@@ -47,6 +47,8 @@ interface Options {
   readonly folder?: string;
   readonly language?: string;
   readonly forced?: boolean;
+  /** Begins while the library is still being read. */
+  readonly early?: boolean;
   /** The disk that the host writes to. */
   readonly disk?: WriteDisk;
 }
@@ -80,7 +82,7 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
       if (message.type() === 'error' && !message.text().startsWith('Failed to load resource')) complaints.push(message.text());
     });
     await page.goto(address);
-    await checked(page);
+    await (options.early ? checkedHere(page) : checked(page));
     return page;
   };
   const page = await open(host.address);
@@ -99,9 +101,14 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
   };
 }
 
-/** Until the margin shows that the text as it stands has been checked. */
-export async function checked(page: Page): Promise<void> {
+/** Until the text that is shown has been checked as it stands. */
+async function checkedHere(page: Page): Promise<void> {
   await page.waitForSelector('.page[data-checked=true]', { timeout: 60_000 });
+}
+
+/** Until the whole library has been checked as it stands. */
+export async function checked(page: Page): Promise<void> {
+  await page.waitForSelector('.page[data-checked=true][data-waiting="0"]', { timeout: 60_000 });
 }
 
 /** Saves from the keyboard and waits until nothing is left to save. */

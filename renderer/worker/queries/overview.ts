@@ -20,6 +20,13 @@ export interface Overview {
   readonly registers: readonly string[];
 }
 
+/** Of a procedure that was not read yet, for its place in the list only. */
+const modelsGuessed = (text: string): readonly string[] =>
+  /^models:[ \t]*\[(.*)\][ \t]*$/m
+    .exec(text)?.[1]
+    ?.split(',')
+    .map((name) => name.trim()) ?? [];
+
 let told = '';
 
 /** Undefined: as it was told last. */
@@ -31,7 +38,7 @@ export function overview(model: LibraryModel, _: Record<string, never>): Overvie
   return found;
 }
 
-function overviewOf({ facts }: LibraryModel): Overview {
+function overviewOf({ facts, heads, texts }: LibraryModel): Overview {
   const family = new Map(facts.registers.models.map((model) => [model.name, model.family]));
   const symptoms = new Map<string, string[]>();
   for (const { name, procedures } of facts.registers.symptoms)
@@ -51,6 +58,20 @@ function overviewOf({ facts }: LibraryModel): Overview {
       verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
     };
   });
+  const waiting = [...heads].map(([file, { id, title }]): DocumentLine => {
+    const models = modelsGuessed(texts.get(file) ?? '').filter((name) => family.has(name));
+    return {
+      file,
+      kind: 'procedure',
+      number: id,
+      title,
+      revision: '',
+      families: [...new Set(models.flatMap((name) => family.get(name) ?? []))],
+      models,
+      symptoms: symptoms.get(id) ?? [],
+      verdict: undefined,
+    };
+  });
   const guides = facts.guides.map(
     ({ file, head }): DocumentLine => ({
       file,
@@ -66,7 +87,7 @@ function overviewOf({ facts }: LibraryModel): Overview {
   );
   return {
     publisher: facts.registers.house.publisher,
-    documents: [...documents, ...guides],
+    documents: [...[...documents, ...waiting].sort((a, b) => (a.file < b.file ? -1 : 1)), ...guides],
     models: facts.registers.models.map(({ name }) => name),
     registers: facts.registerFiles.map(({ file }) => file.source.path),
   };

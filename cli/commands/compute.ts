@@ -1,5 +1,16 @@
 /** `handsclear compute`: works out a formula as limits do, and lists the helpers there are. */
-import { attributesIn, evaluate, HELPERS, inUnit, toldAmount, unitFor, unitOf } from '../../procedures-schema/index.ts';
+import {
+  type Evaluated,
+  evaluate,
+  HELPERS,
+  inUnit,
+  limitModel,
+  type ModelRange,
+  rangeName,
+  toldAmount,
+  unitFor,
+  unitOf,
+} from '../../procedures-schema/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 
@@ -13,7 +24,7 @@ export const compute: Command = {
     { name: 'in', value: 'UNIT', help: 'the unit to tell the result in' },
   ],
   about:
-    "Works exactly and with dimensions; tells six digits that count. The helpers are rules of the trade with their source beside them: a maker's own figures come first. Exit 0: a value. Exit 1: the formula has none. Exit 2: it could not run.",
+    "Works exactly and with dimensions; tells six digits that count; where the attributes of a model differ by serial number, once for each range. The helpers are rules of the trade with their source beside them: a maker's own figures come first. Exit 0: a value. Exit 1: the formula has none. Exit 2: it could not run.",
   examples: [
     { line: 'handsclear compute "belt deflection(belt span(600 mm; 300 mm; 100 mm))"', does: 'how far to push a V-belt' },
     {
@@ -29,30 +40,46 @@ export const compute: Command = {
         io.out(`${name}(${takes.map((one) => `${one.name}: ${one.kind}`).join('; ')}) gives ${gives}\n    ${how}\n    ${source}\n`);
       return 0;
     }
-    let attributes: Readonly<Record<string, string>> = {};
+    let ranges: readonly ModelRange[] = [{ attributes: {} }];
+    let model = '';
     if (values.model !== undefined) {
       const { facts } = await openLibrary(values.library ?? '.', io);
-      const name = modelNamed(facts, values.model);
-      attributes = attributesIn(facts.registers)(name);
+      model = modelNamed(facts, values.model);
+      ({ ranges } = limitModel(model, facts.registers));
     }
-    const evaluated = evaluate(formula, attributes);
-    if ('problem' in evaluated) {
-      const { kind, text, nearest } = evaluated.problem;
-      const said = {
-        form: 'cannot be read',
-        'unknown name': 'is no helper and no attribute',
-        dimension: 'joins different kinds of quantity',
-        'no value': 'has no value',
+    const told = ranges.map(({ serial, attributes }) => {
+      const evaluated = evaluate(formula, attributes);
+      const wrong = 'problem' in evaluated;
+      return {
+        name: rangeName(model, serial),
+        wrong,
+        text: wrong ? problemText(evaluated.problem) : valueText(evaluated.result, values.in),
       };
-      io.err(`"${text}" ${said[kind]}.${nearest === undefined ? '' : ` Did you mean "${nearest}"?`}\n`);
-      return 1;
-    }
-    const { result } = evaluated;
-    const wanted = values.in === undefined ? unitFor(result) : unitOf(values.in);
-    if (wanted === undefined)
-      throw new CannotRun(values.in === undefined ? 'No unit of the table has that dimension.' : `"${values.in}" is no unit of the table.`);
-    if (inUnit(result.measure, wanted) === undefined) throw new CannotRun(`The result is not measured in ${wanted.symbol}.`);
-    io.out(`${toldAmount(result, wanted, 'even', 6)?.text ?? ''}${wanted.symbol === '' ? '' : ` ${wanted.symbol}`}\n`);
-    return 0;
+    });
+    const [first] = told;
+    const alike = told.every(({ text }) => text === first?.text);
+    for (const { name, wrong, text } of alike ? told.slice(0, 1) : told) (wrong ? io.err : io.out)(`${alike ? '' : `${name}: `}${text}\n`);
+    return told.some(({ wrong }) => wrong) ? 1 : 0;
   },
 };
+
+type Problem = Extract<Evaluated, { readonly problem: unknown }>['problem'];
+type Result = Extract<Evaluated, { readonly result: unknown }>['result'];
+
+const SAID: Readonly<Record<Problem['kind'], string>> = {
+  form: 'cannot be read',
+  'unknown name': 'is no helper and no attribute',
+  dimension: 'joins different kinds of quantity',
+  'no value': 'has no value',
+};
+
+const problemText = ({ kind, text, nearest }: Problem): string =>
+  `"${text}" ${SAID[kind]}.${nearest === undefined ? '' : ` Did you mean "${nearest}"?`}`;
+
+function valueText(result: Result, unit: string | undefined): string {
+  const wanted = unit === undefined ? unitFor(result) : unitOf(unit);
+  if (wanted === undefined)
+    throw new CannotRun(unit === undefined ? 'No unit of the table has that dimension.' : `"${unit}" is no unit of the table.`);
+  if (inUnit(result.measure, wanted) === undefined) throw new CannotRun(`The result is not measured in ${wanted.symbol}.`);
+  return `${toldAmount(result, wanted, 'even', 6)?.text ?? ''}${wanted.symbol === '' ? '' : ` ${wanted.symbol}`}`;
+}

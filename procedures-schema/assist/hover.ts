@@ -1,5 +1,5 @@
 /** What stands at a place, explained: a registered thing, where a reference leads, a quantity in both units, a field, how the sentence was read. */
-import { eachSentence, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
+import { eachSentence, type LibraryFacts, measuredOf, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
 import { proseSpan } from '../format/index.ts';
 import {
@@ -15,6 +15,7 @@ import {
 import { familiesOf } from '../registers/index.ts';
 import { describeField } from '../schemas/index.ts';
 import { schemaOf } from './field-choices.ts';
+import { limitLines, linesOf } from './limit-lines.ts';
 import type { Hover, Named } from './model.ts';
 import { placeAt, placesIn } from './places.ts';
 import { yamlVisits } from './places-yaml.ts';
@@ -27,6 +28,7 @@ export function hover(path: string, offset: number, library: LibraryFacts): read
   const facts = library.procedures.find(({ file }) => file === path);
   return [
     ...nameHover(path, offset, library),
+    ...(facts ? limitHover(facts, offset, library) : []),
     ...quantityHover(path, offset, library),
     ...fieldHover(path, offset, library),
     ...(facts ? readingHover(facts, offset, library) : []),
@@ -57,17 +59,14 @@ function targetOf(
   switch (named.kind) {
     case 'measurement': {
       const own = facts?.head.measurements.find(({ name }) => name === named.name);
-      const limits =
-        own?.table === undefined
-          ? [own?.lower, own?.upper, own?.nominal].filter((text) => text !== undefined).join(' to ')
-          : `table #${own.table}`;
+      const limits = facts ? limitLines(named.name, facts, library) : [];
       return {
         title: named.name,
         lines: [
           `Measurement: ${own?.sensed ? 'pass or fail' : (own?.quantity ?? '')}.`,
           ...(own?.at === undefined ? [] : [`At: ${own.at}.`]),
           ...(own?.with === undefined ? [] : [`With the ${own.with}.`]),
-          ...(own?.sensed ? [`Passes: ${own.sensed.pass}.`, `Fails: ${own.sensed.fail}.`] : limits === '' ? [] : [`Limits: ${limits}.`]),
+          ...(own?.sensed ? [`Passes: ${own.sensed.pass}.`, `Fails: ${own.sensed.fail}.`] : limits.map((line) => `Limits: ${line}.`)),
         ],
       };
     }
@@ -114,6 +113,26 @@ function targetOf(
       };
     }
   }
+}
+
+// ---------------------------------------------------------------- limits
+
+/** A formula in a row of a table, with what it comes to. */
+function limitHover(facts: ProcedureFacts, offset: number, library: LibraryFacts): readonly Hover[] {
+  return measuredOf(facts, library.registers).flatMap(({ measurement, table, limits }) => {
+    const row = table?.rows.find(({ span }) => span.start <= offset && offset <= span.end);
+    const own = row === undefined ? [] : limits.limits.filter(({ span, formula }) => span === row.span && formula !== undefined);
+    const [first] = own;
+    if (row === undefined || first?.formula === undefined) return [];
+    return [
+      {
+        span: row.span,
+        kind: 'quantity',
+        title: first.formula,
+        lines: linesOf(own, library).map((line) => `${measurement.name}, ${line}.`),
+      },
+    ];
+  });
 }
 
 // ---------------------------------------------------------------- quantities

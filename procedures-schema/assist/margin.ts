@@ -5,10 +5,11 @@
 import { eachReading, type LibraryFacts, type ProcedureFacts, type ReadPlace } from '../checks/index.ts';
 import { positionAt, proseSpan, type Step } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
-import { readingVersion, type Sentence } from '../reading/index.ts';
-import { type Family, familiesOf } from '../registers/index.ts';
+import { type Action, readingVersion, type Sentence } from '../reading/index.ts';
+import { type Family, familiesOf, type Variant } from '../registers/index.ts';
 import { type Bands, bandFor } from './bands.ts';
 import { handsOf } from './hands.ts';
+import { limitLines } from './limit-lines.ts';
 import type { Margin, MarginLine, NameToSettle, ReadingStatus, SentenceReading } from './model.ts';
 import { namesToSettle } from './names-to-settle.ts';
 import { actionWords, conditionWords, earnsSafety } from './reading-words.ts';
@@ -49,6 +50,7 @@ export function marginOf(
       ...(id === undefined ? {} : { id }),
       depth: at.path.length - 1,
       readings: own.flatMap((place) => readingsOf(place, facts, families, accepted)),
+      measured: measuredAt(actions, facts, library, variant === undefined ? undefined : machines[0]?.variant),
       ...stateAt(bands, at, facts.read.labels.steps),
       testRun: actions.some((action) => action.kind === 'test-run'),
       hands: handsOf(actions, machines),
@@ -62,6 +64,21 @@ export function marginOf(
     lines,
     settle,
   };
+}
+
+function measuredAt(
+  actions: readonly Action[],
+  facts: ProcedureFacts,
+  library: LibraryFacts,
+  variant: Variant | undefined,
+): MarginLine['measured'] {
+  const named = actions
+    .filter(({ kind }) => kind === 'measure')
+    .flatMap(({ things }) => things.flatMap(({ thing }) => (thing.kind === 'measurement' ? thing.name : [])));
+  return [...new Set(named)].flatMap((name) => {
+    const limits = limitLines(name, facts, library, variant);
+    return limits.length === 0 ? [] : [{ name, limits }];
+  });
 }
 
 function stateAt(bands: Bands, at: LabelledStep, steps: readonly LabelledStep[]): Pick<MarginLine, 'before' | 'after'> {

@@ -72,6 +72,8 @@ export interface MarginLine {
   /** 0 for a step of a section, 1 for its substeps. */
   readonly depth: number;
   readonly readings: readonly SentenceReading[];
+  /** What is measured here, and its limits: a line for each model and range of serial numbers where they differ. */
+  readonly measured: readonly { readonly name: string; readonly limits: readonly string[] }[];
   /** Required state when the step begins, and when the one after it in the text begins; `after` is absent at a section's end. */
   readonly before: BandState;
   readonly after?: BandState;

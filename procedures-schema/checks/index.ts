@@ -2,5 +2,6 @@
 
 export type { Check, CheckCase, LibraryCheck, LibraryFacts, ProcedureCheck, ProcedureFacts } from './check.ts';
 export { checkBetweenFiles, checkProcedure, checks, type RunOptions, runChecks } from './list.ts';
+export { measuredOf } from './measured.ts';
 export { noticeText } from './notice-text.ts';
 export { type ActionPlace, eachAction, eachBlock, eachNotice, eachProse, eachReading, eachSentence, type ReadPlace } from './visit.ts';

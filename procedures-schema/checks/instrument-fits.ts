@@ -1,5 +1,5 @@
 /** The instrument of a measurement reaches the value and resolves the tolerance: M5. */
-import { compare, fineness, type Limit, rational, reaches, toDecimal, usableRange } from '../quantities/index.ts';
+import { compare, fineness, type Limit, rangeName, rational, reaches, toDecimal, usableRange } from '../quantities/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { registeredName } from './inventory.ts';
 import { markOf, measuredOf } from './measured.ts';
@@ -43,7 +43,7 @@ export const instrumentFits: ProcedureCheck = {
       for (const limit of limits.limits) {
         // Limits the wrong way round are one slip, and told as such (limits-ordered).
         if (limit.lower && limit.upper && compare(limit.lower.value, limit.upper.value) > 0) continue;
-        const on = limit.model === undefined ? '' : ` on ${limit.model}`;
+        const on = limit.model === undefined ? '' : ` on ${rangeName(limit.model, limit.serial)}`;
         // Nought is where nothing is under: nobody has to read it.
         const values = [limit.lower, limit.upper].flatMap((amount) => (amount && amount.value.n !== 0n ? [amount.value] : []));
         const reached = range ? values.map((value) => reaches(range, value, limit.unit)) : [];

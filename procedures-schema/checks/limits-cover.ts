@@ -8,6 +8,11 @@ const front =
 const work = (rows: string): string =>
   `#. Read the [scraper gap].\n   - If it is within the limits, go on.\n   - Otherwise stop and call the works office.\n\n| model | scraper gap, lower (mm) | scraper gap, upper (mm) |\n|---|---|---|\n${rows}\n\n{#gap}`;
 
+const serials = (from: number): string => `| DM-10 | 0.5 | 1.5 |\n| DM-20 up to 99 | 0.5 | 1.5 |\n| DM-20 from ${from} | 0.6 | 1.6 |`;
+const broken: readonly (readonly [string, string])[] = [
+  ['  DM-20: {family', '  DM-20: {family: drum mixer, serials: [{to: 99}, {from: 100, to: 199}, {from: 200}]}'],
+];
+
 export const limitsCover: ProcedureCheck = {
   id: 'limits-cover',
   scope: 'procedure',
@@ -27,6 +32,23 @@ export const limitsCover: ProcedureCheck = {
       finds: 1,
       front: front.replace('table gap', '{DM-10: {lower: 0.5 mm, upper: 1.5 mm}}'),
       work: work('').split('\n\n')[0] as string,
+    },
+    { name: 'a serial number without limits', finds: 1, front, work: work(serials(200)), equipment: broken },
+    { name: 'serial numbers with two limits', finds: 1, front, work: work(`${serials(100)}\n| DM-20 | 0.5 | 1.5 |`), equipment: broken },
+    {
+      name: 'a break that the register does not have',
+      finds: 1,
+      front,
+      work: work(`${serials(100)}\n| DM-10 from 5 | 0.5 | 1.5 |`),
+      equipment: broken,
+    },
+    { name: 'each serial number once', finds: 0, front, work: work(serials(100)), equipment: broken },
+    {
+      name: 'one row for all serial numbers',
+      finds: 0,
+      front,
+      work: work('| DM-10 | 0.5 | 1.5 |\n| DM-20 | 0.5 | 1.5 |'),
+      equipment: broken,
     },
     {
       name: 'limits for all',
@@ -82,6 +104,12 @@ function wording({ kind, names }: LimitProblem, name: string): { message: string
         actual: what,
         expected: 'a model of the front matter',
       };
+    case 'serial break':
+      return {
+        message: `The limits of ${name} have a row for ${names[0]}, and the register breaks the serial numbers elsewhere.`,
+        actual: names[0] ?? '',
+        expected: names[1] ?? '',
+      };
     case 'double row':
       return { message: `The limits of ${name} have two rows for ${modelWords(names)}.`, actual: 'twice', expected: 'once' };
     case 'missing row':
@@ -96,7 +124,7 @@ function wording({ kind, names }: LimitProblem, name: string): { message: string
         actual: 'two places',
         expected: 'one of them',
       };
-    case 'inverted':
-      return undefined; // limits-ordered
+    default:
+      return undefined; // limits-ordered, limits-formula
   }
 }

@@ -74,7 +74,7 @@ export const limitsQuantity: ProcedureCheck = {
           actual: wrong.unit.symbol,
           expected: `a unit of ${measurement.quantity}`,
         };
-      const bare = limits.limits.find((limit) => limit.unit.symbol === '');
+      const bare = limits.limits.find(({ unit, lower, upper }) => unit.symbol === '' && (lower ?? upper) !== undefined);
       if (bare && !wrong)
         yield {
           file: facts.file,

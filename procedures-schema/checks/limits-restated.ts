@@ -7,6 +7,7 @@ import {
   convert,
   findQuantities,
   multiply,
+  rangeName,
   rational,
   sameKind,
   subtract,
@@ -66,7 +67,7 @@ export const limitsRestated: ProcedureCheck = {
           expected: limits
             .map(
               (limit) =>
-                `${limit.model ? `${limit.model}: ` : ''}${[limit.lower?.text, limit.upper?.text].filter((text) => text !== undefined).join(' to ')} ${limit.unit.symbol}`,
+                `${limit.model ? `${rangeName(limit.model, limit.serial)}: ` : ''}${[limit.lower?.text, limit.upper?.text].filter((text) => text !== undefined).join(' to ')} ${limit.unit.symbol}`,
             )
             .join('; '),
           steps: [step.fullLabel],

@@ -1,6 +1,6 @@
 /** The declared measurements of a procedure with their limits, worked out once for all checks that look at them. */
 import type { Table } from '../format/index.ts';
-import { attributesIn, type DecimalMark, decimalMarkOf, type Limits, limitsOf } from '../quantities/index.ts';
+import { type DecimalMark, decimalMarkOf, type Limits, limitModels, limitsOf } from '../quantities/index.ts';
 import type { Measurement, Registers } from '../registers/index.ts';
 import type { ProcedureFacts } from './check.ts';
 import { eachBlock } from './visit.ts';
@@ -18,13 +18,13 @@ export function markOf(registers: Registers): DecimalMark {
 export function measuredOf({ head, tree }: ProcedureFacts, registers: Registers): readonly Measured[] {
   const blocks = [...tree.preface, ...tree.sections.flatMap((section) => section.blocks)];
   const tables = [...eachBlock(blocks, 'table')];
-  const models = head.models.map(({ name }) => name);
+  const models = limitModels(head, registers);
   return head.measurements.map((measurement) => {
     const table = measurement.table === undefined ? undefined : tables.find(({ id }) => id === measurement.table);
     return {
       measurement,
       ...(table ? { table } : {}),
-      limits: limitsOf(measurement, table, models, markOf(registers), attributesIn(registers)),
+      limits: limitsOf(measurement, table, models, markOf(registers)),
     };
   });
 }

@@ -2,6 +2,14 @@
 import { flowCheck, missingList, onVariants } from './flow-check.ts';
 import { listed, placeName } from './visit.ts';
 
+const byModel =
+  'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: table gap';
+const work = (first: string, second: string): string =>
+  `#. Read the [scraper gap].\n   - If it is within the limits, go on.\n   - If it is over the limit, stop and call the works office.\n\n| model | lower | upper |\n|---|---|---|\n| DM-10 | ${first} | 1.5 mm |\n| DM-20 | ${second} | 1.5 mm |\n\n{#gap}`;
+const seats = (to: string, from: string): readonly (readonly [string, string])[] => [
+  ['  DM-20: {family', `  DM-20: {family: drum mixer, serials: [{to: 99, seat offset: ${to}}, {from: 100, seat offset: ${from}}]}`],
+];
+
 export const outcomeAnswered = flowCheck({
   id: 'outcome-answered',
   severity: 'error',
@@ -29,6 +37,27 @@ export const outcomeAnswered = flowCheck({
       front:
         'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: {lower: 0.5 mm, upper: 1.5 mm}',
       work: '#. Read the [scraper gap].\n   - If it is within the limits, go on.\n   - Otherwise stop and call the works office.',
+    },
+    {
+      name: 'nothing lies under the limits of the first model, but under those of the second',
+      finds: 1,
+      front: byModel,
+      work: work('0 mm', '0.5 mm'),
+    },
+    { name: 'nothing lies under the limits of any model', finds: 0, front: byModel, work: work('0 mm', '0 mm') },
+    {
+      name: 'under the limits of the later serial numbers',
+      finds: 1,
+      front: byModel,
+      work: work('0 mm', 'seat offset'),
+      equipment: seats('0 mm', '0.5 mm'),
+    },
+    {
+      name: 'nothing lies under the limits of any serial number',
+      finds: 0,
+      front: byModel,
+      work: work('0 mm', 'seat offset'),
+      equipment: seats('0 mm', '0 mm'),
     },
     {
       name: 'branches by model, and one model has none',

@@ -1,4 +1,4 @@
-/** Machines that walk alike: of equal structure, and every variant condition of the program has the same truth on them. */
+/** Machines that walk alike: of equal structure, every variant condition has the same truth on them, every reading can come out the same ways. */
 import type { Condition } from '../reading/index.ts';
 import type { Machine } from '../registers/index.ts';
 import type { Program } from './code.ts';
@@ -6,8 +6,12 @@ import { holdsFor } from './decide.ts';
 
 const SHAPES = new WeakMap<Machine, string>();
 
-/** Machines of equal structure on which every variant condition has the same truth. */
-export function groupsOf(machines: readonly Machine[], program: Program): readonly (readonly Machine[])[] {
+/** `outcomes` tells two machines apart whose readings can come out differently (setting.ts). Rule 22 of the walk. */
+export function groupsOf(
+  machines: readonly Machine[],
+  program: Program,
+  outcomes: (machine: Machine) => string,
+): readonly (readonly Machine[])[] {
   const conditions = new Map<string, Extract<Condition, { kind: 'variant' }>>();
   for (const instruction of program.code)
     if (instruction.op === 'branch' && instruction.condition.kind === 'variant')
@@ -16,7 +20,7 @@ export function groupsOf(machines: readonly Machine[], program: Program): readon
   for (const machine of machines) {
     const shape = SHAPES.get(machine) ?? JSON.stringify({ ...machine, variant: undefined });
     SHAPES.set(machine, shape);
-    const key = `${shape}\n${[...conditions.values()].map((condition) => (holdsFor(condition, machine.variant) ? 1 : 0)).join('')}`;
+    const key = `${shape}\n${[...conditions.values()].map((condition) => (holdsFor(condition, machine.variant) ? 1 : 0)).join('')}\n${outcomes(machine)}`;
     groups.set(key, [...(groups.get(key) ?? []), machine]);
   }
   return [...groups.values()];

@@ -10,7 +10,7 @@ import { groupsOf } from './groups.ts';
 import { merge } from './merge.ts';
 import type { FlowInput, FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
 import { search } from './remember.ts';
-import { settingOf } from './setting.ts';
+import { outcomesOn, settingOf } from './setting.ts';
 import { BOUND, type Solved } from './solve.ts';
 
 export const proofVersion: string = '1';
@@ -20,7 +20,7 @@ export function prove(input: FlowInput): FlowResult {
   const program = compile({ procedure, others: input.others });
   const setting = { procedures: [procedure], registers: input.registers, others: input.others };
   const unread = unreadIn(procedure);
-  const groups = groupsOf(machines, program);
+  const groups = groupsOf(machines, program, outcomesOn(setting, program));
   const solved = groups.map((group) => ({
     group,
     result: search(program, (facts) => settingOf(setting, program, group[0] as Machine, procedure.head.startsWith, facts)),

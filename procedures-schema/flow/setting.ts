@@ -1,7 +1,7 @@
 /** What the search is given for one machine: layout of the state, start, what a measurement can come out as, what actions need to know. */
 import { foldText } from '../format/index.ts';
-import { attributesIn, compare, decimalMarkOf, type Limit, limitFor, limitsOf } from '../quantities/index.ts';
-import type { Machine, Registers } from '../registers/index.ts';
+import { compare, decimalMarkOf, type Limit, limitFor, limitModels, limitsOf } from '../quantities/index.ts';
+import type { Machine, Registers, Variant } from '../registers/index.ts';
 import type { Program } from './code.ts';
 import type { Doing } from './effects.ts';
 import { forgetter } from './forget.ts';
@@ -51,7 +51,7 @@ export function settingOf(
     layout,
     start: startState(layout, startsWith),
     variant: machine.variant,
-    possible: possibleOf(walked, machine.variant.model, registers),
+    possible: possibleOf(walked, machine.variant, registers),
     forget: forgetter(program, layout),
     doingOf: (instruction): Doing => {
       // Asked for every state that meets the instruction.
@@ -62,6 +62,16 @@ export function settingOf(
       doing.set(instruction, own);
       return own;
     },
+  };
+}
+
+/** What the readings of the program can come out as on a machine, as a key: machines with the same one are walked alike. */
+export function outcomesOn(input: SettingInput, program: Program): (machine: Machine) => string {
+  const walked = [...input.procedures, ...calledIn(program, input)];
+  const { outcomes } = namesIn(program);
+  return ({ variant }) => {
+    const possible = possibleOf(walked, variant, input.registers);
+    return outcomes.map(possible).join(' ');
   };
 }
 
@@ -91,8 +101,8 @@ function namesIn(program: Program): { tools: string[]; outcomes: string[]; facts
   };
 }
 
-/** Which outcomes a measurement can have on a model: pass and fail where it is sensed, no "under" without a lower limit above zero. */
-function possibleOf(procedures: readonly ReadProcedure[], model: string, registers: Registers): (subject: string) => number {
+/** Which outcomes a measurement can have on a machine: pass and fail where it is sensed, no "under" without a lower limit above zero. */
+function possibleOf(procedures: readonly ReadProcedure[], variant: Variant, registers: Registers): (subject: string) => number {
   const cache = new Map<string, number>();
   return (subject) => {
     const known = cache.get(subject);
@@ -103,15 +113,10 @@ function possibleOf(procedures: readonly ReadProcedure[], model: string, registe
     if (measurement?.sensed) bits = 24;
     else if (measurement && procedure) {
       const table = measurement.table === undefined ? undefined : tableIn(procedure, measurement.table);
-      const { limits } = limitsOf(
-        measurement,
-        table,
-        procedure.head.models.map(({ name }) => name),
-        decimalMarkOf(registers.house.language),
-        attributesIn(registers),
-      );
+      const models = limitModels(procedure.head, registers);
+      const { limits } = limitsOf(measurement, table, models, decimalMarkOf(registers.house.language));
       // A model whose row is missing is told by a check; here it is taken as its neighbours, so that one slip is one finding.
-      const limit = limitFor(limits, model) ?? limits[0];
+      const limit = limitFor(limits, variant) ?? limits[0];
       bits = limit ? outcomesOf(limit) : 7;
     }
     cache.set(subject, bits);

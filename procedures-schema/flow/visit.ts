@@ -8,7 +8,7 @@ import { groupsOf } from './groups.ts';
 import { merge } from './merge.ts';
 import type { ReadProcedure, Violation } from './model.ts';
 import { search } from './remember.ts';
-import { settingOf } from './setting.ts';
+import { outcomesOn, settingOf } from './setting.ts';
 
 export interface VisitInput {
   readonly symptom: Symptom;
@@ -41,7 +41,7 @@ export function proveVisit(input: VisitInput): VisitResult {
     // One procedure alone was proved as it stands.
     if (procedures.length < 2 && procedures[0]?.head.startsWith !== 'opened and locked out') continue;
     const program = compileVisit(procedures, others);
-    const solved = groupsOf(machines, program).map((group) => ({
+    const solved = groupsOf(machines, program, outcomesOn({ procedures, registers, others }, program)).map((group) => ({
       group,
       result: search(program, (facts) => settingOf({ procedures, registers, others }, program, group[0] as Machine, 'closed', facts)),
     }));

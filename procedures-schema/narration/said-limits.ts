@@ -1,6 +1,6 @@
 /** The limits of what a step measures, said and shown: one for all models where they are the same, else each by its model. */
-import { eachBlock, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
-import { attributesIn, type Limit, limitFor, limitsOf, printDual, printQuantity, type Quantity } from '../quantities/index.ts';
+import { type LibraryFacts, measuredOf, type ProcedureFacts } from '../checks/index.ts';
+import { decimalMarkOf, limitQuantity, limitsFor, printDual, printQuantity, rangeName } from '../quantities/index.ts';
 import type { Measurement } from '../registers/index.ts';
 import { scriptWords as words } from './script-words.ts';
 
@@ -17,21 +17,20 @@ export function saidLimits(measurement: Measurement, facts: ProcedureFacts, libr
     const { pass, fail } = measurement.sensed;
     return { said: words.passes(pass, fail), screen: [] };
   }
-  const table = [...eachBlock([...facts.tree.preface, ...facts.tree.sections.flatMap(({ blocks }) => blocks)], 'table')].find(
-    ({ id }) => id !== undefined && id === measurement.table,
+  const { units, language } = library.registers.house;
+  const mark = decimalMarkOf(language);
+  const limits = measuredOf(facts, library.registers).find((one) => one.measurement === measurement)?.limits.limits ?? [];
+  const rows = models.flatMap((model) =>
+    limitsFor(limits, model).flatMap((limit) => {
+      const quantity = limitQuantity(limit);
+      if (quantity === undefined) return [];
+      const [said, shown] = [plain(printQuantity(quantity, mark)), plain(printDual(quantity, units, mark))];
+      return [{ model: rangeName(model, limit.serial), of: model, said, shown }];
+    }),
   );
-  const all = facts.head.models.map(({ name }) => name);
-  const { limits } = limitsOf(measurement, table, all.length === 0 ? models : all, 'point', attributesIn(library.registers));
-  const rows = models.flatMap((model) => {
-    const limit = limitFor(limits, model);
-    const quantity = limit === undefined ? undefined : quantityOf(limit);
-    return quantity === undefined
-      ? []
-      : [{ model, said: plain(printQuantity(quantity)), shown: plain(printDual(quantity, library.registers.house.units)) }];
-  });
   const [first] = rows;
   if (!first) return { said: '', screen: [] };
-  if (rows.every((row) => row.said === first.said) && rows.length === models.length)
+  if (rows.every((row) => row.said === first.said) && models.every((model) => rows.some(({ of }) => of === model)))
     return { said: words.limits(measurement.name, first.said), screen: [`${measurement.name}: ${first.shown}`] };
   const screen = rows.map((row) => `${measurement.name}, ${row.model}: ${row.shown}`);
   if (rows.length > MOST_SAID) return { said: words.limitsShown(measurement.name), screen };
@@ -40,9 +39,3 @@ export function saidLimits(measurement: Measurement, facts: ProcedureFacts, libr
 
 /** Paper holds a value and its unit together by a no-break space; captions and screens do it their own way. */
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
-
-function quantityOf({ lower, upper, unit }: Limit): Quantity | undefined {
-  if (lower === undefined && upper === undefined) return undefined;
-  const form: Quantity['form'] = lower === undefined ? 'at most' : upper === undefined ? 'at least' : 'range';
-  return { form, unit, text: '', ...(lower ? { lower } : {}), ...(upper ? { upper } : {}) };
-}

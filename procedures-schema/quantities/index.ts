@@ -13,11 +13,23 @@ export {
 export { HELPERS, type Helper } from './helpers.ts';
 export { fineness, reaches, type UsableRange, usableRange } from './instrument.ts';
 export { type Judged, judge } from './judge.ts';
-export { attributesIn, type Limit, type LimitProblem, type Limits, limitFor, limitsOf } from './limits.ts';
+export { limitQuantity } from './limit-words.ts';
+export { type Limit, type LimitProblem, type Limits, limitFor, limitsFor, limitsOf } from './limits.ts';
+export { type ComputedCell, type RowLimit, tableLimits } from './limits-table.ts';
+export {
+  holdsSerial,
+  type LimitModel,
+  limitModel,
+  limitModels,
+  type ModelRange,
+  namedRange,
+  rangeName,
+  type SerialBounds,
+} from './model-ranges.ts';
 export { type DecimalMark, decimalMarkOf } from './numbers.ts';
 export { findQuantities, inOrder, parseQuantity } from './parse.ts';
-export { converted, otherUnit, printDual, printQuantity } from './print.ts';
+export { converted, otherUnit, printDual, printEnd, printQuantity } from './print.ts';
 export type { Amount, FoundQuantity, Quantity } from './quantity.ts';
 export * from './rational.ts';
 export type { QuantityKind } from './unit-table.ts';
-export { convert, sameKind, UNITS, type Unit, unitOf } from './units.ts';
+export { convert, NO_UNIT, sameKind, UNITS, type Unit, unitOf } from './units.ts';

@@ -121,16 +121,27 @@ export function printQuantity(quantity: Quantity, mark: DecimalMark = 'point'): 
   }
 }
 
+export interface HouseUnits {
+  readonly first: 'metric' | 'inch';
+  readonly second: 'metric' | 'inch' | 'none';
+}
+
 /** First and second unit in the house order: "25 N·m (18 lbf·ft)". */
-export function printDual(
-  quantity: Quantity,
-  house: { readonly first: 'metric' | 'inch'; readonly second: 'metric' | 'inch' | 'none' },
-  mark: DecimalMark = 'point',
-): string {
+export const printDual = (quantity: Quantity, house: HouseUnits, mark: DecimalMark = 'point'): string =>
+  inOrder(quantity, (other) => converted(quantity, other), house, mark);
+
+/** One end of a limit alone, as in a table: the second value is no looser than the first. */
+export function printEnd(amount: Amount, end: 'lower' | 'upper', unit: Unit, house: HouseUnits, mark: DecimalMark = 'point'): string {
+  const single = (nominal: Amount, of: Unit): Quantity => ({ form: 'single', nominal, unit: of, text: '' });
+  const limit: Quantity = { form: end === 'lower' ? 'at least' : 'at most', [end]: amount, unit, text: '' };
+  return inOrder(single(amount, unit), (other) => single(converted(limit, other)[end] ?? amount, other), house, mark);
+}
+
+function inOrder(quantity: Quantity, twin: (other: Unit) => Quantity, house: HouseUnits, mark: DecimalMark): string {
   const other = otherUnit(quantity.unit);
-  if (house.second === 'none' || other === undefined) return printQuantity(quantity, mark);
   const own = printQuantity(quantity, mark);
-  const second = printQuantity(converted(quantity, other), mark);
+  if (house.second === 'none' || other === undefined) return own;
+  const second = printQuantity(twin(other), mark);
   return quantity.unit.system === house.first || quantity.unit.system === 'both' ? `${own} (${second})` : `${second} (${own})`;
 }
 

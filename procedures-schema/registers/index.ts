@@ -7,5 +7,5 @@ export { nearestNames } from './nearest.ts';
 export type { FieldPath, SchemaProblem } from './problem.ts';
 export { readGuideHead, readHead } from './read-heads.ts';
 export { readRegisters } from './read-registers.ts';
-export { familiesOf, variantsFor } from './variants.ts';
+export { familiesOf, serialWords, variantsFor } from './variants.ts';
 export { type FoldedWord, foldWords } from './words.ts';

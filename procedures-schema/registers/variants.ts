@@ -54,11 +54,9 @@ function thingsOf(family: Family): readonly { readonly fitted?: Fitted }[] {
 }
 
 function variantName(model: string, options: readonly string[], serial: Variant['serial']): string {
-  const parts = [model];
-  if (serial)
-    parts.push(
-      serial.from === undefined ? `up to ${serial.to}` : serial.to === undefined ? `from ${serial.from}` : `${serial.from} to ${serial.to}`,
-    );
-  if (options.length > 0) parts.push(`with ${options.join(' and ')}`);
-  return parts.join(' ');
+  return [model, ...(serial ? [serialWords(serial)] : []), ...(options.length > 0 ? [`with ${options.join(' and ')}`] : [])].join(' ');
 }
+
+/** "up to 2199", "from 2200", "2200 to 2499". */
+export const serialWords = ({ from, to }: NonNullable<Variant['serial']>): string =>
+  from === undefined ? `up to ${to}` : to === undefined ? `from ${from}` : `${from} to ${to}`;

@@ -1,7 +1,8 @@
 /** The limits of one procedure as a guide prints them, a text for each measurement and model. */
-import { eachBlock, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
+import { type LibraryFacts, measuredOf, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
-import { attributesIn, decimalMarkOf, type Limit, limitFor, limitsOf, printDual, type Quantity } from '../quantities/index.ts';
+import { decimalMarkOf, type Limit, limitQuantity, limitsFor, printDual } from '../quantities/index.ts';
+import { serialWords } from '../registers/index.ts';
 
 export interface LimitCell {
   readonly measurement: string;
@@ -12,24 +13,19 @@ export interface LimitCell {
 }
 
 export function limitCells(facts: ProcedureFacts, library: LibraryFacts): readonly LimitCell[] {
-  const mark = decimalMarkOf(library.registers.house.language);
-  const attributes = attributesIn(library.registers);
   const models = [...new Set(facts.machines.map(({ variant }) => variant.model))];
-  const tables = [...eachBlock([...facts.tree.preface, ...facts.tree.sections.flatMap(({ blocks }) => blocks)], 'table')];
-  return facts.head.measurements.flatMap((measurement) => {
-    const table = measurement.table === undefined ? undefined : tables.find(({ id }) => id === measurement.table);
-    const own = facts.head.models.map(({ name }) => name);
-    const { limits } = limitsOf(measurement, table, own, mark, attributes);
+  return measuredOf(facts, library.registers).flatMap(({ measurement, limits: { limits } }) => {
     return models.map((model) => {
-      const limit = limitFor(limits, model);
-      return { measurement: measurement.name, model, text: limit && limitText(limit, library), span: measurement.span };
+      const own = limitsFor(limits, model).map(
+        (limit) => `${limit.serial === undefined ? '' : `${serialWords(limit.serial)}: `}${limitText(limit, library)}`,
+      );
+      return { measurement: measurement.name, model, text: own.length === 0 ? undefined : own.join('; '), span: measurement.span };
     });
   });
 }
 
 /** In the units of the house, as the guides print it. */
-function limitText({ lower, upper, unit }: Limit, library: LibraryFacts): string {
-  if (lower === undefined && upper === undefined) return '-';
-  const form: Quantity['form'] = lower === undefined ? 'at most' : upper === undefined ? 'at least' : 'range';
-  return printDual({ form, unit, text: '', ...(lower ? { lower } : {}), ...(upper ? { upper } : {}) }, library.registers.house.units);
+function limitText(limit: Limit, { registers }: LibraryFacts): string {
+  const quantity = limitQuantity(limit);
+  return quantity === undefined ? '-' : printDual(quantity, registers.house.units, decimalMarkOf(registers.house.language));
 }

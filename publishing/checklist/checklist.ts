@@ -31,6 +31,7 @@ import {
   plainOf,
   type Scope,
   scopeOf,
+  tableRows,
 } from '../compose/index.ts';
 import { contentHash } from './canonical.ts';
 import type {
@@ -255,6 +256,7 @@ class Builder {
       unit: limits[0]?.limit.unit.symbol ?? '',
       limits: limits.map(({ model, limit, text }) => ({
         ...said('model', model),
+        ...(model === undefined || limit.serial === undefined ? {} : { serial: limit.serial }),
         ...(limit.lower === undefined ? {} : { lower: toText(limit.lower.value) }),
         ...(limit.upper === undefined ? {} : { upper: toText(limit.upper.value) }),
         text,
@@ -287,7 +289,7 @@ class Builder {
             kind: 'table',
             ...said('id', block.id),
             head: block.head.map((cell) => plainOf(inlineOf(cell.prose, this.scope, from))),
-            rows: block.rows.map(({ cells }) => cells.map((cell) => plainOf(inlineOf(cell.prose, this.scope, from)))),
+            rows: tableRows(block, this.scope, from).map((cells) => cells.map(plainOf)),
           },
         ];
       case 'figure':

@@ -91,9 +91,19 @@ export type ChecklistEntry =
       readonly at?: string;
       readonly with?: string;
       readonly unit: string;
-      readonly limits: readonly { readonly model?: string; readonly lower?: string; readonly upper?: string; readonly text: string }[];
+      readonly limits: readonly ChecklistLimit[];
     }
   | { readonly kind: 'verdict'; readonly measurement: string; readonly at?: string; readonly pass: string; readonly fail: string };
+
+export interface ChecklistLimit {
+  /** Left out: all models. */
+  readonly model?: string;
+  /** Only these serial numbers of the model. */
+  readonly serial?: { readonly from?: number; readonly to?: number };
+  readonly lower?: string;
+  readonly upper?: string;
+  readonly text: string;
+}
 
 export interface ChecklistBranch {
   readonly condition: string;

@@ -18,6 +18,7 @@ import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitsPrinted } from './limits-text.ts';
 import { type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+import { tableRows } from './table-rows.ts';
 
 const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 
@@ -193,17 +194,14 @@ class Composer {
   }
 
   private table(table: Table, from: LabelledStep | undefined): BookBlock {
-    const { words, facts, input } = this.scope;
+    const { words, facts } = this.scope;
     const count = this.scope.tableNumbers.get(table) ?? 0;
     const measurement = facts.head.measurements.find((one) => one.table !== undefined && one.table === table.id);
     const about = measurement === undefined ? '' : ` ${words.limits}: ${measurement.name}`;
-    const rows = table.rows.filter(
-      ({ cells }) => input.model === undefined || !modelRow(cells[0]?.prose.text ?? '', this.scope) || cells[0]?.prose.text === input.model,
-    );
     return {
       kind: 'table',
       head: table.head.map((cell) => inlineOf(cell.prose, this.scope, from)),
-      rows: rows.map(({ cells }) => cells.map((cell) => inlineOf(cell.prose, this.scope, from))),
+      rows: tableRows(table, this.scope, from),
       align: table.head.map((cell) => cell.align ?? 'left'),
       caption: `${words.table} ${count}.${about}`,
       anchor: thingAnchor(facts.head.id, 'table', count),
@@ -254,7 +252,7 @@ class Composer {
       ];
     }
     const limits = limitsPrinted(measurement, this.scope);
-    const said = limits.map(({ model, text }) => (model === undefined ? text : `${model}: ${text}`)).join('; ');
+    const said = limits.map(({ name, text }) => (name === undefined ? text : `${name}: ${text}`)).join('; ');
     const unit = limits[0]?.limit.unit.symbol;
     const lines: BookBlock[] =
       said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: [{ kind: 'strong', text: `${words.limits} ` }, ...plain(said)] }];
@@ -272,6 +270,3 @@ class Composer {
 
 /** Each line of a listing is a line on paper: run together, settings of a machine cannot be told apart. */
 export const codeLines = (value: string): readonly string[] => value.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '');
-
-/** The first cell names a model: rows of other models are left out of a one-model edition. */
-const modelRow = (text: string, scope: Scope): boolean => scope.input.library.registers.models.some((model) => model.name === text);

@@ -8,4 +8,5 @@ export { inlineOf, plainOf } from './inline.ts';
 export { limitsPrinted } from './limits-text.ts';
 export { noticeWords } from './notice-words.ts';
 export { type ComposeInput, chapterAnchor, everyBlock, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
+export { tableRows } from './table-rows.ts';
 export { bookWords } from './words.ts';

@@ -1,13 +1,15 @@
-/** Limits of a measurement as printed: one line a model, or one for all where they are the same. */
+/** Limits of a measurement as printed: one line a model or range of serial numbers, or one for all where they are the same. */
 import {
-  attributesIn,
+  decimalMarkOf,
   type LibraryFacts,
   type Limit,
-  limitFor,
+  limitModels,
+  limitQuantity,
+  limitsFor,
   limitsOf,
   type Measurement,
   printDual,
-  type Quantity,
+  rangeName,
 } from '../../procedures-schema/index.ts';
 import { modelsOf } from './edition.ts';
 import { type Scope, tableNamed } from './scope.ts';
@@ -15,6 +17,8 @@ import { type Scope, tableNamed } from './scope.ts';
 export interface PrintedLimit {
   /** undefined: all models printed. */
   readonly model?: string;
+  /** The model with its range of serial numbers, where limits differ by it. */
+  readonly name?: string;
   readonly limit: Limit;
   readonly text: string;
 }
@@ -22,14 +26,21 @@ export interface PrintedLimit {
 export function limitsPrinted(measurement: Measurement, scope: Scope): readonly PrintedLimit[] {
   const models = modelsOf(scope);
   const table = measurement.table === undefined ? undefined : tableNamed(scope, measurement.table);
-  const all = scope.facts.head.models.map(({ name }) => name);
-  const { limits } = limitsOf(measurement, table, all.length === 0 ? models : all, 'point', attributesIn(scope.input.library.registers));
-  const rows = models.flatMap((model): PrintedLimit[] => {
-    const limit = limitFor(limits, model);
-    return limit === undefined ? [] : [{ model, limit, text: limitText(limit, scope) }];
-  });
+  const { registers } = scope.input.library;
+  const { limits } = limitsOf(measurement, table, limitModels(scope.facts.head, registers), decimalMarkOf(registers.house.language));
+  const rows = models.flatMap((model) =>
+    limitsFor(limits, model).map(
+      (limit): PrintedLimit => ({
+        model,
+        name: rangeName(model, limit.serial),
+        limit,
+        text: limitText(limit, scope),
+      }),
+    ),
+  );
   const first = rows[0];
-  if (first === undefined || rows.length !== models.length || rows.some((row) => row.text !== first.text)) return rows;
+  const all = models.every((model) => rows.some((row) => row.model === model));
+  if (first === undefined || !all || rows.some((row) => row.text !== first.text)) return rows;
   return [{ limit: first.limit, text: first.text }];
 }
 
@@ -38,10 +49,7 @@ export function limitText(
   limit: Limit,
   scope: { readonly input: { readonly library: LibraryFacts }; readonly words: Scope['words'] },
 ): string {
-  const { lower, upper, unit } = limit;
-  const house = scope.input.library.registers.house.units;
-  if (lower === undefined && upper === undefined) return scope.words.noLimit;
-  const form: Quantity['form'] = lower === undefined ? 'at most' : upper === undefined ? 'at least' : 'range';
-  const quantity: Quantity = { form, unit, text: '', ...(lower ? { lower } : {}), ...(upper ? { upper } : {}) };
-  return printDual(quantity, house);
+  const { units, language } = scope.input.library.registers.house;
+  const quantity = limitQuantity(limit);
+  return quantity === undefined ? scope.words.noLimit : printDual(quantity, units, decimalMarkOf(language));
 }

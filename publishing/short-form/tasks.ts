@@ -11,6 +11,7 @@ import {
   type Scope,
   sectionAnchor,
   stepAnchor,
+  tableRows,
 } from '../compose/index.ts';
 import { branchModels, initialsOf, modelsNamed, type StepFacts, stepFacts } from './facts.ts';
 import { shortLine } from './line.ts';
@@ -215,7 +216,7 @@ class Composer {
     return {
       kind: 'table',
       head: table.head.map((cell) => inlineOf(cell.prose, this.scope)),
-      rows: table.rows.map(({ cells }) => cells.map((cell) => inlineOf(cell.prose, this.scope))),
+      rows: tableRows(table, this.scope),
       align: table.head.map((cell) => cell.align ?? 'left'),
       caption: `${words.table} ${this.scope.tableNumbers.get(table) ?? ''}`,
     };
@@ -230,7 +231,7 @@ class Composer {
     }
     const limits = limitsPrinted(measurement, this.scope);
     const label = words.limits;
-    const shown = limits.map(({ model, text }, index) => ({
+    const shown = limits.map(({ name: model, text }, index) => ({
       ...(model === undefined ? {} : { model }),
       text: index === 0 && model === undefined ? `${label} ${text}` : text,
     }));

@@ -52,6 +52,7 @@ export const de: Words = {
   allVariants: 'schlechteste aller Varianten',
   variant: 'Variante',
   band: { live: 'kann unter Energie stehen', safe: 'gesichert', open: 'gesichert, offen', unknown: 'nicht bewiesen' },
+  limitsOf: (name) => `Grenzwerte von ${name}`,
   handsIn: (zone) => `Hände im Bereich ${zone}`,
   notRead: 'Nicht verstanden',
   right: 'richtig',

@@ -50,6 +50,7 @@ export const en = {
   allVariants: 'worst of all variants',
   variant: 'Variant',
   band: { live: 'may be live', safe: 'made safe', open: 'safe, open', unknown: 'not proved' },
+  limitsOf: (name: string) => `limits of ${name}`,
   handsIn: (zone: string) => `hands in the ${zone}`,
   notRead: 'Not understood',
   right: 'right',

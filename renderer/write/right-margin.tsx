@@ -118,6 +118,17 @@ const remarkNotes = (review: ReviewOf | undefined): Note[] =>
         ],
   );
 
+/** What a value is judged by, as each model and range of serial numbers has it; formulas with what they come to. */
+function Limits({ name, limits }: { readonly name: string; readonly limits: readonly string[] }): ReactNode {
+  return (
+    <ul className="limits-here" aria-label={words.limitsOf(name)}>
+      {limits.map((line) => (
+        <li key={line}>{limits.length === 1 ? `${name}: ${line}` : line}</li>
+      ))}
+    </ul>
+  );
+}
+
 /** Readings of a step in one note, quietly; whole where the caret stands. */
 function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, caret: number): Note[] {
   return (margin?.lines ?? []).flatMap((step): Note[] => {
@@ -126,6 +137,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
     const unread = step.readings.filter(({ status }) => status === 'unread' || status === 'partly');
     const parts: ReactNode[] = [];
     if (read.length > 0) parts.push(<span key="read">{read.join('; ')}</span>);
+    if (here) for (const { name, limits } of step.measured) parts.push(<Limits key={`limits ${name}`} name={name} limits={limits} />);
     for (const { zone } of step.hands) if (here && zone !== '') parts.push(<b key={`hands ${zone}`}> {words.handsIn(zone)}. </b>);
     if (here && step.before === 'live') parts.push(<i key="live"> {words.band.live}</i>);
     if (parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];

@@ -65,6 +65,7 @@ export function marginText(margin: Margin, section?: string): string {
       [
         `${line.fullLabel} ${line.before}${line.after === undefined ? '' : ` to ${line.after}`}`,
         ...line.hands.map(({ zone, things }) => `  hands in ${zone}: ${things.join(', ')}`),
+        ...line.measured.map(({ name, limits }) => `  ${name}: ${limits.join('; ')}`),
         ...line.readings.map(({ status, earns, words }) => `  ${status}${earns ? '*' : ''} ${words.join('; ')}`),
       ].join('\n'),
     )

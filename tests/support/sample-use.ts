@@ -7,8 +7,10 @@ import {
   eachSentence,
   type LibraryReport,
   type Machine,
+  measuredOf,
   type ProcedureFacts,
   type ReadChild,
+  type Registers,
   type StepChild,
 } from '../../procedures-schema/index.ts';
 import { ACTION_KINDS } from '../../procedures-schema/reading/action-kinds.ts';
@@ -53,7 +55,7 @@ export function usesOf(report: LibraryReport): readonly Use[] {
       if (section.prose) add('block', 'prose section');
       for (const block of section.blocks) countBlock(block, add);
     }
-    for (const [rule, asked] of Object.entries(RULES)) for (let n = asked(facts); n > 0; n -= 1) add('rule', rule);
+    for (const [rule, asked] of Object.entries(RULES)) for (let n = asked(facts, registers); n > 0; n -= 1) add('rule', rule);
   }
   for (const family of registers.families) for (const source of family.sources) add('energy', source.kind);
   const wanted: readonly (readonly [Use['group'], readonly string[]])[] = [
@@ -102,8 +104,11 @@ const named = (facts: ProcedureFacts, names: readonly string[]): number =>
   actions(facts).filter((action) => action.things.some(({ thing }) => names.includes(thing.name))).length;
 const branchesIn = (children: readonly ReadChild[]): number => children.filter((child) => child.kind === 'branches').length;
 
-/** How often a procedure gives each rule of semantics.md something to judge. */
-const RULES: Readonly<Record<string, (facts: ProcedureFacts) => number>> = {
+const limitsIn = (facts: ProcedureFacts, registers: Registers) =>
+  measuredOf(facts, registers).flatMap(({ measurement, limits }) => limits.limits.map((limit) => ({ measurement, limit })));
+
+/** How often a procedure gives each rule of semantics.md something to judge, and each form of limits. */
+const RULES: Readonly<Record<string, (facts: ProcedureFacts, registers: Registers) => number>> = {
   'H: hands on in an endangered zone': (facts) => actions(facts).filter((action) => action.contact).length,
   'H: locks': of('lock'),
   'H: stored energy let out or held': of('relieve', 'restrain'),
@@ -137,6 +142,9 @@ const RULES: Readonly<Record<string, (facts: ProcedureFacts) => number>> = {
   'start handed over by another': (facts) => facts.head.requires.length + (facts.head.startsWith === 'opened and locked out' ? 1 : 0),
   'end handed on to another': (facts) => (facts.head.endsWith === 'opened and locked out' ? 1 : 0),
   'outcomes and their branches': (facts) => facts.read.steps.reduce((sum, step) => sum + branchesIn(step.children), 0),
+  'limits: a formula in a table': (facts, registers) =>
+    limitsIn(facts, registers).filter(({ measurement, limit }) => measurement.table !== undefined && limit.formula !== undefined).length,
+  'limits: by serial number': (facts, registers) => limitsIn(facts, registers).filter(({ limit }) => limit.serial !== undefined).length,
   'repeat until': of('repeat'),
   'in reverse order': of('reverse'),
   'asides reached only by call or jump': (facts) => facts.tree.sections.filter((section) => section.aside).length,

@@ -28,6 +28,21 @@ reading Step Work 1 is read as
       'reference Close up\n  Section of 9 steps.\n  1. Refit the side guard.',
     );
   });
+  test('a measurement with its limits, and a formula in a table with what it comes to', () => {
+    const change = (work: string, row: string) => ({
+      front:
+        'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle\n    with: feeler gauge\n    limits: table gap',
+      work: `${work}\n\n| model | lower | upper |\n|---|---|---|\n| DM-10 | 0.5 mm | 1.5 mm |\n${row}\n\n{#gap}`,
+      equipment: [['  DM-20: {family', '  DM-20: {family: drum mixer, drum width: 400 mm}']] as const,
+    });
+    const row = '| DM-20 | 0.5 mm | 0.4 % of drum width |';
+    expect(hovered(change('#. Measure the [scraper g¦ap] with the [feeler gauge].', row))).toContain(
+      'Limits: DM-20: 0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width.',
+    );
+    expect(hovered(change('#. Clean the [scraper].', row.replace('of drum', 'of dr¦um')))).toContain(
+      'quantity 0.4 % of drum width\n  scraper gap, 0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width.',
+    );
+  });
   test('an unread sentence protects nobody', () => {
     expect(hovered({ work: '#. Blo¦rf the [scraper].' })).toContain('It protects nobody.');
   });

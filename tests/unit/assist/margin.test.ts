@@ -44,6 +44,28 @@ Make safe 9 safe to safe
     expect(new Set(margin.lines.map(({ before }) => before))).toEqual(new Set(['unknown']));
   });
 
+  test('a step that measures has its limits, formulas worked out by model and serial number', () => {
+    const change = {
+      front:
+        'tools: [feeler gauge]\nmeasurements:\n  scraper gap:\n    quantity: length\n    at: middle\n    with: feeler gauge\n    limits: table gap',
+      work: '#. Measure the [scraper gap] with the [feeler gauge].\n   - If it is within the limits, go on.\n   - Otherwise stop and call the works office.\n\n| model | lower | upper |\n|---|---|---|\n| DM-10 | 0.5 mm | 1.5 mm |\n| DM-20 | 0.5 mm | 0.4 % of drum width |\n\n{#gap}',
+      equipment: [
+        ['  DM-20: {family', '  DM-20: {family: drum mixer, serials: [{to: 99, drum width: 300 mm}, {from: 100, drum width: 400 mm}]}'],
+      ] as const,
+    };
+    const limitsIn = (variant?: string) =>
+      marginOfFixture(change, variant).lines.flatMap(({ measured }) => measured.map(({ name, limits }) => [name, ...limits]));
+    expect(limitsIn()).toEqual([
+      [
+        'scraper gap',
+        'DM-10: 0.5 to 1.5 mm (0.020 to 0.059 in)',
+        'DM-20 up to 99: 0.5 to 1.20 mm (0.020 to 0.0472 in), from 0.4 % of drum width',
+        'DM-20 from 100: 0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width',
+      ],
+    ]);
+    expect(limitsIn('DM-20 from 100')).toEqual([['scraper gap', '0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width']]);
+  });
+
   test('substeps, branches and lines have their own entries', () => {
     const margin = marginOfFixture({
       work: '#. Do this:\n   #. Clean the [scraper].\n   #. Clean the [air hose].\n#. Clean the\n   [scraper].',

@@ -8,22 +8,36 @@ import { positionAt, readProcedure, type Table } from '../../../procedures-schem
 import {
   findQuantities,
   fineness,
+  type LimitModel,
   type Limits,
   limitFor,
+  limitsFor,
   limitsOf,
   parseQuantity,
   type Quantity,
   type Rational,
+  rangeName,
   reaches,
   toNumber,
   usableRange,
 } from '../../../procedures-schema/quantities/index.ts';
 import { readHead } from '../../../procedures-schema/registers/index.ts';
 
-const MODELS = ['K-1', 'K-2'];
+const model = (name: string, ...ranges: LimitModel['ranges']): LimitModel => ({ name, spellings: [name.toLowerCase()], ranges });
+const MODELS = [model('K-1', { attributes: { span: '500 mm', belts: '2' } }), model('K-2', { attributes: { span: '800 mm', belts: '3' } })];
+/** K-3 changed twice: its span at the first break, its belts at the second. */
+const BROKEN = [
+  ...MODELS,
+  model(
+    'K-3',
+    { serial: { to: 99 }, attributes: { span: '500 mm', belts: '2' } },
+    { serial: { from: 100, to: 199 }, attributes: { span: '900 mm', belts: '2' } },
+    { serial: { from: 200 }, attributes: { span: '900 mm', belts: '3' } },
+  ),
+];
 
 /** Limits as `K-1: 0.5..1.5 mm`, then problems as `kind names @line:column` with the body's first line as 1. */
-function limits(field: string, body = ''): readonly string[] {
+function limits(field: string, body = '', models: readonly LimitModel[] = MODELS): readonly string[] {
   const text = `---\nmeasurements:\n  gap: {quantity: length, limits: ${field}}\n---\n${body}`;
   const { tree } = readProcedure('procedures/p.md', text);
   const [measurement] = readHead(tree).head.measurements;
@@ -31,7 +45,7 @@ function limits(field: string, body = ''): readonly string[] {
   const read = limitsOf(
     measurement as NonNullable<typeof measurement>,
     tables.find(({ id }) => id === measurement?.table),
-    MODELS,
+    models,
   );
   return [
     ...said(read),
@@ -44,7 +58,10 @@ function limits(field: string, body = ''): readonly string[] {
 
 function said({ limits: list }: Limits): string[] {
   const number = (amount: { readonly value: Rational } | undefined) => (amount ? String(toNumber(amount.value)) : '');
-  return list.map(({ model, lower, upper, unit }) => `${model ?? 'all'}: ${number(lower)}..${number(upper)} ${unit.symbol}`);
+  return list.map(
+    ({ model: of, serial, lower, upper, unit }) =>
+      `${of === undefined ? 'all' : rangeName(of, serial)}: ${number(lower)}..${number(upper)} ${unit.symbol}`,
+  );
 }
 
 describe('front matter', () => {
@@ -94,8 +111,8 @@ describe('a table of the body', () => {
     expect(table('| model | lower (mm) | upper (mm) |', '|---|---|---|', '| K-1 | 1 | 2 |', '| K-1 | 3 | 2 |', '| K-9 | 1 | 2 |')).toEqual([
       'K-1: 1..2 mm',
       'K-1: 3..2 mm',
-      'double row K-1 @6:1',
       'stray row K-9 @7:1',
+      'double row K-1 @6:1',
       'missing row K-2 @3:1',
       'inverted 3, 2, K-1 @6:1',
     ]);
@@ -107,6 +124,116 @@ describe('a table of the body', () => {
   });
 });
 
+describe('formulas in a table of the body', () => {
+  const table = (...lines: readonly string[]) => limits('table gaps', `Limits {#gaps}\n\n${lines.join('\n')}\n`);
+  const two = (upper: string, other = upper, head = 'upper') =>
+    table(`| model | lower (mm) | ${head} |`, '|---|---|---|', `| K-1 | 1 | ${upper} |`, `| K-2 | 1 | ${other} |`);
+  test.each<[string, string, readonly string[]]>([
+    ['1.6 % of span', 'upper (mm)', ['K-1: 1..8 mm', 'K-2: 1..12.8 mm']],
+    // told in the unit of the heading, or of the typed cell beside it
+    ['1.6 % of span', 'upper', ['K-1: 1..8 mm', 'K-2: 1..12.8 mm']],
+    ['0.1 in + 0.1 % of span', 'upper (mm)', ['K-1: 1..3.04 mm', 'K-2: 1..3.34 mm']],
+    ['belt deflection(span), to 0.5 mm', 'upper (mm)', ['K-1: 1..7.5 mm', 'K-2: 1..12.5 mm']],
+    ['span', 'upper (mm)', ['K-1: 1..500 mm', 'K-2: 1..800 mm']],
+    ['at most 1.6 % of span', 'gap (mm)', ['K-1: ..8 mm', 'K-2: ..12.8 mm']],
+    ['min. 1.6 % of span', 'gap (mm)', ['K-1: 8.. mm', 'K-2: 12.8.. mm']],
+  ])('%s under %s', (formula, head, expected) => {
+    expect(two(formula, formula, head)).toEqual(expected);
+  });
+  test.each<[string, string, string]>([
+    ['25 N + 4 N per belt', 'upper (mm)', 'formula unit 25 N + 4 N per belt, mm, K-1, force @5:11'],
+    ['25 N + 4 N per belt', 'upper', 'formula unit 25 N + 4 N per belt, mm, K-1, force @5:11'],
+    ['2 mm + 3 N', 'upper (mm)', 'formula dimension 2 mm + 3 N, + 3 N, K-1 @5:11'],
+    ['1.6 % of spam', 'upper (mm)', 'formula name 1.6 % of spam, spam, K-1, span @5:11'],
+    ['span / (belts - 2)', 'upper (mm)', 'formula value span / (belts - 2), / (belts - 2), K-1 @5:11'],
+    ['1.6 % of', 'upper (mm)', 'formula 1.6 % of, 1.6 % of, K-1 @5:11'],
+  ])('told: %s under %s', (formula, head, expected) => {
+    const told = two(formula, '9', head);
+    expect(told).toEqual(['K-1: 1.. mm', 'K-2: 1..9 mm', expected]);
+  });
+  test('a formula under a heading that names no end must say which it is', () => {
+    expect(two('1.6 % of span', 'at most 9', 'gap (mm)')).toEqual(['K-1: .. ', 'K-2: ..9 mm', 'formula end 1.6 % of span @5:11']);
+  });
+  test('a computed limit above the other', () => {
+    expect(two('0.1 % of span', '9').slice(2)).toEqual(['inverted 1, 0.500, K-1 @5:1']);
+  });
+  test('newtons in a column without a unit', () => {
+    expect(
+      table('| model | lower | upper |', '|---|---|---|', '| K-1 | 20 N | 25 N + 4 N per belt |', '| K-2 | 5 N per belt | 40 N |'),
+    ).toEqual(['K-1: 20..33 N', 'K-2: 15..40 N']);
+  });
+});
+
+describe('attributes that differ by serial number', () => {
+  const table = (...lines: readonly string[]) =>
+    limits('table gaps', ['| model | lower (mm) | upper (mm) |', '|---|---|---|', ...lines, '', '{#gaps}', ''].join('\n'), BROKEN);
+  const others = ['| K-1 | 1 | 9 |', '| K-2 | 1 | 9 |'];
+  const rest = ['K-1: 1..9 mm', 'K-2: 1..9 mm'];
+
+  test('a formula of the front matter has a value for each range', () => {
+    expect(limits('{upper: 1 % of span}', '', BROKEN)).toEqual([
+      'K-1: ..5 mm',
+      'K-2: ..8 mm',
+      'K-3 up to 99: ..5 mm',
+      'K-3 100 to 199: ..9 mm',
+      'K-3 from 200: ..9 mm',
+    ]);
+  });
+  test('ranges on which it comes to the same are one', () => {
+    expect(
+      limits(
+        '{upper: 1 % of span + 0 mm}',
+        '',
+        [BROKEN[2] as LimitModel].map((one) => ({ ...one, ranges: one.ranges.slice(1) })),
+      ),
+    ).toEqual(['K-3: ..9 mm']);
+  });
+  test('one row of a table, two values', () => {
+    expect(table(...others, '| K-3 | 1 | 1 % of span |')).toEqual([
+      ...rest,
+      'K-3 up to 99: 1..5 mm',
+      'K-3 100 to 199: 1..9 mm',
+      'K-3 from 200: 1..9 mm',
+    ]);
+  });
+  test.each([
+    ['| K-3 up to 99 | 1 | 2 |', '| K-3 from 100 | 1 | 3 |'],
+    ['| K-3 (up to serial number 99) | 1 | 2 |', '| K-3, from serial number 100 | 1 | 3 |'],
+    ['| k-3 to 99 | 1 | 2 |', '| K-3 100 onwards | 1 | 3 |'],
+  ])('a row for each range: %s', (first, second) => {
+    expect(table(...others, first, second)).toEqual([...rest, 'K-3 up to 99: 1..2 mm', 'K-3 from 100: 1..3 mm']);
+  });
+  test('a range in the middle, with a formula', () => {
+    expect(
+      table(...others, '| K-3 up to 99 | 1 | 2 |', '| K-3 100 to 199 | 1 | 1 % of span |', '| K-3 from 200 | 1 | 3 |').slice(2),
+    ).toEqual(['K-3 up to 99: 1..2 mm', 'K-3 100 to 199: 1..9 mm', 'K-3 from 200: 1..3 mm']);
+  });
+  test('in the front matter', () => {
+    expect(
+      limits('{K-1: {upper: 1 mm}, K-2: {upper: 1 mm}, K-3 up to 99: {upper: 2 mm}, K-3 from 100: {upper: 3 mm}}', '', BROKEN),
+    ).toEqual(['K-1: ..1 mm', 'K-2: ..1 mm', 'K-3 up to 99: ..2 mm', 'K-3 from 100: ..3 mm']);
+  });
+  test.each<[string, readonly string[], string]>([
+    ['a range is missing', ['| K-3 up to 99 | 1 | 2 |', '| K-3 from 200 | 1 | 3 |'], 'missing row K-3 100 to 199 @1:1'],
+    ['one range twice', ['| K-3 | 1 | 2 |', '| K-3 from 200 | 1 | 3 |'], 'double row K-3 from 200 @6:1'],
+    [
+      'a range that the register does not have',
+      ['| K-3 up to 150 | 1 | 2 |', '| K-3 | 1 | 3 |'],
+      'serial break K-3 up to 150, K-3 up to 99, K-3 100 to 199, K-3 from 200 @5:1',
+    ],
+    ['a range of a model without breaks', ['| K-3 | 1 | 2 |', '| K-1 from 5 | 1 | 2 |'], 'serial break K-1 from 5, K-1 @6:1'],
+    ['words after the model that are no range', ['| K-3 | 1 | 2 |', '| K-3 with heater | 1 | 2 |'], 'stray row K-3 with heater @6:1'],
+  ])('told: %s', (_name, rows, expected) => {
+    expect(table(...others, ...rows).at(-1)).toBe(expected);
+  });
+  test('what is wrong on every range is told once', () => {
+    expect(table(...others, '| K-3 | | 1 % of spam |').filter((line) => !/^K-/.test(line))).toEqual([
+      expect.stringMatching(/^empty cell/),
+      'formula name 1 % of spam, spam, K-3 up to 99, span @5:9',
+    ]);
+  });
+});
+
 test('the row of a model, else the limits for all', () => {
   const unit = (parseQuantity('1 mm') as Quantity).unit;
   const span = { start: 0, end: 0 };
@@ -114,9 +241,16 @@ test('the row of a model, else the limits for all', () => {
     { unit, span },
     { model: 'K-1', unit, span },
   ];
-  expect(limitFor(list, 'K-1')?.model).toBe('K-1');
-  expect(limitFor(list, 'K-2')).toEqual({ unit, span });
-  expect(limitFor([{ model: 'K-1', unit, span }], 'K-2')).toBeUndefined();
+  expect(limitFor(list, { model: 'K-1' })?.model).toBe('K-1');
+  expect(limitFor(list, { model: 'K-2' })).toEqual({ unit, span });
+  expect(limitFor([{ model: 'K-1', unit, span }], { model: 'K-2' })).toBeUndefined();
+  const broken = [
+    { model: 'K-1', serial: { to: 99 }, unit, span },
+    { model: 'K-1', serial: { from: 100 }, unit, span },
+  ];
+  expect(limitFor(broken, { model: 'K-1', serial: { from: 100 } })?.serial).toEqual({ from: 100 });
+  expect(limitFor(broken, { model: 'K-1', serial: { to: 99 } })?.serial).toEqual({ to: 99 });
+  expect(limitsFor(broken, 'K-1')).toHaveLength(2);
 });
 
 describe('instruments', () => {

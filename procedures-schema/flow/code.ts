@@ -53,6 +53,8 @@ export type EndKind = 'normal' | 'stop and call' | 'out of service' | 'hand-over
 export interface ActFacts {
   /** The words of the sentence, for return tests and standing checks. */
   readonly words: string;
+  /** Title of the section. */
+  readonly heading: string;
   /** A notice to stand clear guards this step, or the test run that follows. */
   readonly standClear: boolean;
   /** Parts, fasteners and zones named with the action as its place: "put the pick-up on the fan motor" reaches the fan motor. */

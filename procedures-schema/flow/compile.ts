@@ -307,7 +307,7 @@ class Unit {
     const nearby = sentence.mentions.flatMap(({ thing, at, end }) =>
       at >= action.at && end <= action.end && REACHED.has(thing.kind) && !own.has(thing.name) ? [thing] : [],
     );
-    return { words: `${step.at.section.title}: ${sentence.text}`, standClear, testAhead: test, nearby };
+    return { words: sentence.text, heading: step.at.section.title, standClear, testAhead: test, nearby };
   }
 
   /** Whether a test run comes in this section from a step on, and whether a notice on the way says to stand clear. */

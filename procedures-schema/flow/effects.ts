@@ -573,15 +573,16 @@ class Effect {
     }
   }
 
+  /** Named by the sentence or by what it measures; a heading must name the whole test, for much is done under "Test the interlock". */
   private returnTest(): void {
     const { layout, state } = this;
     const { action, facts } = this.doing;
     const said =
       `${facts.words} ${action.things.map((use) => `${use.thing.name} ${use.thing.kind === 'measurement' ? this.doing.quantityOf(use.thing.name) : ''}`).join(' ')}`.toLowerCase();
     for (const [index, name] of layout.tests.entries()) {
-      const test = layout.table.returnTests.get(name) ?? '';
-      const word = test.toLowerCase().replace(/\s+test$/, '');
-      if (said.includes(word)) state[layout.test + index] = 0;
+      const test = (layout.table.returnTests.get(name) ?? '').toLowerCase();
+      const word = test.replace(/\s+test$/, '');
+      if (said.includes(word) || facts.heading.toLowerCase().includes(test)) state[layout.test + index] = 0;
     }
   }
 

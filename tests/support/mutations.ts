@@ -1,6 +1,7 @@
 /**
  * Slips a writer makes, done to a sound procedure: one operator an entry, each giving every place where it can be made, with the
  * check that must find it and the line where. Steps are taken out with the rest renumbered and references repaired.
+ * Whether a slip that no rule tells is one at all is not said here: the naive checker decides (naive-library.ts).
  * Long because the operators are one list, read as a whole.
  */
 import {
@@ -14,7 +15,6 @@ import {
   type Registers,
   removeStep,
 } from '../../procedures-schema/index.ts';
-import { clearsSomebody, isSole, sourcesOf, threatening } from './relevance.ts';
 
 export interface Mutant {
   readonly operator: string;
@@ -30,7 +30,12 @@ export interface Mutant {
   readonly along: readonly string[];
 }
 
-type Operator = (facts: ProcedureFacts, registers: Registers) => Iterable<Omit<Mutant, 'operator' | 'file'>>;
+export type Made = Omit<Mutant, 'operator' | 'file'>;
+/** A place that an operator passes by, and why. */
+export interface Skipped {
+  readonly skipped: string;
+}
+export type Operator = (facts: ProcedureFacts, registers: Registers) => Iterable<Made | Skipped>;
 
 const escaped = (text: string): RegExp => new RegExp(text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/s?$/, ''), 'i');
 
@@ -42,26 +47,32 @@ function without(facts: ProcedureFacts, step: LabelledStep, registers: Registers
 const replaced = (text: string, start: number, end: number, by: string): string => text.slice(0, start) + by + text.slice(end);
 
 /** Steps all of whose actions are of these kinds, so that taking one out takes out nothing else. */
-function* stepsOnly(facts: ProcedureFacts, kinds: readonly string[]): Iterable<{ at: LabelledStep; actions: readonly Action[] }> {
+function* stepsOnly(
+  facts: ProcedureFacts,
+  kinds: readonly string[],
+): Iterable<{ at: LabelledStep; actions: readonly Action[]; more: boolean }> {
   for (const read of facts.read.steps) {
     const all = [read, ...read.children.flatMap((child) => (child.kind === 'substeps' ? child.steps : []))];
     for (const { at, lead, children } of all) {
       const actions = lead.sentences.flatMap((sentence) => sentence.actions);
-      if (children.length > 0 || actions.length === 0) continue;
-      if (actions.every((action) => kinds.includes(action.kind))) yield { at, actions };
+      if (!actions.some((action) => kinds.includes(action.kind))) continue;
+      yield { at, actions, more: children.length > 0 || !actions.every((action) => kinds.includes(action.kind)) };
     }
   }
 }
+
+/** What a procedure that ends locked out owes is asked at its end, by its callers and by the visit. */
+const OWED = ['end-as-said', 'start-established', 'visit-holds'];
+const MORE: Skipped = { skipped: 'the step does more than this' };
 
 function* dropSteps(
   facts: ProcedureFacts,
   registers: Registers,
   kinds: readonly string[],
-  counts: (at: LabelledStep, actions: readonly Action[]) => boolean,
   rest: Pick<Mutant, 'checks' | 'along'>,
-): Iterable<Omit<Mutant, 'operator' | 'file'>> {
-  for (const { at, actions } of stepsOnly(facts, kinds))
-    if (counts(at, actions)) yield { text: without(facts, at, registers), what: `${at.fullLabel}: ${at.step.lead.text}`, ...rest };
+): Iterable<Made | Skipped> {
+  for (const { at, more } of stepsOnly(facts, kinds))
+    yield more ? MORE : { text: without(facts, at, registers), what: `${at.fullLabel}: ${at.step.lead.text}`, ...rest };
 }
 
 /** Whether the step is where the value is read, so that a range that ends before it does not hold it. */
@@ -88,18 +99,21 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
     }
   },
   *'drop a refit'(facts, registers) {
-    for (const { at, actions } of stepsOnly(facts, ['close'])) {
-      // An end out of service may leave the machine open.
-      if (/out of service/i.test(at.section.title) || actions.some((action) => action.when.length > 0)) continue;
-      // A fastener is put in by whoever tightens it, as trade prose has it.
+    for (const { at, actions, more } of stepsOnly(facts, ['close'])) {
+      if (more) {
+        yield MORE;
+        continue;
+      }
       const kinds = actions.flatMap((action) => action.things.map(({ thing }) => thing.kind));
-      if (kinds.includes('fastener') || kinds.includes('replacement')) continue;
       yield {
         text: without(facts, at, registers),
         what: `${at.fullLabel}: ${at.step.lead.text}`,
         // What a procedure that ends locked out leaves open is handed on, and asked for by the visit.
-        checks: [...(kinds.includes('cover') ? ['covers-before-live', 'cover-refitted'] : ['part-refitted']), 'visit-holds'],
-        along: ['cover-refitted', 'covers-before-live'],
+        checks: [
+          ...(kinds.includes('cover') ? ['covers-before-live', 'cover-refitted'] : ['part-refitted', 'fastener-tight', 'part-not-used']),
+          'visit-holds',
+        ],
+        along: ['cover-refitted', 'covers-before-live', 'proof-again', ...OWED],
       };
     }
   },
@@ -119,33 +133,25 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
     }
   },
   *'drop a lock'(facts, registers) {
-    const reach = threatening(facts);
-    yield* dropSteps(
-      facts,
-      registers,
-      ['lock', 'tag'],
-      (_, actions) =>
-        actions.some((action) => action.things.some(({ thing }) => sourcesOf(facts, thing, 'isolate').some((source) => reach.has(source)))),
-      { checks: ['hands-locked', 'plug-kept', 'closes-what-is-open', 'end-as-said'], along: [] },
-    );
+    yield* dropSteps(facts, registers, ['lock', 'tag'], {
+      checks: ['hands-locked', 'plug-kept', 'closes-what-is-open', 'end-as-said'],
+      along: OWED,
+    });
   },
   *'drop a try-out'(facts, registers) {
-    yield* dropSteps(facts, registers, ['try-out', 'prove'], (at) => isSole(facts, at, 'prove'), {
+    yield* dropSteps(facts, registers, ['try-out', 'prove'], {
       checks: ['hands-proved', 'proof-again', 'end-as-said'],
-      along: ['proof-again'],
+      along: ['proof-again', ...OWED],
     });
   },
   *'drop a relief'(facts, registers) {
-    yield* dropSteps(facts, registers, ['relieve', 'restrain'], (at) => isSole(facts, at, 'relieve'), {
+    yield* dropSteps(facts, registers, ['relieve', 'restrain'], {
       checks: ['hands-relieved', 'end-as-said', 'start-established'],
-      along: ['hands-relieved'],
+      along: ['hands-relieved', 'proof-in-order', ...OWED],
     });
   },
   *'drop a people-clear'(facts, registers) {
-    yield* dropSteps(facts, registers, ['clear-people'], (at) => clearsSomebody(facts, at), {
-      checks: ['people-clear', 'clear-before-try'],
-      along: [],
-    });
+    yield* dropSteps(facts, registers, ['clear-people'], { checks: ['people-clear', 'clear-before-try'], along: [] });
   },
   *'drop an outcome'(facts) {
     for (const step of facts.read.steps)
@@ -324,7 +330,29 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
   },
 };
 
-export function mutantsOf(operator: string, procedures: readonly ProcedureFacts[], registers: Registers): Mutant[] {
-  const make = OPERATORS[operator] as Operator;
-  return procedures.flatMap((facts) => [...make(facts, registers)].map((mutant) => ({ ...mutant, operator, file: facts.file })));
+export interface Mutants {
+  readonly list: readonly Mutant[];
+  /** Why places were passed by, and how many. */
+  readonly skipped: ReadonlyMap<string, number>;
+}
+
+/** Every place where one of the operators can be used. */
+export function allMutants(
+  operator: string,
+  procedures: readonly ProcedureFacts[],
+  registers: Registers,
+  operators: Readonly<Record<string, Operator>> = OPERATORS,
+): Mutants {
+  const make = operators[operator] as Operator;
+  const list: Mutant[] = [];
+  const skipped = new Map<string, number>();
+  for (const facts of procedures)
+    for (const one of make(facts, registers))
+      if ('skipped' in one) skipped.set(one.skipped, (skipped.get(one.skipped) ?? 0) + 1);
+      else list.push({ ...one, operator, file: facts.file });
+  return { list, skipped };
+}
+
+export function mutantsOf(operator: string, procedures: readonly ProcedureFacts[], registers: Registers): readonly Mutant[] {
+  return allMutants(operator, procedures, registers).list;
 }

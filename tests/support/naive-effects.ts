@@ -2,7 +2,7 @@
  * What one action does to the naive state, and rules H, R and 13, written from the text of semantics.md and from nothing of `flow/`.
  * Long because it is a second reading of one page, to be laid beside it paragraph by paragraph.
  */
-import type { Action, ActionKind, Machine, Source } from '../../procedures-schema/index.ts';
+import type { Action, ActionKind, Machine, Source, Thing } from '../../procedures-schema/index.ts';
 import { causeOf, copyOf, get, type Naive, put } from './naive-state.ts';
 
 export interface Slip {
@@ -16,6 +16,10 @@ export interface World {
   /** Names of tools that stay on the machine while in use. */
   readonly temporary: readonly string[];
   readonly roles: readonly string[];
+  /** Of a library with instruments and replacements; random procedures have none. */
+  readonly kindOf?: (tool: string) => string | undefined;
+  readonly makes?: (tool: string) => string | undefined;
+  readonly renews?: (replacement: string) => string | undefined;
 }
 
 /** What stands around the action. */
@@ -25,6 +29,11 @@ export interface Around {
   /** A test run comes in this section, and a notice to stand clear stands before it. */
   readonly testAhead: boolean;
   readonly standClear: boolean;
+  /** Things named as the place of the action. */
+  readonly nearby?: readonly Thing[];
+  readonly asked?: boolean;
+  /** The procedure is declared a live task. */
+  readonly live?: boolean;
 }
 
 /** 8: contact verbs. Looking, listening and a fixed gauge are none. */
@@ -67,7 +76,14 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     }[kind];
     return list !== undefined && !list.some((one) => one.name === name);
   };
-  const action: Action = { ...done, things: done.things.filter(({ thing }) => !absent(thing.kind, thing.name)) };
+  // A replacement goes where the part was that it renews.
+  const renewed = ({ kind, name }: Thing): Thing =>
+    kind === 'replacement' ? { kind: 'part', name: world.renews?.(name) ?? name } : { kind, name };
+  const fresh = done.things.some(({ thing }) => thing.kind === 'replacement');
+  const things = done.things.map((use) => ({ ...use, thing: renewed(use.thing) }));
+  const action: Action = { ...done, things: things.filter(({ thing }) => !absent(thing.kind, thing.name)) };
+  const inHand = action.with.flatMap(({ thing }) => world.kindOf?.(thing.name) ?? []);
+  const showsWith = (source: Source): boolean => source.provedWith.some((kind) => inHand.includes(kind));
   const slips: Slip[] = [];
   const role = action.role ?? 'reader';
   const set = (bit: string, value: string): void => put(naive, bit, value, uid);
@@ -100,6 +116,10 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     } else {
       const proof = get(naive, `proof ${source.name}`);
       if (proof === 'good' || source.tryOut.length + source.shownBy.length + source.provedWith.length === 0) return;
+      // The hand that proves is the proof; the opening through which only a meter gets at it is judged at the next other hands-on.
+      if (action.kind === 'prove' || (action.kind === 'measure' && showsWith(source))) return;
+      const pending = source.tryOut.length + source.shownBy.length === 0 && action.kind === 'open' && named('cover').length > 0;
+      if (pending) return;
       const rule = proof === 'none' ? 'H-proved' : `proof-${proof}`;
       slip(rule, source.name, [`proof ${source.name}`]);
     }
@@ -118,10 +138,16 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       const found = machine.zones.find(({ name }) => name === zone);
       names.push(...(found ? found.endangeredBy : machine.sources.map(({ name }) => name)));
     };
-    for (const { thing } of action.things) {
+    for (const thing of [...action.things.map((use) => use.thing), ...(around.nearby ?? [])]) {
       if (thing.kind === 'cover') {
         const cover = machine.covers.find(({ name }) => name === thing.name);
-        if (cover && !cover.openLive && cover.zone !== undefined) inZone(cover.zone);
+        // A cover over a point of making safe has to come off first.
+        const before = machine.points.some(({ behind }) => behind === thing.name);
+        if (cover && !cover.openLive && !before && cover.zone !== undefined) inZone(cover.zone);
+      } else if (thing.kind === 'zone') inZone(thing.name);
+      else if (thing.kind === 'point' || thing.kind === 'gauge' || thing.kind === 'control') {
+        const zone = [...machine.points, ...machine.gauges, ...machine.controls].find(({ name }) => name === thing.name)?.zone;
+        if (zone !== undefined) inZone(zone);
       } else if (thing.kind === 'part') {
         const part = machine.parts.find(({ name }) => name === thing.name);
         if (part) inZone(part.zone);
@@ -138,14 +164,26 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     }
     return [...new Set(names)].flatMap((name) => machine.sources.filter((source) => source.name === name));
   };
+  /** 7: earthed, or being earthed: electrical energy cannot come back. EN 50110-1. */
+  const earthed = (source: Source): boolean => {
+    const lead = (name: string): boolean => world.kindOf?.(name) === 'earth lead';
+    if (source.kind !== 'electrical' && source.kind !== 'capacitor') return false;
+    return (
+      (action.kind === 'put-in' && named('tool').some(lead)) ||
+      world.temporary.some((name) => lead(name) && get(naive, `temporary ${name}`) === 'in')
+    );
+  };
   /** 7: a hand or a wait uses up the proof of what can come back, unless it is held or under a standing check. */
   const wear = (source: Source): void => {
-    const heldBack = safeAll(naive, source.restrain) || get(naive, `watch ${source.name}`) === 'yes';
+    const heldBack = safeAll(naive, source.restrain) || get(naive, `watch ${source.name}`) === 'yes' || earthed(source);
     if (source.canComeBack && !heldBack && get(naive, `proof ${source.name}`) === 'good') set(`proof ${source.name}`, 'used');
   };
-  if (action.contact && !action.outside && BY_HAND.includes(action.kind)) {
+  const reaching = ['use', 'take-tools'].includes(action.kind) && (around.nearby ?? []).length > 0;
+  if (!action.outside && (reaching || (action.contact && BY_HAND.includes(action.kind)))) {
     const dangers = endangering();
-    for (const source of dangers) unsafeFor(source);
+    // 11: a live task measures what is live.
+    const live = around.live === true && ['measure', 'prove', 'sense'].includes(action.kind);
+    if (!live) for (const source of dangers) unsafeFor(source);
     if (dangers.length > 0) {
       set('people', 'in');
       set('tools', 'in');
@@ -165,7 +203,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       set('tools', 'out');
     }
     // 11: a test run relaxes covers only.
-    for (const name of world.temporary)
+    for (const name of around.live ? [] : world.temporary)
       if (get(naive, `temporary ${name}`) === 'in') {
         slip('R-temporary', name, [`temporary ${name}`]);
         set(`temporary ${name}`, 'out');
@@ -189,7 +227,9 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     if ((around.testAhead || test) && around.standClear) return;
     const over = source ? machine.zones.filter(({ endangeredBy }) => endangeredBy.includes(source.name)) : undefined;
     for (const { name, zone, openLive } of machine.covers) {
-      const concerned = over === undefined || over.some((one) => one.name === zone || one.behind.includes(name));
+      // What has to be off for somebody to get at a point cannot be on when the point is moved.
+      const before = over !== undefined && machine.points.some(({ behind }) => behind === name);
+      const concerned = !before && (over === undefined || over.some((one) => one.name === zone || one.behind.includes(name)));
       if (concerned && !openLive && get(naive, `cover ${name}`) === 'open') slip('R-covers', name, [`cover ${name}`]);
     }
   };
@@ -201,6 +241,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
   };
   const underLock = (to: 'safe' | 'off'): void => {
     for (const point of points) {
+      if (machine.points.some(({ name, plug }) => name === point && plug)) continue;
       const on = ['reader', ...world.roles].filter((one) => get(naive, `lock ${point} ${one}`) === 'yes');
       if (get(naive, `point ${point}`) === to || on.length === 0) continue;
       slip(
@@ -218,6 +259,10 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     for (const source of machine.sources)
       if (isolatedIn(naive, source) && safeAll(naive, source.relieve)) set(`stored ${source.name}`, 'gone');
   };
+  /** "Until the gauge shows 0": what the words wait for. */
+  const shows = (source: Source, ways: readonly string[]): boolean =>
+    ways.some((name) => (action.until?.text ?? '').toLowerCase().includes(name.toLowerCase())) && source.name !== '';
+  const inView = action.manner === 'in view' || /\bkeep\b.*\bin (?:view|sight)\b|\bwatch\b.*\bwhile\b/i.test(around.words);
   /** 12: a return test is done by being named. */
   const returnTests = (): void => {
     for (const thing of [...machine.parts, ...machine.covers, ...machine.fasteners])
@@ -231,7 +276,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     for (const name of named('control')) if (machine.controls.find((one) => one.name === name)?.maintained) set(`control ${name}`, value);
   };
   /** 13: closing what was never open is a slip, unless the words depend on its state. */
-  const unasked = !action.when.some(({ kind }) => kind === 'state' || kind === 'fact' || kind === 'unread');
+  const unasked = !around.asked && !action.when.some(({ kind }) => kind === 'state' || kind === 'fact' || kind === 'unread');
   const startsSomething = (): boolean => {
     const starts = named('control').flatMap((name) => machine.controls.find((one) => one.name === name)?.starts ?? []);
     const sources = machine.sources.filter(({ name }) => starts.includes(name));
@@ -246,8 +291,25 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       break;
     case 'relieve':
       for (const point of points) set(`point ${point}`, 'safe');
+      for (const source of machine.sources)
+        if (named('source').includes(source.name) && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
       settle();
+      for (const source of machine.sources) if (shows(source, source.shownBy) && restIsSafe(world, naive, source)) prove(source, 'good');
       break;
+    case 'make-energy': {
+      const kinds = [...action.things, ...action.with].flatMap(({ thing }) => world.makes?.(thing.name) ?? []);
+      const said = named('source');
+      const made = machine.sources.filter(({ name, kind }) => (said.length > 0 ? said.includes(name) : kinds.includes(kind)));
+      if (made.length > 0 && get(naive, 'people') !== 'clear') {
+        slip('R-people', made[0]?.name ?? '', ['people']);
+        set('people', 'clear');
+      }
+      for (const source of made) {
+        set(`stored ${source.name}`, 'charged');
+        unproved(source);
+      }
+      break;
+    }
     case 'restore': {
       const back = machine.sources.filter(
         (source) => source.isolate.some(({ point }) => points.includes(point)) && isolatedIn(naive, source),
@@ -255,6 +317,9 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       for (const source of back) comesAlive(source, false);
       underLock('off');
       for (const point of points) set(`point ${point}`, 'off');
+      // A plug in its socket is in nobody's keeping.
+      for (const { name, plug } of machine.points)
+        if (plug && points.includes(name)) for (const one of ['reader', ...world.roles]) set(`lock ${name} ${one}`, 'no');
       for (const source of back) {
         set(`stored ${source.name}`, 'charged');
         unproved(source);
@@ -283,6 +348,8 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       break;
     case 'unlock':
       for (const point of points) {
+        // "Take off the locks": where there is none, none comes off.
+        if (action.manner === 'wherever it is' && get(naive, `lock ${point} ${role}`) !== 'yes') continue;
         if (get(naive, `lock ${point} ${role}`) !== 'yes' && unasked) slip('close-unopened', point, [`lock ${point} ${role}`]);
         set(`lock ${point} ${role}`, 'no');
         for (const source of machine.sources) if (source.isolate.some((use) => use.point === point)) unproved(source);
@@ -305,10 +372,12 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     case 'measure':
     case 'sense':
       for (const source of machine.sources) {
-        if (!source.shownBy.some((name) => named('gauge').includes(name))) continue;
+        const said = named('source');
+        const metered = showsWith(source) && (said.length === 0 || said.includes(source.name));
+        if (!metered && !source.shownBy.some((name) => named('gauge').includes(name))) continue;
         const good = restIsSafe(world, naive, source);
         prove(source, good ? 'good' : 'early');
-        if (good && action.manner === 'in view') set(`watch ${source.name}`, 'yes');
+        if (good && inView) set(`watch ${source.name}`, 'yes');
       }
       returnTests();
       for (const name of named('measurement')) set(`outcome ${name}`, 'fresh');
@@ -316,7 +385,8 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     case 'control':
       for (const name of named('control')) {
         const control = machine.controls.find((one) => one.name === name);
-        if (control?.maintained) set(`control ${name}`, action.position === control.off ? 'off' : 'on');
+        const off = [control?.off, 'off', '0', 'neutral', 'stop'].includes(action.position ?? '-');
+        if (control?.maintained) set(`control ${name}`, off ? 'off' : 'on');
       }
       break;
     case 'shut-down':
@@ -327,6 +397,13 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       knobs('on');
       if (startsSomething()) comesAlive(undefined, action.kind === 'test-run');
       if (action.kind === 'test-run') returnTests();
+      break;
+    case 'renew':
+      for (const { thing } of action.things)
+        if (thing.kind === 'part' || thing.kind === 'fastener') {
+          set(`${thing.kind} ${thing.name}`, 'done');
+          disturbed(thing.name);
+        }
       break;
     case 'open':
     case 'loosen':
@@ -343,10 +420,16 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     case 'close':
       for (const { thing } of action.things) {
         const bit = `${thing.kind} ${thing.name}`;
+        if (thing.kind === 'fastener') {
+          // Put in by hand; what has a torque is still to be tightened.
+          const torque = machine.fasteners.find(({ name }) => name === thing.name)?.torque;
+          set(bit, torque === undefined ? 'done' : 'hand');
+        }
+        if (thing.kind !== 'cover' && thing.kind !== 'part') continue;
         const own = machine.fasteners.filter(({ of }) => of === thing.name);
         const open = ['open', 'given', 'out'].includes(get(naive, bit));
         const loosePart = thing.kind === 'part' && own.some(({ name }) => get(naive, `fastener ${name}`) === 'loose');
-        if (!open && !loosePart && unasked) slip('close-unopened', thing.name, [bit]);
+        if (!open && !loosePart && unasked && !fresh) slip('close-unopened', thing.name, [bit]);
         set(bit, 'done');
         for (const { name, torque } of own) if (torque === undefined) set(`fastener ${name}`, 'done');
       }
@@ -377,7 +460,13 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       set('declared', 'yes');
       break;
     case 'wait':
-      for (const source of machine.sources) wear(source);
+      for (const source of machine.sources) {
+        const needed = secondsIn(source.settles);
+        const waited = action.amounts.map(({ text }) => secondsIn(text)).find((one) => one !== undefined);
+        const over = waited === undefined ? shows(source, [source.name, ...source.shownBy, ...source.provedWith]) : waited >= (needed ?? 0);
+        if (needed !== undefined && over && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
+        wear(source);
+      }
       break;
     default:
       break;
@@ -386,3 +475,9 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
 }
 
 type Proofs = 'early' | 'empty' | 'good';
+
+/** "90 min", "5 minutes", "30 s". */
+function secondsIn(text: string | undefined): number | undefined {
+  const [, number, unit] = /([\d.]+)\s*(s|min|h)/.exec(text ?? '') ?? [];
+  return number === undefined ? undefined : Number(number) * ({ s: 1, min: 60, h: 3600 }[unit as string] as number);
+}

@@ -3,7 +3,7 @@ import type { Source } from '../../procedures-schema/index.ts';
 import { isolatedIn, lockedIn, relievedIn, type Slip, type World } from './naive-effects.ts';
 import { causeOf, get, type Naive } from './naive-state.ts';
 
-export type NaiveEnd = 'normal' | 'stop and call';
+export type NaiveEnd = 'normal' | 'stop and call' | 'hand-over';
 
 export function owedAt(world: World, naive: Naive, end: NaiveEnd, endsWith: string): readonly Slip[] {
   const { machine } = world;
@@ -21,6 +21,8 @@ export function owedAt(world: World, naive: Naive, end: NaiveEnd, endsWith: stri
     }
     return slips;
   }
+  // What is still open is handed on by name; the visit asks for it.
+  if (end === 'hand-over') return slips;
   for (const { name } of machine.covers) if (get(naive, `cover ${name}`) === 'open') slip('E-cover', name, [`cover ${name}`]);
   for (const { name } of machine.parts) if (get(naive, `part ${name}`) === 'out') slip('E-part', name, [`part ${name}`]);
   for (const { name, of } of machine.fasteners) {
@@ -67,4 +69,12 @@ export function notLockedOut(
   const proof = get(naive, `proof ${source.name}`);
   const provable = source.tryOut.length + source.shownBy.length + source.provedWith.length > 0;
   return provable && proof !== 'good' && proof !== 'used' ? { wrong: [`proof ${source.name}`], point: false } : undefined;
+}
+
+/** What keeps a machine from being closed and ready: a cover off, a point still safe. */
+export function notClosed(world: World, naive: Naive): readonly string[] | undefined {
+  const cover = world.machine.covers.find(({ name }) => ['open', 'given'].includes(get(naive, `cover ${name}`)));
+  if (cover) return [`cover ${cover.name}`];
+  const point = world.machine.points.find(({ name }) => get(naive, `point ${name}`) === 'safe');
+  return point && [`point ${point.name}`];
 }

@@ -363,7 +363,11 @@ function build({ watch, pieces, outer, inner, edits, aside, end }: Parts): Naive
       section('Inner', true, [step('clean', scraper), ...drafts(inner, 'I')]),
     ].filter(({ title }) => !ASIDES.includes(title) || calls(title)),
   };
-  const other = (name: string, startsWith: NaiveProcedure['startsWith'], list: readonly Draft[]): NaiveProcedure => ({
+  const other = (
+    name: string,
+    startsWith: NaiveProcedure['endsWith'] & NaiveProcedure['startsWith'],
+    list: readonly Draft[],
+  ): NaiveProcedure => ({
     number: name,
     startsWith,
     endsWith: startsWith,

@@ -90,9 +90,11 @@ export function causeOf(naive: Naive, wrong: readonly string[]): number {
   return -1;
 }
 
-export function keyOf(naive: Naive): string {
+/** `blame`: walks that differ only in who changed what are kept apart, so that each cause is found. */
+export function keyOf(naive: Naive, blame = true): string {
   let end = naive.values.length;
   while (end > 0 && naive.values[end - 1] === undefined) end -= 1;
+  if (!blame) return naive.values.slice(0, end).join();
   return `${naive.values.slice(0, end).join()}|${naive.changed.map(([bit, uid]) => `${numberOf(bit)}:${uid}`).join()}`;
 }
 

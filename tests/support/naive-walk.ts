@@ -3,9 +3,9 @@
  * repeats, nothing forgotten, grouped or copied. What actions do and what ends ask is said beside it.
  * Long because calls, repeats and jumps share one stack.
  */
-import type { Condition } from '../../procedures-schema/index.ts';
+import type { Condition, Variant } from '../../procedures-schema/index.ts';
 import { doNaive, type Slip, type World } from './naive-effects.ts';
-import { notLockedOut, owedAt } from './naive-ends.ts';
+import { type NaiveEnd, notClosed, notLockedOut, owedAt } from './naive-ends.ts';
 import type { NaiveAct, NaiveFinding, NaiveProcedure, NaiveSection, NaiveStep } from './naive-procedure.ts';
 import { answersOf, causeOf, copyOf, get, keep, keyOf, type Naive, startOf } from './naive-state.ts';
 
@@ -34,6 +34,8 @@ interface Place {
   readonly naive: Naive;
   /** Past an outcome with no way on, or a start that is not there: nothing is accused any more. */
   readonly mute: boolean;
+  /** Which procedure of a visit is walked. */
+  readonly turn: number;
 }
 
 /** A place with the number of steps begun. */
@@ -50,6 +52,10 @@ export interface NaiveInput {
   readonly world: World;
   readonly outcomes: ReadonlyMap<string, readonly string[]>;
   readonly most: number;
+  /** A visit: what is walked after the procedure, in turn; the technician may stop after any. Left out: the procedure alone. */
+  readonly then?: readonly NaiveProcedure[];
+  /** Whether walks that differ only in who changed what are told apart: dearer, and finds every cause. Left out: yes. */
+  readonly blame?: boolean;
 }
 
 export function walkNaive(input: NaiveInput): NaiveResult {
@@ -69,7 +75,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
       (frame) =>
         `${frame.procedure.number},${frame.kind},${frame.section.title},${frame.steps[0]?.id},${frame.steps.length},${frame.at},${frame.inner},${frame.until?.uid ?? ''}`,
     );
-    const key = `${where.join('/')}|${place.mute}|${keyOf(place.naive)}`;
+    const key = `${where.join('/')}|${place.mute}|${place.turn}|${keyOf(place.naive, input.blame)}`;
     const known = nodes.get(key);
     if (known) {
       if (from) known.from.push(from);
@@ -85,7 +91,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
   };
 
   const first = wholeFrame(input.procedure, firstSection(input.procedure));
-  visit({ frames: first ? [first] : [], naive: startOf(machine, input.procedure.startsWith), mute: false }, undefined, 0);
+  visit({ frames: first ? [first] : [], naive: startOf(machine, input.procedure.startsWith), mute: false, turn: 0 }, undefined, 0);
   while (level.length > 0) {
     for (let index = 0; index < level.length; index += 1) expand(level[index] as Node);
     level = next;
@@ -108,7 +114,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     if (!top) return ending(node, node, 'normal', input.procedure);
     const below = node.frames.slice(0, -1);
     const go = (frames: readonly Frame[], naive: Naive = node.naive, cost: 0 | 1 = 0, mute = node.mute): void =>
-      visit({ frames, naive, mute }, node, cost);
+      visit({ frames, naive, mute, turn: node.turn }, node, cost);
     const step = top.steps[top.at];
     if (!step) return offTheEnd(node, top, below, go);
     if (top.inner < 0) {
@@ -130,17 +136,18 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     }
     const branch = line.branches[top.inner];
     if (branch) {
-      for (const { holds, naive } of decide(node, branch.when ? [branch.when] : [], branch.uid))
+      for (const { holds, naive } of decide(node, [...(branch.when ? [branch.when] : []), ...(branch.and ?? [])], branch.uid))
         if (holds) perform({ ...node, naive }, node, branch.act, stay(line.branches.length + 1), step, top);
         else go(stay(top.inner + 1), naive);
       return;
     }
     if (top.inner > line.branches.length || line.branches.some(({ when }) => when === undefined)) return go(after);
     // 16: no branch was taken.
-    const last = line.branches.findLast(({ when }) => when?.kind === 'outcome')?.when;
+    const asked = line.branches.flatMap(({ when, and = [] }) => [...(when ? [when] : []), ...and]);
+    const last = asked.findLast((when) => when.kind === 'outcome');
     const subject = last?.kind === 'outcome' ? (last.subject as string) : undefined;
     // Branches by model alone: one has to hold on each.
-    if (line.branches.every(({ when }) => when?.kind === 'variant')) {
+    if (line.branches.every(({ when, and = [] }) => [when, ...and].every((one) => one?.kind === 'variant'))) {
       report(node, 'outcome-open', '', -1, line.branches[0]?.uid as number);
       return go(after, node.naive, 0, true);
     }
@@ -166,15 +173,37 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     go([...below, wholeFrame(procedure, later) as Frame]);
   }
 
-  function ending(node: Node, here: Here, end: 'normal' | 'stop and call', procedure: NaiveProcedure): void {
+  function ending(node: Node, here: Here, end: NaiveEnd, procedure: NaiveProcedure): void {
     ended.push(node);
+    if (input.then && end !== 'stop and call') return between(node, here, input.then);
     reportAll(here, owedAt(world, here.naive, end, procedure.endsWith));
+  }
+
+  /** 4: stopped here, the machine is closed or left locked out; it is never left locked out for good. */
+  function between(node: Node, here: Here, then: readonly NaiveProcedure[]): void {
+    const { naive, turn, mute } = here;
+    const away = machine.sources.some((source) => notLockedOut(world, naive, source) !== undefined);
+    const next = then[turn];
+    if (away) reportAll(here, owedAt(world, naive, 'normal', 'closed'));
+    else if (!next) report(here, 'ends-with', machine.name, -1, 0);
+    if (!next) return;
+    const first = wholeFrame(next, firstSection(next));
+    const frames = first ? [first] : [];
+    const missing =
+      next.startsWith === 'opened and locked out'
+        ? machine.sources.map((source) => notLockedOut(world, naive, source)?.wrong).find((wrong) => wrong !== undefined)
+        : notClosed(world, naive);
+    if (!missing) return visit({ frames, naive, mute, turn: turn + 1 }, node, 0);
+    report(here, 'starts-with', next.number, causeOf(naive, missing), 0);
+    visit({ frames, naive: answersOf(naive, startOf(machine, next.startsWith)), mute: true, turn: turn + 1 }, node, 0);
   }
 
   function perform(place: Here, node: Node, act: NaiveAct, frames: readonly Frame[], step: NaiveStep, top: Frame): void {
     const { action, uid } = act;
     const { naive, mute } = place;
-    const go = (to: readonly Frame[], into: Naive = naive, hush = mute): void => visit({ frames: to, naive: into, mute: hush }, node, 0);
+    const { turn } = place;
+    const go = (to: readonly Frame[], into: Naive = naive, hush = mute): void =>
+      visit({ frames: to, naive: into, mute: hush, turn }, node, 0);
     const target = action.target;
     switch (action.kind) {
       case 'go-to':
@@ -184,15 +213,21 @@ export function walkNaive(input: NaiveInput): NaiveResult {
         return go(frames);
       case 'stop-and-call':
         return ending(node, place, 'stop and call', top.procedure);
-      case 'end': {
+      case 'end':
+      case 'continue-with': {
         const whole = frames.findLastIndex(({ kind }) => kind === 'whole');
-        if (whole === 0) return ending(node, place, 'normal', top.procedure);
+        if (whole === 0) return ending(node, place, action.kind === 'end' ? 'normal' : 'hand-over', top.procedure);
         return go(frames.slice(0, whole));
       }
       case 'repeat':
         return repeat(place, node, act, frames, step, top);
       case 'call': {
         if (target?.kind === 'document') return callProcedure(place, node, frames, target.number);
+        if (target?.kind === 'steps-id') {
+          const { steps, section: home } = rangeIn(top.procedure, target.from, target.to);
+          if (steps.includes(step)) return go(frames);
+          return go([...frames, { procedure: top.procedure, kind: 'call', section: home, steps, at: 0, inner: -1 }]);
+        }
         const section = top.procedure.sections.find(({ title }) => target?.kind === 'section' && target.title === title);
         if (!section) return go(frames);
         const own = top.procedure.sections.find(({ steps }) => steps.includes(step));
@@ -206,11 +241,12 @@ export function walkNaive(input: NaiveInput): NaiveResult {
       }
       default: {
         const section = top.procedure.sections.find(({ steps }) => steps.includes(step)) as NaiveSection;
-        const from = section.steps.indexOf(step);
+        const from = section.steps.findIndex(({ id }) => id === (step.of ?? step.id));
         const test = section.steps.findIndex((one, at) => at >= from && actsOf(one).some((other) => other.action.kind === 'test-run'));
         const clear = test >= 0 && section.steps.slice(from, test + 1).some(({ standClear }) => standClear);
-        const words = act.words;
-        const done = doNaive(world, naive, action, { uid, words, testAhead: test >= 0, standClear: clear });
+        const { words, nearby = [], asked = false } = act;
+        const live = top.procedure.live ?? false;
+        const done = doNaive(world, naive, action, { uid, words, nearby, asked, live, testAhead: test >= 0, standClear: clear });
         reportAll(place, done.slips);
         go(frames, done.naive);
       }
@@ -221,11 +257,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
   function repeat(place: Here, node: Node, act: NaiveAct, frames: readonly Frame[], step: NaiveStep, top: Frame): void {
     const { target, until } = act.action;
     if (target?.kind !== 'steps-id') return visit({ ...place, frames }, node, 0);
-    const section = top.procedure.sections.find(({ steps }) => steps.some(({ id }) => id === target.from)) as NaiveSection;
-    const all = top.procedure.sections.flatMap((one) => one.steps);
-    const from = all.findIndex(({ id }) => id === target.from);
-    const to = all.findIndex(({ id }) => id === target.to);
-    const steps = all.slice(Math.min(from, to), Math.max(from, to) + 1);
+    const { steps, section } = rangeIn(top.procedure, target.from, target.to);
     const subject = until?.kind === 'outcome' ? until.subject : undefined;
     if (subject !== undefined && !steps.some((one) => measuresIn(top.procedure, one, subject, 0)))
       report(place, 'repeat-unmeasured', subject, -1, act.uid);
@@ -234,7 +266,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
       const back = jumped(frames, target.from);
       if (!until) return visit({ ...place, frames: back }, node, 0);
       for (const { holds, naive } of decide(place, [until], act.uid))
-        visit({ naive, mute: place.mute, frames: holds ? frames : back }, node, 0);
+        visit({ naive, mute: place.mute, turn: place.turn, frames: holds ? frames : back }, node, 0);
       return;
     }
     const frame: Frame = {
@@ -249,7 +281,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     const known = subject !== undefined && get(place.naive, `outcome ${subject}`) !== '';
     if (!known || !until) return visit({ ...place, frames: [...frames, frame] }, node, 0);
     for (const { holds, naive } of decide(place, [until], act.uid))
-      visit({ naive, mute: place.mute, frames: holds ? frames : [...frames, frame] }, node, 0);
+      visit({ naive, mute: place.mute, turn: place.turn, frames: holds ? frames : [...frames, frame] }, node, 0);
   }
 
   function callProcedure(place: Here, node: Node, frames: readonly Frame[], number: string): void {
@@ -264,7 +296,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     const entered = [...frames, wholeFrame(other, section) as Frame];
     if (!missing) return visit({ ...place, frames: entered }, node, 0);
     report(place, 'starts-with', number, causeOf(place.naive, missing), 0);
-    visit({ naive: answersOf(place.naive, startOf(machine, other.startsWith)), mute: true, frames: entered }, node, 0);
+    visit({ naive: answersOf(place.naive, startOf(machine, other.startsWith)), mute: true, turn: place.turn, frames: entered }, node, 0);
   }
   /** Which ways conditions may go, all of which must hold; facts and outcomes are kept in the state. 15. */
   function decide(node: Here, conditions: readonly Condition[], uid: number): readonly { holds: boolean; naive: Naive }[] {
@@ -290,7 +322,7 @@ export function walkNaive(input: NaiveInput): NaiveResult {
     };
     switch (condition.kind) {
       case 'variant':
-        return [{ holds: condition.models.includes(machine.variant.model) !== condition.negated, naive }];
+        return [{ holds: holdsOn(condition, machine.variant) !== condition.negated, naive }];
       case 'fact': {
         const bit = `fact ${condition.key}`;
         const told = get(naive, bit);
@@ -302,6 +334,8 @@ export function walkNaive(input: NaiveInput): NaiveResult {
       }
       case 'state': {
         const bit = `${condition.thing.kind} ${condition.thing.name}`;
+        const known = stateNow(naive, condition);
+        if (known !== undefined) return [{ holds: known !== condition.negated, naive }];
         if (condition.thing.kind !== 'cover' || !machine.covers.some(({ name }) => name === condition.thing.name))
           return [
             { holds: true, naive },
@@ -311,7 +345,12 @@ export function walkNaive(input: NaiveInput): NaiveResult {
         return [{ holds: (condition.state === 'open' ? open : !open) !== condition.negated, naive }];
       }
       case 'outcome': {
-        const subject = condition.subject as string;
+        const { subject } = condition;
+        if (subject === undefined)
+          return [
+            { holds: true, naive },
+            { holds: false, naive },
+          ];
         const left = outcomesLeft(naive, subject);
         if (left.length === 0) {
           report(node, 'outcome-unread', subject, -1, uid);
@@ -334,6 +373,19 @@ export function walkNaive(input: NaiveInput): NaiveResult {
           { holds: false, naive },
         ];
     }
+  }
+
+  /** Of a point, a part or a fastener; a cover is asked for by itself. */
+  function stateNow(naive: Naive, { thing, state }: Extract<Condition, { kind: 'state' }>): boolean | undefined {
+    const value = get(naive, `${thing.kind} ${thing.name}`);
+    if (thing.kind === 'point') {
+      const uses = machine.sources.flatMap((source) => [...source.isolate, ...source.relieve, ...source.restrain]);
+      const safe = uses.find(({ point }) => point === thing.name)?.safe;
+      return safe === undefined ? undefined : (value === 'safe') === (safe === state);
+    }
+    if (thing.kind === 'part' && ['in', 'on', 'shut', 'out', 'off', 'open'].includes(state))
+      return (value === 'out') === ['out', 'off', 'open'].includes(state);
+    return thing.kind === 'fastener' ? value === 'loose' : undefined;
   }
 
   function outcomesLeft(naive: Naive, subject: string): readonly string[] {
@@ -361,6 +413,23 @@ export function walkNaive(input: NaiveInput): NaiveResult {
 
 const firstSection = (procedure: NaiveProcedure): NaiveSection | undefined =>
   procedure.sections.find(({ aside, steps }) => !aside && steps.length > 0);
+
+/** On models, options and serial ranges. */
+export function holdsOn({ models, options, serial }: Extract<Condition, { kind: 'variant' }>, variant: Variant): boolean {
+  if (models.length > 0 && !models.includes(variant.model)) return false;
+  if (options.length > 0 && !options.some((name) => variant.options.includes(name))) return false;
+  if (!serial || !variant.serial) return true;
+  const { from = 0, to = Number.POSITIVE_INFINITY } = variant.serial;
+  return from >= (serial.from ?? 0) && to <= (serial.to ?? Number.POSITIVE_INFINITY);
+}
+
+/** Steps from one to another, in the order of the text. */
+function rangeIn(procedure: NaiveProcedure, a: string, b: string): { steps: readonly NaiveStep[]; section: NaiveSection } {
+  const all = procedure.sections.flatMap((one) => one.steps);
+  const [from, to] = [a, b].map((id) => all.findIndex((one) => one.id === id)) as [number, number];
+  const section = procedure.sections.find(({ steps }) => steps.some(({ id }) => id === a)) as NaiveSection;
+  return { steps: all.slice(Math.min(from, to), Math.max(from, to) + 1), section };
+}
 
 function wholeFrame(procedure: NaiveProcedure, section: NaiveSection | undefined): Frame | undefined {
   return section && { procedure, kind: 'whole', section, steps: section.steps, at: 0, inner: -1 };

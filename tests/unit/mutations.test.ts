@@ -1,14 +1,20 @@
 /**
  * Slips done to the sample library, 300 of them drawn at run time: each must be found by the check that is named for it, at the place
- * where it was made, and bring no other error along but those its operator states. HANDSCLEAR_SEED repeats a run.
+ * where it was made, and bring no other error along but those its operator states. What is not found and the naive checker does not
+ * mind either is no slip. HANDSCLEAR_SEED repeats a run.
  */
 import { readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Engine, type Finding, type LibraryReport, newEngine } from '../../procedures-schema/index.ts';
 import { type Mutant, mutantsOf, OPERATORS } from '../support/mutations.ts';
+import { naiveOn } from '../support/naive-library.ts';
 import { drawn, randomFrom, seedOfRun } from '../support/random.ts';
 import { SAMPLE, sample } from '../support/sample.ts';
 
+/** Slips that a walk shows; the others stand in the words, and the naive checker reads none. */
+const OF_THE_WALK: ReadonlySet<string> = new Set([
+  ...['drop a lock', 'drop a try-out', 'drop a relief', 'drop a people-clear', 'drop a refit'],
+]);
 const WANTED = 300;
 const LEAST = 0.95;
 const seed = seedOfRun();
@@ -40,9 +46,12 @@ beforeAll(async () => {
 
 afterAll(() => console.log(`seed ${seed}\n${table.sort().join('\n')}`));
 
+const NO_SLIP = 'no slip';
+
 function judge(mutant: Mutant): string | undefined {
   engine.apply([{ path: mutant.file, text: mutant.text }]);
-  const found = engine.report().findings;
+  const report = engine.report();
+  const { findings: found } = report;
   engine.apply([{ path: mutant.file, text: texts.get(mutant.file) as string }]);
   const lines = mutant.text.split('\n');
   const there = ({ file, range }: Finding): boolean =>
@@ -53,6 +62,10 @@ function judge(mutant: Mutant): string | undefined {
       severity === 'error' && !mutant.checks.includes(check) && !mutant.along.includes(check) && !mutant.along.includes('*'),
   );
   if (caught && other.length === 0) return undefined;
+  if (!caught && OF_THE_WALK.has(mutant.operator)) {
+    const naive = naiveOn(report, mutant.file);
+    if (naive.found.length === 0 && naive.gaveUp.length === 0) return NO_SLIP;
+  }
   const said = found.filter(({ severity }) => severity !== 'advice').map(({ check, range }) => `${check}:${range.start.line}`);
   return `${caught ? 'brings others' : 'missed'}: ${mutant.file}: ${mutant.what} (${said.join(', ') || 'nothing'})`;
 }
@@ -69,9 +82,11 @@ describe('found by the check named for it', () => {
   for (const name of Object.keys(OPERATORS))
     test(name, () => {
       const mutants = chosen.get(name) ?? [];
-      const faults = mutants.flatMap((mutant) => judge(mutant) ?? []);
-      table.push(`${name.padEnd(30)} ${mutants.length - faults.length} of ${mutants.length}`);
-      expect(mutants.length).toBeGreaterThanOrEqual(10);
-      expect((mutants.length - faults.length) / mutants.length, `seed ${seed}\n${faults.join('\n')}`).toBeGreaterThanOrEqual(LEAST);
+      const judged = mutants.flatMap((mutant) => judge(mutant) ?? []);
+      const faults = judged.filter((one) => one !== NO_SLIP);
+      const meant = mutants.length - (judged.length - faults.length);
+      table.push(`${name.padEnd(30)} ${meant - faults.length} of ${meant}, ${mutants.length - meant} more are no slip`);
+      expect(meant).toBeGreaterThanOrEqual(8);
+      expect((meant - faults.length) / meant, `seed ${seed}\n${faults.join('\n')}`).toBeGreaterThanOrEqual(LEAST);
     });
 });

@@ -3,15 +3,16 @@
  * every machine. Says what it finds and where it gave up. It decides whether a slip that no rule tells is a slip at all.
  */
 import {
-  attributesIn,
   decimalMarkOf,
   type LibraryReport,
   type Limit,
   limitFor,
+  limitModels,
   limitsOf,
   type Machine,
   type ProcedureFacts,
   type Symptom,
+  type Variant,
 } from '../../procedures-schema/index.ts';
 import type { World } from './naive-effects.ts';
 import type { NaiveProcedure } from './naive-procedure.ts';
@@ -42,7 +43,7 @@ export function naiveOn(report: LibraryReport, file: string): NaiveVerdict {
   const walk = (machine: Machine, facts: readonly ProcedureFacts[], visit: boolean): void => {
     const [first, ...then] = facts.map(({ head }) => flat.get(head.id) as NaiveProcedure);
     if (!first) return;
-    const outcomes = outcomesOf(report, procedures, machine.variant.model);
+    const outcomes = outcomesOf(report, procedures, machine.variant);
     const told = variantsIn(others).map((one) => holdsOn(one, machine.variant));
     const build = JSON.stringify([{ ...machine, variant: undefined }, facts.map(({ head }) => head.id), visit, told, [...outcomes]]);
     if (walked.has(build)) return;
@@ -111,8 +112,12 @@ function worldOf(report: LibraryReport, machine: Machine): World {
   };
 }
 
-/** What each measurement can come out as on a model: nothing is under nought, nothing over a limit that is not set. */
-function outcomesOf(report: LibraryReport, procedures: readonly ProcedureFacts[], model: string): ReadonlyMap<string, readonly string[]> {
+/** What each measurement can come out as on a machine: nothing is under nought, nothing over a limit that is not set. */
+function outcomesOf(
+  report: LibraryReport,
+  procedures: readonly ProcedureFacts[],
+  variant: Variant,
+): ReadonlyMap<string, readonly string[]> {
   const { registers } = report.facts;
   const out = new Map<string, readonly string[]>();
   for (const { read } of procedures)
@@ -121,9 +126,8 @@ function outcomesOf(report: LibraryReport, procedures: readonly ProcedureFacts[]
       const below = read.labels.steps.flatMap(({ step }) => step.children);
       const tables = [...blocks, ...below].flatMap((block) => (block.kind === 'table' ? [block] : []));
       const table = tables.find(({ id }) => id === one.table);
-      const models = read.head.models.map(({ name }) => name);
-      const { limits } = limitsOf(one, table, models, decimalMarkOf(registers.house.language), attributesIn(registers));
-      out.set(one.name, one.sensed ? ['pass', 'fail'] : waysOf(limitFor(limits, model) ?? limits[0]));
+      const { limits } = limitsOf(one, table, limitModels(read.head, registers), decimalMarkOf(registers.house.language));
+      out.set(one.name, one.sensed ? ['pass', 'fail'] : waysOf(limitFor(limits, variant) ?? limits[0]));
     }
   return out;
 }

@@ -1,7 +1,7 @@
 /** A book to the bytes of its PDF: lay out, draw, write. */
 import type { Book } from './book.ts';
 import { type Choice, duplexTest, impose } from './imposition/index.ts';
-import { drawBook, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
+import { drawBook, drawingOf, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
 import { type PdfExtras, writePdf, writeSheets } from './pdf/index.ts';
 
 export interface Printed {
@@ -16,9 +16,10 @@ export interface Printed {
 export function printBook(book: Book, fonts: FontFiles, extras: PdfExtras = {}): Printed {
   const source = newFontSource(fonts);
   const placed = layoutBook(book, source.shaper);
-  const drawn = drawBook(placed);
+  const drawing = drawingOf(placed);
+  const bytes = writePdf(drawing, book, source, extras);
   const pageOf = new Map([...placed.anchors].map(([anchor, page]) => [anchor, page + 1]));
-  return { bytes: writePdf(drawn, book, source, extras), pages: drawn.pages.length, notes: drawn.notes, pageOf };
+  return { bytes, pages: drawing.count, notes: drawing.notes(), pageOf };
 }
 
 export interface PressChoice extends Choice {

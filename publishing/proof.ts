@@ -4,7 +4,7 @@
  */
 import type { Book } from './book.ts';
 import { type DrawnBook, type DrawnPage, drawBook, type FontFiles, layoutBook, MeasuredMemory, newFontSource } from './layout/index.ts';
-import { contentBytes, type FontTable, tableOf } from './pdf/index.ts';
+import { contentBytes, FontCodes } from './pdf/index.ts';
 
 export interface ProofState {
   readonly drawn: DrawnBook;
@@ -21,17 +21,13 @@ export function newProof(fonts: FontFiles): (book: Book) => ProofState {
   const source = newFontSource(fonts);
   const memory = new MeasuredMemory();
   let before: readonly DrawnPage[] = [];
-  let table: FontTable | undefined;
+  const codes = new FontCodes();
   return (book) => {
     const drawn = drawBook(layoutBook(book, source.shaper, memory));
-    const fresh = tableOf(drawn.pages, source);
-    // Another letter in a font gives all letters other codes; then every page is written.
-    const all = table === undefined || table.signature !== fresh.signature;
     const changed = drawn.pages.flatMap((page, index) =>
-      all || !isSame(page, before[index]) ? [{ page: index, bytes: contentBytes(page, fresh) }] : [],
+      isSame(page, before[index]) ? [] : [{ page: index, bytes: contentBytes(page, codes) }],
     );
     before = drawn.pages;
-    table = fresh;
     return { drawn, changed };
   };
 }

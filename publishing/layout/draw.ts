@@ -23,14 +23,24 @@ export interface DrawnPage {
   readonly ops: readonly Op[];
 }
 
-export interface DrawnBook {
-  readonly pages: readonly DrawnPage[];
+/** A book whose pages are drawn one by one when asked for: nobody need hold them all. */
+export interface Drawing {
+  /** How many pages. */
+  readonly count: number;
+  page(index: number): DrawnPage;
   readonly structure: Structure;
   readonly bookmarks: readonly Bookmark[];
   readonly images: readonly BitmapImage[];
-  readonly notes: readonly LayoutNote[];
   /** How each page is called. */
   readonly labels: readonly PageLabel[];
+  /** What was noted while laying out, and while drawing the pages asked for so far. */
+  notes(): readonly LayoutNote[];
+}
+
+/** The same with every page drawn. */
+export interface DrawnBook extends Omit<Drawing, 'count' | 'page' | 'notes'> {
+  readonly pages: readonly DrawnPage[];
+  readonly notes: readonly LayoutNote[];
 }
 
 /** Pure memory: the same slabs under the same head and foot, with the same pages in their references, are drawn once. */
@@ -47,10 +57,11 @@ function stampOfPage(page: PlacedPage, number: PageNumber, tabs: readonly string
   return JSON.stringify([number.shown, number.total, page.section, page.side, page.turned, page.blank, page.cover, own, tabs, facts]);
 }
 
-export function drawBook(placed: PlacedBook): DrawnBook {
+/** `keep`: pages are remembered for the next drawing of the same slabs. */
+export function drawingOf(placed: PlacedBook, keep = false): Drawing {
   const { kit, pages } = placed;
+  const { short } = kit.book;
   const numbers = numberPages(pages, kit.book);
-  const notes: LayoutNote[] = [...placed.notes];
   const dead = new Set<string>();
   const pageOf = (anchor: string): string => {
     const page = placed.anchors.get(anchor);
@@ -59,19 +70,9 @@ export function drawBook(placed: PlacedBook): DrawnBook {
   };
   const known = (anchor: string): boolean => placed.anchors.has(anchor);
   const tabs = tabsOf(placed.chapters);
-  const drawn = pages.map((page, index): DrawnPage => {
+  const draw = (index: number, asked: (anchor: string) => string): DrawnPage => {
+    const page = pages[index] as PlacedPage;
     const number = numbers[index] as PageNumber;
-    const { short } = kit.book;
-    const stamp = short === undefined ? stampOfPage(page, number, tabs, kit) : undefined;
-    const before = stamp === undefined ? undefined : drawnBefore.get(page.slabs);
-    if (before !== undefined && before.stamp === stamp && [...before.answers].every(([anchor, said]) => pageOf(anchor) === said))
-      return before.page;
-    const answers = new Map<string, string>();
-    const asked = (anchor: string): string => {
-      const said = pageOf(anchor);
-      answers.set(anchor, said);
-      return said;
-    };
     const askedKnown = (anchor: string): boolean => {
       asked(anchor);
       return known(anchor);
@@ -86,15 +87,43 @@ export function drawBook(placed: PlacedBook): DrawnBook {
     const { body } = page.geometry;
     for (const { slab, y } of page.slabs) {
       for (const anchor of slab.anchors ?? []) ops.push({ op: 'target', name: anchor, y: body.y + y });
-      for (const item of slab.items) for (const op of drawItem(item, body.x, body.y + y, kit, asked, askedKnown)) ops.push(op);
+      for (const item of slab.items) drawItem(item, body.x, body.y + y, ops, kit, asked, askedKnown);
     }
-    const made: DrawnPage = { width: page.geometry.width, height: page.geometry.height, ops };
-    if (stamp !== undefined && page.slabs.length > 0) drawnBefore.set(page.slabs, { stamp, answers, page: made });
+    return { width: page.geometry.width, height: page.geometry.height, ops };
+  };
+  const kept = (index: number): DrawnPage => {
+    const page = pages[index] as PlacedPage;
+    const stamp = stampOfPage(page, numbers[index] as PageNumber, tabs, kit);
+    const before = drawnBefore.get(page.slabs);
+    if (before !== undefined && before.stamp === stamp && [...before.answers].every(([anchor, said]) => pageOf(anchor) === said))
+      return before.page;
+    const answers = new Map<string, string>();
+    const made = draw(index, (anchor) => {
+      const said = pageOf(anchor);
+      answers.set(anchor, said);
+      return said;
+    });
+    if (page.slabs.length > 0) drawnBefore.set(page.slabs, { stamp, answers, page: made });
     return made;
-  });
-  const bookmarks = pages.flatMap((page) => page.slabs.flatMap(({ slab }) => (slab.bookmark === undefined ? [] : [slab.bookmark])));
-  for (const anchor of [...dead].sort()) notes.push({ kind: 'dead-link', message: `Nothing printed here is called "${anchor}".` });
-  return { pages: drawn, structure: kit.structure, bookmarks, images: kit.images.images, notes, labels: numbers.map(({ label }) => label) };
+  };
+  return {
+    count: pages.length,
+    page: (index) => (keep && short === undefined ? kept(index) : draw(index, pageOf)),
+    structure: kit.structure,
+    bookmarks: pages.flatMap((page) => page.slabs.flatMap(({ slab }) => (slab.bookmark === undefined ? [] : [slab.bookmark]))),
+    images: kit.images.images,
+    labels: numbers.map(({ label }) => label),
+    notes: () => [
+      ...placed.notes,
+      ...[...dead].sort().map((anchor): LayoutNote => ({ kind: 'dead-link', message: `Nothing printed here is called "${anchor}".` })),
+    ],
+  };
+}
+
+export function drawBook(placed: PlacedBook): DrawnBook {
+  const { count, page, notes, ...rest } = drawingOf(placed, true);
+  const pages = Array.from({ length: count }, (_, index) => page(index));
+  return { ...rest, pages, notes: notes() };
 }
 
 const changeWidth = pt(2);
@@ -133,13 +162,25 @@ function drawDecor(page: PlacedPage): Op[] {
 const opening = (node: NodeId | undefined): Op =>
   node === undefined || node < 0 ? { op: 'artifact', type: 'Layout' } : { op: 'begin', node };
 
-function drawItem(item: SlabItem, dx: Mp, dy: Mp, kit: Kit, pageOf: (anchor: string) => string, known: (anchor: string) => boolean): Op[] {
-  if (item.kind === 'art') return [opening(item.node), ...item.ops.map((op) => moved(op, dx + item.x, dy + item.y)), { op: 'end' }];
+function drawItem(
+  item: SlabItem,
+  dx: Mp,
+  dy: Mp,
+  ops: Op[],
+  kit: Kit,
+  pageOf: (anchor: string) => string,
+  known: (anchor: string) => boolean,
+): void {
+  if (item.kind === 'art') {
+    ops.push(opening(item.node));
+    for (const op of item.ops) ops.push(moved(op, dx + item.x, dy + item.y));
+    ops.push({ op: 'end' });
+    return;
+  }
   const { line } = item;
   const slack = item.width - line.width;
   let x = dx + item.x + (item.align === 'right' ? slack : item.align === 'center' ? Math.round(slack / 2) : 0);
   const y = dy + item.baseline;
-  const ops: Op[] = [];
   let open: NodeId | undefined;
   let link: { op: 'link'; x: Mp; y: Mp; width: Mp; height: Mp; to: string; node: NodeId; says: string } | undefined;
   const links: NonNullable<typeof link>[] = [];
@@ -168,7 +209,7 @@ function drawItem(item: SlabItem, dx: Mp, dy: Mp, kit: Kit, pageOf: (anchor: str
   if (open !== undefined) ops.push({ op: 'end' });
   // A number alone says nothing to an ear.
   for (const one of links) if (/^[\divxlcdm\u2013]+$/.test(one.says)) one.says = fill(kit.words.page, { n: one.says });
-  return [...ops, ...links];
+  ops.push(...links);
 }
 
 function addPart(part: Part, x: Mp, y: Mp, ops: Op[], kit: Kit, pageOf: (anchor: string) => string): void {

@@ -1,6 +1,6 @@
 /** Words to glyphs with kerning and ligatures, each distinct word once for each face. The only user of the font library. */
 import { create, type Font } from 'fontkit';
-import { PairTable } from './pair-table.ts';
+import { FontTables } from './font-tables.ts';
 import { type Face, type FaceMetrics, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
 
 /** The fonts of one printing: how words look, and what a file must carry to show them. */
@@ -21,17 +21,57 @@ const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   fallbackBold: ['fallback'],
 };
 
-export function newFontSource(files: FontFiles): FontSource {
-  const fonts = new Map<Face, Font>();
-  const fontOf = (face: Face): Font => {
-    let font = fonts.get(face);
-    if (font === undefined) {
-      font = create(files[face]);
-      fonts.set(face, font);
+/** Printable ASCII, Latin-1 without its soft hyphen, dashes, quotes, ellipsis, signs of the trade: nothing that joins, turns round or stacks. */
+const plain =
+  /^[ -~\u00a0-\u00ac\u00ae-\u00ff\u2013\u2014\u2018-\u201d\u2022\u2026\u202f\u20ac\u2126\u2192\u2212\u2248\u2260\u2264\u2265]+$/;
+
+/** A glyph depends on its letter alone, and the pen's step on it and the next. A test compares such words with whole shaping, for every face. */
+function fromTables(face: Face, text: string, tables: FontTables): Shaped {
+  const count = text.length;
+  const glyphs = new Array<number>(count);
+  const texts = new Array<string>(count);
+  const widths = new Array<number>(count);
+  const advances = new Array<number>(count);
+  const { unitsPerEm } = tables;
+  let units = 0;
+  let glyph = tables.glyphOf(text.charCodeAt(0));
+  for (let at = 0; at < count; at += 1) {
+    const next = at + 1 < count ? tables.glyphOf(text.charCodeAt(at + 1)) : undefined;
+    const width = tables.widthOf(glyph);
+    const step = next === undefined ? width : width + tables.kern(glyph, next);
+    const advance = Math.round((step * 1000) / unitsPerEm);
+    glyphs[at] = glyph;
+    texts[at] = text[at] as string;
+    widths[at] = Math.round((width * 1000) / unitsPerEm);
+    advances[at] = advance;
+    units += advance;
+    glyph = next ?? 0;
+  }
+  return { face, text, glyphs, texts, widths, advances, units };
+}
+
+/** Made at the first asking. */
+function once<T>(make: (face: Face) => T): (face: Face) => T {
+  const made = new Map<Face, T>();
+  return (face) => {
+    let one = made.get(face);
+    if (one === undefined) {
+      one = make(face);
+      made.set(face, one);
     }
-    return font;
+    return one;
   };
-  return { shaper: newShaper(fontOf), program: (face) => programOf(fontOf(face)) };
+}
+
+export function newFontSource(files: FontFiles): FontSource {
+  const fontOf = once((face) => create(files[face]));
+  return {
+    shaper: newShaper(
+      fontOf,
+      once((face) => new FontTables(files[face])),
+    ),
+    program: (face) => programOf(fontOf(face)),
+  };
 }
 
 /** The program of the glyphs given, which must be sorted: the same set gives the same bytes. */
@@ -56,7 +96,7 @@ function programOf(font: Font): FontProgram {
   };
 }
 
-function newShaper(fontOf: (face: Face) => Font): Shaper {
+function newShaper(fontOf: (face: Face) => Font, tablesOf: (face: Face) => FontTables): Shaper {
   const caches = new Map<Face, Map<string, readonly Shaped[]>>(faces.map((face) => [face, new Map()]));
   const faceFor = new Map<string, Face>();
   const missing: string[] = [];
@@ -67,8 +107,8 @@ function newShaper(fontOf: (face: Face) => Font): Shaper {
     const known = faceFor.get(key);
     if (known !== undefined) return known;
     let found: Face | undefined;
-    if (fontOf(face).hasGlyphForCodePoint(codePoint)) found = face;
-    else found = fallbackOf[face].find((other) => fontOf(other).hasGlyphForCodePoint(codePoint));
+    if (tablesOf(face).glyphOf(codePoint) !== 0) found = face;
+    else found = fallbackOf[face].find((other) => tablesOf(other).glyphOf(codePoint) !== 0);
     if (found === undefined) {
       const character = String.fromCodePoint(codePoint);
       if (!missing.includes(character)) missing.push(character);
@@ -97,15 +137,8 @@ function newShaper(fontOf: (face: Face) => Font): Shaper {
     return out;
   };
 
-  const pairs = new Map<Face, PairTable>(faces.map((face) => [face, new PairTable()]));
-  const shapeIn = (face: Face, text: string): Shaped => {
-    const table = pairs.get(face) as PairTable;
-    const known = table.shape(face, text);
-    if (known !== undefined) return known;
-    const shaped = shapeWhole(face, text);
-    table.learn(shaped);
-    return shaped;
-  };
+  const shapeIn = (face: Face, text: string): Shaped =>
+    plain.test(text) ? fromTables(face, text, tablesOf(face)) : shapeWhole(face, text);
 
   const shapeWhole = (face: Face, text: string): Shaped => {
     const font = fontOf(face);

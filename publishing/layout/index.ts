@@ -1,5 +1,5 @@
 /** A book to drawing operations: normalise, measure, break, place, draw. Exports only. */
-export { type DrawnBook, type DrawnPage, drawBook } from './draw.ts';
+export { type Drawing, type DrawnBook, type DrawnPage, drawBook, drawingOf } from './draw.ts';
 export { type FontSource, newFontSource } from './fontkit-shaper.ts';
 export { type BitmapImage, jpegSize } from './images.ts';
 export type { LayoutNote } from './kit.ts';

@@ -1,10 +1,14 @@
 /** Drawing operations of one page to a content stream (ISO 32000-1, 8 and 9). Decides nothing; counts the marked content it opens. */
 import type { DrawnPage, Face, NodeId, Op, Path, Shaped } from '../layout/index.ts';
-import { type FontTable, packed } from './fonts.ts';
-import { channel, hex4, points } from './numbers.ts';
+import { Bytes } from './bytes.ts';
+import type { FontCodes } from './codes.ts';
+import { channel, points } from './numbers.ts';
+import { packed } from './packed.ts';
+
+export type Box = readonly [left: number, foot: number, right: number, top: number];
 
 export interface LinkBox {
-  readonly box: readonly [number, number, number, number];
+  readonly box: Box;
   readonly to: string;
   readonly node: NodeId;
   readonly says: string;
@@ -12,244 +16,332 @@ export interface LinkBox {
 
 export interface FieldBox {
   readonly kind: 'text' | 'tick';
-  readonly box: readonly [number, number, number, number];
+  readonly box: Box;
   readonly name: string;
   readonly node: NodeId;
   readonly says: string;
   readonly many: boolean;
 }
 
-export interface PageContent {
-  readonly text: string;
+/** What a page's stream needs around it. */
+export interface PageFacts {
   /** Node of each marked-content id. */
   readonly marked: readonly NodeId[];
-  /** What each marked content covers: left, foot, right, top; undefined where nothing is drawn. Text counts by its starting point. */
-  readonly covers: readonly (readonly [number, number, number, number] | undefined)[];
+  /** What each marked figure covers; text counts by its starting point. */
+  readonly covers: ReadonlyMap<NodeId, Box>;
   readonly links: readonly LinkBox[];
   readonly fields: readonly FieldBox[];
   readonly targets: readonly { readonly name: string; readonly y: number }[];
-  readonly faces: readonly Face[];
-  readonly images: readonly number[];
+  readonly faces: ReadonlySet<Face>;
+  readonly images: ReadonlySet<number>;
   /** Opacities used, in hundredths. */
-  readonly opacities: readonly number[];
+  readonly opacities: ReadonlySet<number>;
 }
 
 export const fontName = (face: Face): string => `F-${face}`;
 export const imageName = (index: number): string => `I${index}`;
 export const opacityName = (hundredths: number): string => `O${hundredths}`;
 
-const written = new WeakMap<object, string>();
+type Colour = readonly [number, number, number];
+
+const written = new WeakMap<Colour, string>();
 /** Colours are a few shared values. */
-function rgOf(colour: readonly [number, number, number]): string {
+function shareOf(colour: Colour): string {
   let text = written.get(colour);
   if (text === undefined) {
-    text = `${colour.map(channel).join(' ')} rg`;
+    text = colour.map(channel).join(' ');
     written.set(colour, text);
   }
   return text;
 }
 
-export function contentOf(page: DrawnPage, fonts: FontTable): PageContent {
-  const out: string[] = [];
-  const marked: NodeId[] = [];
-  const covers: ([number, number, number, number] | undefined)[] = [];
-  const links: LinkBox[] = [];
-  const fields: FieldBox[] = [];
-  const targets: { name: string; y: number }[] = [];
-  const usedFaces = new Set<Face>();
-  const images = new Set<number>();
-  const opacities = new Set<number>();
-  const up = (y: number): number => page.height - y;
-  const at = (x: number, y: number): string => `${points(x)} ${points(up(y))}`;
-  let fill = '';
-  // The font stays set from one piece of text to the next, but not out of a saved state.
-  let face: Face | undefined;
-  let size = 0;
-  const restored = (): void => {
-    fill = '';
-    face = undefined;
-  };
-  const setFill = (colour: readonly [number, number, number]): void => {
-    const next = rgOf(colour);
-    if (next !== fill) out.push(next);
-    fill = next;
-  };
-  const paths = (path: Path): void => {
-    let k = 0;
-    const point = (): string => {
-      const text = at(path.points[k] as number, path.points[k + 1] as number);
-      k += 2;
-      return text;
-    };
-    for (const letter of path.segments) {
-      if (letter === 'M') out.push(`${point()} m`);
-      else if (letter === 'L') out.push(`${point()} l`);
-      else if (letter === 'C') out.push(`${point()} ${point()} ${point()} c`);
-      else out.push('h');
-    }
-  };
-  const drawPath = (op: Extract<Op, { op: 'path' }>): void => {
-    const { stroke, opacity } = op;
-    const clear = opacity === undefined ? undefined : Math.round(opacity * 100);
-    if (clear !== undefined) {
-      opacities.add(clear);
-      out.push(`q /${opacityName(clear)} gs`);
-    }
-    if (op.fill !== undefined) setFill(op.fill);
-    if (stroke !== undefined) {
-      const cap = { butt: 0, round: 1, square: 2 }[stroke.cap ?? 'butt'];
-      const join = { miter: 0, round: 1, bevel: 2 }[stroke.join ?? 'miter'];
-      out.push(`${stroke.colour.map(channel).join(' ')} RG ${points(stroke.width)} w ${cap} J ${join} j`);
-      out.push(`[${(stroke.dash ?? []).map(points).join(' ')}] 0 d`);
-    }
-    paths(op.path);
-    const even = op.evenOdd ? '*' : '';
-    out.push(op.fill === undefined ? (stroke === undefined ? 'n' : 'S') : stroke === undefined ? `f${even}` : `B${even}`);
-    if (clear !== undefined) {
-      out.push('Q');
-      restored();
-    }
-  };
-  const drawText = (op: Extract<Op, { op: 'text' }>): void => {
-    setFill(op.colour);
-    if (op.turn === undefined) out.push(`BT ${at(op.x, op.y)} Td`);
-    else out.push(`BT ${op.turn.map(points).join(' ')} ${at(op.x, op.y)} Tm`);
-    let row = '';
-    const show = (): void => {
-      if (row !== '') out.push(`[<${row}>] TJ`);
-      row = '';
-    };
-    for (const run of op.run) {
-      if (run.face !== face || op.size !== size) {
-        show();
-        usedFaces.add(run.face);
-        out.push(`/${fontName(run.face)} ${points(op.size)} Tf`);
-        face = run.face;
-        size = op.size;
-      }
-      if (run.offsets?.some(([, dy]) => dy !== 0)) {
-        show();
-        showRun(run, op.size, fonts, out);
-      } else row += fonts.row(run);
-    }
-    show();
-    out.push('ET');
-  };
-  let inside = false;
-  const cover = (x: number, y: number): void => {
-    if (!inside) return;
-    const known = covers[covers.length - 1];
-    const top = up(y);
-    covers[covers.length - 1] =
-      known === undefined
-        ? [x, top, x, top]
-        : [Math.min(known[0], x), Math.min(known[1], top), Math.max(known[2], x), Math.max(known[3], top)];
-  };
-  for (const op of page.ops) {
-    if (op.op === 'path')
-      for (let k = 0; k < op.path.points.length; k += 2) cover(op.path.points[k] as number, op.path.points[k + 1] as number);
-    else if (op.op === 'text') cover(op.x, op.y);
-    else if (op.op === 'image') {
-      cover(op.x, op.y);
-      cover(op.x + op.width, op.y + op.height);
-    }
-    switch (op.op) {
-      case 'begin':
-        inside = true;
-        covers.push(undefined);
-        out.push(`/P <</MCID ${marked.length}>> BDC`);
-        marked.push(op.node);
-        break;
-      case 'artifact':
-        out.push(`/Artifact <</Type /${op.type}${op.part === undefined ? '' : ` /Subtype /${op.part}`}>> BDC`);
-        break;
-      case 'end':
-        inside = false;
-        out.push('EMC');
-        break;
-      case 'text':
-        drawText(op);
-        break;
-      case 'path':
-        drawPath(op);
-        break;
-      case 'clip':
-        out.push('q');
-        paths(op.path);
-        out.push('W n');
-        break;
-      case 'unclip':
-        out.push('Q');
-        restored();
-        break;
-      case 'image':
-        images.add(op.image);
-        out.push(`q ${points(op.width)} 0 0 ${points(op.height)} ${at(op.x, op.y + op.height)} cm /${imageName(op.image)} Do Q`);
-        break;
-      case 'link':
-        links.push({ box: [op.x, up(op.y + op.height), op.x + op.width, up(op.y)], to: op.to, node: op.node, says: op.says });
-        break;
-      case 'field': {
-        const { kind, name, node, says, many = false } = op;
-        fields.push({ kind, box: [op.x, up(op.y + op.height), op.x + op.width, up(op.y)], name, node, says, many });
-        break;
-      }
-      case 'target':
-        targets.push({ name: op.name, y: up(op.y) });
-        break;
-    }
-  }
-  return {
-    text: out.join('\n'),
-    marked,
-    covers,
-    links,
-    fields,
-    targets,
-    faces: [...usedFaces],
-    images: [...images].sort((a, b) => a - b),
-    opacities: [...opacities].sort((a, b) => a - b),
-  };
+const caps = { butt: 0, round: 1, square: 2 } as const;
+const joins = { miter: 0, round: 1, bevel: 2 } as const;
+
+/** What the page description remembers between operators. */
+interface Pen {
+  fill: Colour | undefined;
+  line: Colour | undefined;
+  width: number;
+  /** Cap, join and dash, as written. */
+  form: string;
+  face: Face | undefined;
+  size: number;
+}
+/** As a page, and a saved state given back, begins; what is not known is said anew. */
+const blankPen = (): Pen => ({ fill: undefined, line: undefined, width: -1, form: '', face: undefined, size: 0 });
+
+/** A sheet of imposed pages is cut and folded, not read: it wants no marks. */
+export interface Wanted {
+  readonly marks: boolean;
+  /** Whether what the element covers is to be known. */
+  readonly covered: (node: NodeId) => boolean;
 }
 
-/** The content stream of one page as it stands in a file. */
-export const contentBytes = (page: DrawnPage, fonts: FontTable): Uint8Array =>
-  packed(new TextEncoder().encode(contentOf(page, fonts).text));
+/** Writes one page after the other; the bytes of each hold until the next is written. */
+export class ContentWriter {
+  readonly out = new Bytes(1 << 16);
+  readonly codes: FontCodes;
+  private readonly wanted: Wanted;
+  private height = 0;
+  private pen = blankPen();
 
-/** One TJ for a run: codes, with the pen moved where kerning says so. */
-function showRun(run: Shaped, size: number, fonts: FontTable, out: string[]): void {
-  const parts: string[] = [];
-  let codes = '';
-  let pending = 0;
-  const flush = (): void => {
-    if (codes !== '') parts.push(`<${codes}>`);
-    codes = '';
-  };
-  const show = (): void => {
-    flush();
-    if (parts.length > 0) out.push(`[${parts.join(' ')}] TJ`);
-    parts.length = 0;
-  };
-  const move = (units: number): void => {
-    if (units === 0) return;
-    flush();
-    parts.push(String(-units));
-  };
-  run.glyphs.forEach((glyph, index) => {
-    const width = run.widths[index] as number;
-    const [dx, dy] = run.offsets?.[index] ?? [0, 0];
-    move(pending + dx);
-    if (dy !== 0) {
-      show();
-      out.push(`${points((dy * size) / 1000)} Ts`);
+  constructor(codes: FontCodes, wanted: Wanted) {
+    this.codes = codes;
+    this.wanted = wanted;
+  }
+
+  page(page: DrawnPage): PageFacts {
+    const { out, wanted } = this;
+    const marked: NodeId[] = [];
+    const covers = new Map<NodeId, Box>();
+    const links: LinkBox[] = [];
+    const fields: FieldBox[] = [];
+    const targets: { name: string; y: number }[] = [];
+    const faces = new Set<Face>();
+    const images = new Set<number>();
+    const opacities = new Set<number>();
+    let open: NodeId | undefined;
+    out.clear();
+    this.height = page.height;
+    this.pen = blankPen();
+    for (const op of page.ops) {
+      if (open !== undefined) this.cover(op, open, covers);
+      switch (op.op) {
+        case 'begin':
+          if (wanted.covered(op.node) && !covers.has(op.node)) open = op.node;
+          if (wanted.marks) {
+            out.text('/P<</MCID ');
+            out.whole(marked.length);
+            out.text('>>BDC\n');
+          }
+          marked.push(op.node);
+          break;
+        case 'artifact':
+          if (!wanted.marks) break;
+          out.text(`/Artifact<</Type/${op.type}`);
+          if (op.part !== undefined) out.text(`/Subtype/${op.part}`);
+          out.text('>>BDC\n');
+          break;
+        case 'end':
+          open = undefined;
+          if (wanted.marks) out.text('EMC\n');
+          break;
+        case 'text':
+          this.text(op, faces);
+          break;
+        case 'path':
+          if (op.opacity !== undefined) opacities.add(Math.round(op.opacity * 100));
+          this.path(op);
+          break;
+        case 'clip':
+          out.text('q\n');
+          this.outline(op.path);
+          out.text('W n\n');
+          break;
+        case 'unclip':
+          out.text('Q\n');
+          this.pen = blankPen();
+          break;
+        case 'image':
+          images.add(op.image);
+          out.text('q ');
+          out.points(op.width);
+          out.text(' 0 0 ');
+          out.points(op.height);
+          out.byte(32);
+          this.point(op.x, op.y + op.height);
+          out.text(`cm/${imageName(op.image)} Do Q\n`);
+          break;
+        case 'link':
+          links.push({ box: this.box(op), to: op.to, node: op.node, says: op.says });
+          break;
+        case 'field': {
+          const { kind, name, node, says, many = false } = op;
+          fields.push({ kind, box: this.box(op), name, node, says, many });
+          break;
+        }
+        case 'target':
+          targets.push({ name: op.name, y: page.height - op.y });
+          break;
+      }
     }
-    codes += hex4(fonts.code(run.face, glyph, run.texts[index] as string));
-    if (dy !== 0) {
-      show();
-      out.push('0 Ts');
+    return { marked, covers, links, fields, targets, faces, images, opacities };
+  }
+
+  private box(op: Extract<Op, { op: 'link' | 'field' }>): Box {
+    const { height } = this;
+    return [op.x, height - op.y - op.height, op.x + op.width, height - op.y];
+  }
+
+  /** A point and the space after it. */
+  private point(x: number, y: number): void {
+    const { out } = this;
+    out.points(x);
+    out.byte(32);
+    out.points(this.height - y);
+    out.byte(32);
+  }
+
+  private setFill(colour: Colour): void {
+    const { pen } = this;
+    if (pen.fill === colour || (pen.fill !== undefined && shareOf(pen.fill) === shareOf(colour))) return;
+    pen.fill = colour;
+    this.out.text(shareOf(colour));
+    this.out.text(' rg\n');
+  }
+
+  private setStroke(stroke: NonNullable<Extract<Op, { op: 'path' }>['stroke']>): void {
+    const { out, pen } = this;
+    if (pen.line !== stroke.colour) {
+      out.text(shareOf(stroke.colour));
+      out.text(' RG\n');
+      pen.line = stroke.colour;
     }
-    pending = (run.advances[index] as number) - width - dx;
-  });
-  move(pending);
-  show();
+    if (pen.width !== stroke.width) {
+      out.points(stroke.width);
+      out.text(' w\n');
+      pen.width = stroke.width;
+    }
+    const { cap = 'butt', join = 'miter', dash } = stroke;
+    const form = dash === undefined && cap === 'butt' && join === 'miter' ? plainForm : formOf(caps[cap], joins[join], dash ?? []);
+    if (pen.form !== form) {
+      out.text(form);
+      pen.form = form;
+    }
+  }
+
+  /** Four sides with the corners of a rectangle, first across, then down, are one operator. */
+  private outline({ segments, points }: Path): void {
+    const { out } = this;
+    if (segments === 'MLLLZ') {
+      const [x, y, r, , , b] = points as number[] as [number, number, number, number, number, number];
+      if (points[3] === y && points[4] === r && points[6] === x && points[7] === b) {
+        this.point(x, y);
+        out.points(Math.round(r) - Math.round(x));
+        out.byte(32);
+        out.points(Math.round(this.height - b) - Math.round(this.height - y));
+        out.text(' re\n');
+        return;
+      }
+    }
+    for (let k = 0, at = 0; at < segments.length; at += 1) {
+      const letter = segments.charCodeAt(at);
+      if (letter === 90) {
+        out.text('h\n');
+        continue;
+      }
+      const count = letter === 67 ? 3 : 1;
+      for (let n = 0; n < count; n += 1, k += 2) this.point(points[k] as number, points[k + 1] as number);
+      out.text(letter === 77 ? 'm\n' : letter === 76 ? 'l\n' : 'c\n');
+    }
+  }
+
+  private path(op: Extract<Op, { op: 'path' }>): void {
+    const { out } = this;
+    const { stroke, opacity, fill } = op;
+    if (opacity !== undefined) out.text(`q/${opacityName(Math.round(opacity * 100))} gs\n`);
+    if (fill !== undefined) this.setFill(fill);
+    if (stroke !== undefined) this.setStroke(stroke);
+    this.outline(op.path);
+    const even = op.evenOdd ? '*\n' : '\n';
+    if (fill === undefined) out.text(stroke === undefined ? 'n\n' : 'S\n');
+    else out.text((stroke === undefined ? 'f' : 'B') + even);
+    if (opacity !== undefined) {
+      out.text('Q\n');
+      this.pen = blankPen();
+    }
+  }
+
+  private text(op: Extract<Op, { op: 'text' }>, faces: Set<Face>): void {
+    const { out, pen } = this;
+    this.setFill(op.colour);
+    out.text('BT ');
+    if (op.turn === undefined) {
+      this.point(op.x, op.y);
+      out.text('Td\n');
+    } else {
+      for (const value of op.turn) {
+        out.points(value);
+        out.byte(32);
+      }
+      this.point(op.x, op.y);
+      out.text('Tm\n');
+    }
+    let open = false;
+    for (const run of op.run) {
+      if (run.face !== pen.face || op.size !== pen.size) {
+        if (open) out.text(')]TJ\n');
+        open = false;
+        faces.add(run.face);
+        out.text(`/${fontName(run.face)} `);
+        out.points(op.size);
+        out.text(' Tf\n');
+        pen.face = run.face;
+        pen.size = op.size;
+      }
+      if (run.offsets?.some(([, dy]) => dy !== 0)) {
+        if (open) out.text(')]TJ\n');
+        open = false;
+        this.raised(run, op.size);
+        continue;
+      }
+      if (!open) out.text('[(');
+      open = true;
+      out.all(this.codes.row(run));
+    }
+    if (open) out.text(')]TJ\n');
+    out.text('ET\n');
+  }
+
+  /** Marks set off the line: one glyph after the other, with the pen moved where kerning says so and lifted where the mark stands. */
+  private raised(run: Shaped, size: number): void {
+    const { out, codes } = this;
+    let pending = 0;
+    run.glyphs.forEach((glyph, index) => {
+      const [dx, dy] = run.offsets?.[index] ?? [0, 0];
+      if (dy !== 0) {
+        out.points((dy * size) / 1000);
+        out.text(' Ts\n');
+      }
+      out.byte(91);
+      if (pending + dx !== 0) out.text(String(-(pending + dx)));
+      out.byte(40);
+      out.all(codes.one(run.face, glyph, run.texts[index] as string, run.widths[index] as number));
+      out.text(')]TJ\n');
+      if (dy !== 0) out.text('0 Ts\n');
+      pending = (run.advances[index] as number) - (run.widths[index] as number) - dx;
+    });
+    if (pending !== 0) out.text(`[${-pending}]TJ\n`);
+  }
+
+  private cover(op: Op, node: NodeId, covers: Map<NodeId, Box>): void {
+    const seen = (x: number, y: number): void => {
+      const top = this.height - y;
+      const known = covers.get(node);
+      covers.set(
+        node,
+        known === undefined
+          ? [x, top, x, top]
+          : [Math.min(known[0], x), Math.min(known[1], top), Math.max(known[2], x), Math.max(known[3], top)],
+      );
+    };
+    if (op.op === 'path')
+      for (let k = 0; k < op.path.points.length; k += 2) seen(op.path.points[k] as number, op.path.points[k + 1] as number);
+    else if (op.op === 'text') seen(op.x, op.y);
+    else if (op.op === 'image') {
+      seen(op.x, op.y);
+      seen(op.x + op.width, op.y + op.height);
+    }
+  }
+}
+
+const formOf = (cap: number, join: number, dash: readonly number[]): string => `${cap} J ${join} j[${dash.map(points).join(' ')}]0 d\n`;
+const plainForm = formOf(0, 0, []);
+
+/** The content stream of one page as it stands in a file. */
+export function contentBytes(page: DrawnPage, codes: FontCodes): Uint8Array {
+  const writer = new ContentWriter(codes, { marks: true, covered: () => false });
+  writer.page(page);
+  return packed(writer.out.view());
 }

@@ -1,99 +1,19 @@
-/**
- * Fonts of a file: which glyphs it shows, under which code, and the Type 0 fonts that carry them (ISO 32000-1, 9.7).
- * A code stands for a glyph and what it reads as: a hyphen at a line end looks like one and reads as a soft hyphen.
- */
+/** Fonts of a file: the Type 0 fonts that carry the glyphs it shows (ISO 32000-1, 9.7). Which code a glyph has is said by codes.ts. */
 import { sha256 } from '@noble/hashes/sha2.js';
-import { zlibSync } from 'fflate';
-import { type PDFContext, type PDFDict, PDFHexString, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
-import { type DrawnPage, type Face, type FontSource, faces, type Shaped } from '../layout/index.ts';
+import { type PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
+import type { Face, FontSource } from '../layout/index.ts';
+import type { FontCodes, Shown } from './codes.ts';
 import { hex4 } from './numbers.ts';
+import { stream } from './packed.ts';
 
-export interface FontTable {
-  /** Two-byte code of a glyph and its text in a face. */
-  code(face: Face, glyph: number, text: string): number;
-  /** A run without raised marks inside the brackets of a TJ, from within one string to within another: "0001>-12<0002". */
-  row(run: Shaped): string;
-  /** The same for tables that give the same codes. */
-  readonly signature: string;
-  /** Faces shown, in order. */
-  readonly used: readonly Face[];
-  embed(context: PDFContext): ReadonlyMap<Face, PDFRef>;
-}
-
-interface Shown {
-  readonly glyph: number;
-  readonly text: string;
-  readonly width: number;
-}
-
-export function tableOf(pages: readonly DrawnPage[], source: FontSource): FontTable {
-  const shown = new Map<Face, Map<string, Shown>>();
-  // Words are shaped once a face, so most of a book is the same few thousand objects.
-  const seen = new Set<Shaped>();
-  const see = (run: Shaped): void => {
-    if (seen.has(run)) return;
-    seen.add(run);
-    let glyphs = shown.get(run.face);
-    if (glyphs === undefined) {
-      glyphs = new Map();
-      shown.set(run.face, glyphs);
-    }
-    run.glyphs.forEach((glyph, index) => {
-      const text = run.texts[index] as string;
-      const key = `${glyph} ${text}`;
-      if (!glyphs.has(key)) glyphs.set(key, { glyph, text, width: run.widths[index] as number });
-    });
-  };
-  for (const page of pages) for (const op of page.ops) if (op.op === 'text') op.run.forEach(see);
-  const used = faces.filter((face) => shown.has(face));
-  const codes = new Map<Face, Map<string, number>>();
-  const lists = new Map<Face, readonly Shown[]>();
-  for (const face of used) {
-    const list = [...(shown.get(face) as Map<string, Shown>).values()].sort(
-      (a, b) => a.glyph - b.glyph || (a.text < b.text ? -1 : a.text > b.text ? 1 : 0),
-    );
-    lists.set(face, list);
-    codes.set(face, new Map(list.map((one, index) => [`${one.glyph} ${one.text}`, index + 1])));
-  }
-  const code = (face: Face, glyph: number, text: string): number => codes.get(face)?.get(`${glyph} ${text}`) ?? 0;
-  const rows = new Map<Shaped, string>();
-  const signature = used.map((face) => `${face}:${[...(codes.get(face) as Map<string, number>).keys()].join(',')}`).join(';');
-  return {
-    signature,
-    used,
-    code,
-    row: (run) => {
-      let row = rows.get(run);
-      if (row === undefined) {
-        row = rowOf(run, code);
-        rows.set(run, row);
-      }
-      return row;
-    },
-    embed: (context) => new Map(used.map((face) => [face, embedFace(lists.get(face) as readonly Shown[], face, source, context)])),
-  };
-}
-
-/** Codes, with the pen moved where kerning says so. */
-function rowOf(run: Shaped, code: FontTable['code']): string {
-  let row = '';
-  let pending = 0;
-  const move = (units: number): void => {
-    if (units !== 0) row += `>${-units}<`;
-  };
-  run.glyphs.forEach((glyph, index) => {
-    const dx = run.offsets?.[index]?.[0] ?? 0;
-    move(pending + dx);
-    row += hex4(code(run.face, glyph, run.texts[index] as string));
-    pending = (run.advances[index] as number) - (run.widths[index] as number) - dx;
-  });
-  move(pending);
-  return row;
-}
+/** Registers the fonts of all glyphs that were given a code. */
+export const embedFonts = (codes: FontCodes, source: FontSource, context: PDFContext): ReadonlyMap<Face, PDFRef> =>
+  new Map(codes.shown().map(([face, list]) => [face, embedFace(list, face, source, context)]));
 
 function embedFace(list: readonly Shown[], face: Face, source: FontSource, context: PDFContext): PDFRef {
   const program = source.program(face);
-  const { bytes, places } = program.subset([...new Set(list.map((one) => one.glyph))].filter((glyph) => glyph !== 0));
+  const wanted = [...new Set(list.map((one) => one.glyph))].filter((glyph) => glyph !== 0).sort((a, b) => a - b);
+  const { bytes, places } = program.subset(wanted);
   const name = `${tagOf(bytes)}+${program.name}`;
   const file = context.register(stream(context, bytes, { Length1: bytes.length }));
   const [left, low, right, high] = program.bounds;
@@ -112,12 +32,13 @@ function embedFace(list: readonly Shown[], face: Face, source: FontSource, conte
       FontFile2: file,
     }),
   );
-  const map = new Uint8Array((list.length + 1) * 2);
-  list.forEach((one, index) => {
-    const place = places.get(one.glyph) ?? 0;
-    map[(index + 1) * 2] = place >> 8;
-    map[(index + 1) * 2 + 1] = place & 255;
-  });
+  const last = list[list.length - 1]?.code ?? 0;
+  const map = new Uint8Array((last + 1) * 2);
+  for (const { code, glyph } of list) {
+    const place = places.get(glyph) ?? 0;
+    map[code * 2] = place >> 8;
+    map[code * 2 + 1] = place & 255;
+  }
   const system = context.obj({}) as PDFDict;
   system.set(PDFName.of('Registry'), PDFHexString.of('41646F6265'));
   system.set(PDFName.of('Ordering'), PDFHexString.of('4964656E74697479'));
@@ -130,7 +51,7 @@ function embedFace(list: readonly Shown[], face: Face, source: FontSource, conte
       CIDSystemInfo: system,
       FontDescriptor: descriptor,
       DW: 0,
-      W: [1, list.map((one) => one.width)],
+      W: widthsOf(list),
       CIDToGIDMap: context.register(stream(context, map)),
     }),
   );
@@ -146,6 +67,22 @@ function embedFace(list: readonly Shown[], face: Face, source: FontSource, conte
   );
 }
 
+/** Runs of codes that follow each other, each run with its first. */
+function widthsOf(list: readonly Shown[]): (number | number[])[] {
+  const out: (number | number[])[] = [];
+  let row: number[] = [];
+  let next = -1;
+  for (const { code, width } of list) {
+    if (code !== next) {
+      row = [];
+      out.push(code, row);
+    }
+    row.push(width);
+    next = code + 1;
+  }
+  return out;
+}
+
 /** Six capitals from the hash of the subset: the same glyphs give the same name on any machine. */
 export function tagOf(bytes: Uint8Array): string {
   return Array.from(sha256(bytes).subarray(0, 6), (byte) => String.fromCharCode(65 + (byte % 26))).join('');
@@ -158,7 +95,7 @@ const utf16 = (text: string): string => {
 };
 
 function toUnicode(list: readonly Shown[]): string {
-  const rows = list.map((one, index) => [hex4(index + 1), utf16(one.text)] as const).filter(([, text]) => text !== '');
+  const rows = list.map((one) => [hex4(one.code), utf16(one.text)] as const).filter(([, text]) => text !== '');
   const blocks: string[] = [];
   // A block holds at most a hundred rows (ISO 32000-1, 9.10.3, by way of the CMap format).
   for (let at = 0; at < rows.length; at += 100) {
@@ -172,13 +109,4 @@ function toUnicode(list: readonly Shown[]): string {
     ...blocks,
     'endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n',
   ].join('');
-}
-
-/** Level 3 costs two thirds of the time of level 6 and a twenty-fifth of the size (measured on a guide of 445 pages). */
-export const packed = (bytes: Uint8Array): Uint8Array => zlibSync(bytes, { level: 3 });
-
-/** A stream packed by one pinned pure-script deflate, so that every machine gives the same bytes. */
-export function stream(context: PDFContext, bytes: Uint8Array, facts: Readonly<Record<string, number | string>> = {}): PDFRawStream {
-  const squeezed = packed(bytes);
-  return PDFRawStream.of(context.obj({ ...facts, Filter: 'FlateDecode', Length: squeezed.length }) as PDFDict, squeezed);
 }

@@ -1,7 +1,8 @@
 /** The font fields are typed in: a plain TrueType font of the Western characters, whole, because nobody knows what will be typed (ISO 32000-1, 9.6.3). */
 import type { PDFContext, PDFRef } from 'pdf-lib';
 import type { FontSource } from '../layout/index.ts';
-import { stream, tagOf } from './fonts.ts';
+import { tagOf } from './fonts.ts';
+import { stream } from './packed.ts';
 import { characterMap, withTable } from './truetype.ts';
 
 /** Windows code page 1252 where it differs from Latin-1: 0x80 to 0x9f (ISO 32000-1, annex D.2). */

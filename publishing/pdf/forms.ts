@@ -2,9 +2,9 @@
 import { PDFBool, type PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef, PDFString } from 'pdf-lib';
 import type { FontSource } from '../layout/index.ts';
 import type { FieldBox } from './content.ts';
-import { stream } from './fonts.ts';
 import { embedFormFont } from './form-font.ts';
 import { points } from './numbers.ts';
+import { stream } from './packed.ts';
 
 export interface Widget {
   readonly ref: PDFRef;

@@ -1,6 +1,7 @@
 /** Bookmarks as an outline (ISO 32000-1, 12.3.3): a tree by level, chapters open, the rest shut. */
-import { type PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
 import type { Bookmark } from '../layout/index.ts';
+import type { PdfFile } from './file.ts';
+import { textString } from './strings.ts';
 
 interface Entry {
   readonly bookmark: Bookmark;
@@ -21,31 +22,26 @@ function treeOf(bookmarks: readonly Bookmark[]): Entry[] {
 
 const sizeOf = (entries: readonly Entry[]): number => entries.reduce((sum, entry) => sum + 1 + sizeOf(entry.children), 0);
 
-/** undefined where there is nothing to list. */
-export function writeOutline(bookmarks: readonly Bookmark[], context: PDFContext): PDFRef | undefined {
+/** The object number of the outline; undefined where there is nothing to list. */
+export function writeOutline(bookmarks: readonly Bookmark[], file: PdfFile): number | undefined {
   const top = treeOf(bookmarks);
   if (top.length === 0) return undefined;
-  const root = context.nextRef();
-  const writeLevel = (entries: readonly Entry[], parent: PDFRef): { first: PDFRef; last: PDFRef } => {
-    const refs = entries.map(() => context.nextRef());
-    entries.forEach((entry, index) => {
-      const ref = refs[index] as PDFRef;
-      const dict = context.obj({ Parent: parent }) as PDFDict;
-      dict.set(PDFName.of('Title'), PDFHexString.fromText(entry.bookmark.title));
-      dict.set(PDFName.of('Dest'), PDFHexString.fromText(entry.bookmark.anchor));
-      if (index > 0) dict.set(PDFName.of('Prev'), refs[index - 1] as PDFRef);
-      if (index < refs.length - 1) dict.set(PDFName.of('Next'), refs[index + 1] as PDFRef);
-      if (entry.children.length > 0) {
-        const { first, last } = writeLevel(entry.children, ref);
-        dict.set(PDFName.of('First'), first);
-        dict.set(PDFName.of('Last'), last);
-        dict.set(PDFName.of('Count'), context.obj(-sizeOf(entry.children)));
-      }
-      context.assign(ref, dict);
+  const root = file.reserve(1);
+  /** The first of the entries' numbers, which follow each other. */
+  const writeLevel = (entries: readonly Entry[], parent: number): number => {
+    const first = file.reserve(entries.length);
+    entries.forEach(({ bookmark, children }, index) => {
+      const own = first + index;
+      const below = children.length === 0 ? undefined : writeLevel(children, own);
+      const parts = [`<</Parent ${parent} 0 R/Title${textString(bookmark.title)}/Dest${textString(bookmark.anchor)}`];
+      if (index > 0) parts.push(`/Prev ${own - 1} 0 R`);
+      if (index < entries.length - 1) parts.push(`/Next ${own + 1} 0 R`);
+      if (below !== undefined) parts.push(`/First ${below} 0 R/Last ${below + children.length - 1} 0 R/Count ${-sizeOf(children)}`);
+      file.begin(own).text(`${parts.join('')}>>`);
     });
-    return { first: refs[0] as PDFRef, last: refs[refs.length - 1] as PDFRef };
+    return first;
   };
-  const { first, last } = writeLevel(top, root);
-  context.assign(root, context.obj({ Type: 'Outlines', First: first, Last: last, Count: top.length }));
+  const first = writeLevel(top, root);
+  file.begin(root).text(`<</Type/Outlines/First ${first} 0 R/Last ${first + top.length - 1} 0 R/Count ${top.length}>>`);
   return root;
 }

@@ -1,17 +1,36 @@
-/** What a page or a form needs to be drawn: its fonts, pictures and opacities, by the names its content uses. */
-import type { PDFContext, PDFDict, PDFRef } from 'pdf-lib';
-import { fontName, imageName, opacityName, type PageContent } from './content.ts';
+/** What pages and forms need to be drawn: fonts, pictures and opacities, by the names their content uses. Written once for all pages that need the same. */
+import type { PDFRef } from 'pdf-lib';
+import { type Face, faces } from '../layout/index.ts';
+import { fontName, imageName, opacityName, type PageFacts } from './content.ts';
+import type { PdfFile } from './file.ts';
 
-export function resourcesOf(
-  content: PageContent,
-  faces: ReadonlyMap<string, PDFRef>,
-  images: readonly PDFRef[],
-  context: PDFContext,
-): PDFDict {
-  const fonts = Object.fromEntries([...content.faces].sort().map((face) => [fontName(face), faces.get(face) as PDFRef]));
-  const pictures = Object.fromEntries(content.images.map((index) => [imageName(index), images[index] as PDFRef]));
-  const states = Object.fromEntries(
-    content.opacities.map((value) => [opacityName(value), { Type: 'ExtGState', ca: value / 100, CA: value / 100 }]),
-  );
-  return context.obj({ Font: fonts, XObject: pictures, ExtGState: states }) as PDFDict;
+export class Resources {
+  private readonly known = new Map<string, number>();
+  private readonly file: PdfFile;
+  private readonly fonts: ReadonlyMap<Face, PDFRef>;
+  private readonly images: readonly PDFRef[];
+
+  constructor(file: PdfFile, fonts: ReadonlyMap<Face, PDFRef>, images: readonly PDFRef[]) {
+    this.file = file;
+    this.fonts = fonts;
+    this.images = images;
+  }
+
+  /** The object number of the dictionary. */
+  of({ faces: used, images, opacities }: Pick<PageFacts, 'faces' | 'images' | 'opacities'>): number {
+    const fonts = faces.filter((face) => used.has(face)).map((face) => `/${fontName(face)} ${this.fonts.get(face)}`);
+    const pictures = sorted(images).map((index) => `/${imageName(index)} ${this.images[index]}`);
+    const states = sorted(opacities).map((value) => `/${opacityName(value)}<</Type/ExtGState/ca ${value / 100}/CA ${value / 100}>>`);
+    const text = ['<<', ...entry('Font', fonts), ...entry('XObject', pictures), ...entry('ExtGState', states), '>>'].join('');
+    let number = this.known.get(text);
+    if (number === undefined) {
+      number = this.file.reserve(1);
+      this.file.begin(number).text(text);
+      this.known.set(text, number);
+    }
+    return number;
+  }
 }
+
+const entry = (name: string, rows: readonly string[]): readonly string[] => (rows.length === 0 ? [] : [`/${name}<<`, ...rows, '>>']);
+const sorted = (values: ReadonlySet<number>): readonly number[] => [...values].sort((a, b) => a - b);

@@ -1,101 +1,169 @@
 /** The structure tree of a file (ISO 32000-1, 14.7): elements in reading order, made from the marked content of the pages. */
-import { type PDFContext, PDFHexString, type PDFRef } from 'pdf-lib';
 import type { NodeId, Structure, StructureNode } from '../layout/index.ts';
-import { points } from './numbers.ts';
-import { Written } from './written.ts';
+import type { Bytes } from './bytes.ts';
+import type { Box } from './content.ts';
+import type { PdfFile } from './file.ts';
+import { textString } from './strings.ts';
 
-type Kid =
-  | { readonly element: NodeId }
-  | { readonly page: number; readonly id: number }
-  | { readonly annotation: PDFRef; readonly page: number };
-
-const name = (ref: PDFRef): string => `${ref.objectNumber} 0 R`;
-const hexText = (text: string): string => PDFHexString.fromText(text).toString();
-
-/** Elements were made in reading order; two columns are drawn row by row. Where text and elements mix, the text says the order. */
-const inOrder = (kids: readonly Kid[]): readonly Kid[] =>
-  kids.every((kid) => 'element' in kid) ? [...kids].sort((a, b) => ('element' in a && 'element' in b ? a.element - b.element : 0)) : kids;
+/** What an element holds, as lists in one table: an element by its node, a mark by page and number, an annotation by page and object. */
+const kinds = { element: 0, mark: 1, annotation: 2 } as const;
+type Kind = (typeof kinds)[keyof typeof kinds];
 
 export class TagTree {
-  private readonly kids = new Map<NodeId, Kid[]>();
-  private readonly attached = new Set<NodeId>([0]);
   private readonly structure: Structure;
+  private readonly attached: Uint8Array;
+  /** First and last row of each node's list, -1 for none. */
+  private readonly first: Int32Array;
+  private readonly last: Int32Array;
+  /** Of each row: kind, page, number, and the next row of the list. */
+  private rows = new Int32Array(4 * 4096);
+  private count = 0;
+  /** Object number of each node's element. */
+  private numbers = new Int32Array(0);
 
   constructor(structure: Structure) {
+    const nodes = structure.nodes.length;
     this.structure = structure;
+    this.attached = new Uint8Array(nodes);
+    this.attached[0] = 1;
+    this.first = new Int32Array(nodes).fill(-1);
+    this.last = new Int32Array(nodes).fill(-1);
   }
 
   /** In reading order: a piece of content, under its element. */
   content(node: NodeId, page: number, id: number): void {
     this.attach(node);
-    this.of(node).push({ page, id });
+    this.add(node, kinds.mark, page, id);
   }
 
-  annotation(node: NodeId, annotation: PDFRef, page: number): void {
+  annotation(node: NodeId, annotation: number, page: number): void {
     this.attach(node);
-    this.of(node).push({ annotation, page });
+    this.add(node, kinds.annotation, page, annotation);
   }
 
-  private of(node: NodeId): Kid[] {
-    let list = this.kids.get(node);
-    if (list === undefined) {
-      list = [];
-      this.kids.set(node, list);
+  /** Object number of the element of a node that stands in the file. */
+  numberOf(node: NodeId): number {
+    return this.numbers[node] as number;
+  }
+
+  private add(node: NodeId, kind: Kind, page: number, number: number): void {
+    const row = this.count;
+    this.count += 1;
+    if (4 * this.count > this.rows.length) {
+      const grown = new Int32Array(this.rows.length * 2);
+      grown.set(this.rows);
+      this.rows = grown;
     }
-    return list;
+    this.rows.set([kind, page, number, -1], 4 * row);
+    const last = this.last[node] as number;
+    if (last < 0) this.first[node] = row;
+    else this.rows[4 * last + 3] = row;
+    this.last[node] = row;
   }
 
   /** An element without content on any page does not stand in the file. */
   private attach(node: NodeId): void {
-    if (this.attached.has(node)) return;
-    this.attached.add(node);
+    if (this.attached[node] === 1) return;
+    this.attached[node] = 1;
     const { parent } = this.structure.nodes[node] as StructureNode;
     this.attach(parent);
-    this.of(parent).push({ element: node });
+    this.add(parent, kinds.element, 0, node);
   }
 
-  /** Registers all elements; gives the root and the element of each node. `boxes`: what each figure covers on its page. */
-  write(
-    context: PDFContext,
-    pages: readonly PDFRef[],
-    boxes: ReadonlyMap<NodeId, readonly [number, number, number, number]>,
-  ): { readonly root: PDFRef; readonly elements: ReadonlyMap<NodeId, PDFRef> } {
+  /** Writes all elements under the root given. `pages`: the first of the pages' object numbers; `boxes`: what each figure covers on its page. */
+  write(file: PdfFile, root: number, pages: number, boxes: ReadonlyMap<NodeId, Box>): void {
+    const { nodes } = this.structure;
     // An empty cell still counts its column.
-    for (const { id, role, parent } of this.structure.nodes)
-      if ((role === 'TD' || role === 'TH') && this.attached.has(parent)) this.attach(id);
-    const root = context.nextRef();
-    const elements = new Map<NodeId, PDFRef>();
-    for (const node of this.structure.nodes) if (this.attached.has(node.id)) elements.set(node.id, context.nextRef());
-    for (const node of this.structure.nodes) {
-      const ref = elements.get(node.id);
-      if (ref === undefined) continue;
-      const own = this.kids.get(node.id) ?? [];
-      // Most content stands on one page: named once, it need not be named with every mark.
-      const home = own.find((kid): kid is Extract<Kid, { id: number }> => 'id' in kid)?.page;
-      // Chapters come in the order of the pages: one may have been measured later than the one after it.
-      const kids = (node.id === 0 ? own : inOrder(own)).map((kid) =>
-        'element' in kid
-          ? name(elements.get(kid.element) as PDFRef)
-          : 'annotation' in kid
-            ? `<</Type/OBJR/Obj ${name(kid.annotation)}/Pg ${name(pages[kid.page] as PDFRef)}>>`
-            : kid.page === home
-              ? String(kid.id)
-              : `<</Type/MCR/Pg ${name(pages[kid.page] as PDFRef)}/MCID ${kid.id}>>`,
-      );
+    for (const { id, role, parent } of nodes) if ((role === 'TD' || role === 'TH') && this.attached[parent] === 1) this.attach(id);
+    this.numbers = new Int32Array(nodes.length);
+    let next = file.reserve(this.attached.reduce((sum, one) => sum + one, 0));
+    for (let node = 0; node < nodes.length; node += 1)
+      if (this.attached[node] === 1) {
+        this.numbers[node] = next;
+        next += 1;
+      }
+    for (const node of nodes) {
+      if (this.attached[node.id] !== 1) continue;
+      const out = file.begin(this.numberOf(node.id));
+      out.text(`<</S/${node.role}/P `);
+      out.whole(node.parent < 0 ? root : this.numberOf(node.parent));
+      out.text(' 0 R');
+      this.kids(node.id, pages, out);
+      if (node.alt !== undefined) out.text(`/Alt${textString(node.alt)}`);
+      if (node.title !== undefined) out.text(`/T${textString(node.title)}`);
+      if (node.role === 'Note') out.text(`/ID(note-${node.id})`);
+      if (node.scope !== undefined) out.text(`/A<</O/Table/Scope/${node.scope}>>`);
+      if (node.numbering !== undefined) out.text(`/A<</O/List/ListNumbering/${node.numbering}>>`);
       const box = node.role === 'Figure' ? boxes.get(node.id) : undefined;
-      const parent = node.parent < 0 ? root : (elements.get(node.parent) as PDFRef);
-      const parts = [
-        `<</Type/StructElem/S/${node.role}/P ${name(parent)}${home === undefined ? '' : `/Pg ${name(pages[home] as PDFRef)}`}/K[${kids.join(' ')}]`,
-      ];
-      if (node.alt !== undefined) parts.push(`/Alt${hexText(node.alt)}`);
-      if (node.title !== undefined) parts.push(`/T${hexText(node.title)}`);
-      if (node.role === 'Note') parts.push(`/ID${hexText(`note-${node.id}`)}`);
-      if (node.scope !== undefined) parts.push(`/A<</O/Table/Scope/${node.scope}>>`);
-      if (node.numbering !== undefined) parts.push(`/A<</O/List/ListNumbering/${node.numbering}>>`);
-      if (box !== undefined) parts.push(`/A<</O/Layout/Placement/Block/BBox[${box.map(points).join(' ')}]>>`);
-      parts.push('>>');
-      context.assign(ref, new Written(parts.join('')));
+      if (box !== undefined) {
+        out.text('/A<</O/Layout/Placement/Block/BBox[');
+        box.forEach((value, index) => {
+          if (index > 0) out.byte(32);
+          out.points(value);
+        });
+        out.text(']>>');
+      }
+      out.text('>>');
     }
-    return { root, elements };
+  }
+
+  private kids(node: NodeId, pages: number, out: Bytes): void {
+    const { rows } = this;
+    // Most content stands on one page: named once, it need not be named with every mark.
+    let home = -1;
+    for (let row = this.first[node] as number; row >= 0 && home < 0; row = rows[4 * row + 3] as number)
+      if (rows[4 * row] === kinds.mark) home = rows[4 * row + 1] as number;
+    if (home >= 0) {
+      out.text('/Pg ');
+      out.whole(pages + home);
+      out.text(' 0 R');
+    }
+    out.text('/K[');
+    const elements = this.sorted(node);
+    if (elements !== undefined) {
+      elements.forEach((kid, index) => {
+        if (index > 0) out.byte(32);
+        out.whole(this.numberOf(kid));
+        out.text(' 0 R');
+      });
+    } else {
+      const start = this.first[node] as number;
+      for (let row = start; row >= 0; row = rows[4 * row + 3] as number) {
+        if (row !== start) out.byte(32);
+        this.kid(row, home, pages, out);
+      }
+    }
+    out.byte(93);
+  }
+
+  private kid(row: number, home: number, pages: number, out: Bytes): void {
+    const kind = this.rows[4 * row];
+    const page = this.rows[4 * row + 1] as number;
+    const number = this.rows[4 * row + 2] as number;
+    if (kind === kinds.element) {
+      out.whole(this.numberOf(number));
+      out.text(' 0 R');
+    } else if (kind === kinds.mark && page === home) out.whole(number);
+    else {
+      out.text(kind === kinds.mark ? '<</Type/MCR/Pg ' : '<</Type/OBJR/Pg ');
+      out.whole(pages + page);
+      out.text(kind === kinds.mark ? ' 0 R/MCID ' : ' 0 R/Obj ');
+      out.whole(number);
+      out.text(kind === kinds.mark ? '>>' : ' 0 R>>');
+    }
+  }
+
+  /**
+   * Elements were made in reading order; two columns are drawn row by row. Where text and elements mix, the text says the order (undefined); and
+   * chapters come in the order of the pages: one may have been measured later than the one after it.
+   */
+  private sorted(node: NodeId): readonly NodeId[] | undefined {
+    if (node === 0) return undefined;
+    const found: NodeId[] = [];
+    for (let row = this.first[node] as number; row >= 0; row = this.rows[4 * row + 3] as number) {
+      if (this.rows[4 * row] !== kinds.element) return undefined;
+      found.push(this.rows[4 * row + 2] as number);
+    }
+    return found.sort((a, b) => a - b);
   }
 }

@@ -1,14 +1,17 @@
 /** Sheets of imposed pages to the bytes of a PDF for the press: every page once as a form, placed by a matrix. No tags: it is cut and folded, not read. */
 import { sha256 } from '@noble/hashes/sha2.js';
-import { PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
+import { type PDFDict, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
 import type { Book } from '../book.ts';
 import type { DrawnBook, DrawnPage, FontSource } from '../layout/index.ts';
-import { contentOf, type PageContent } from './content.ts';
-import { stream, tableOf } from './fonts.ts';
+import { Bytes } from './bytes.ts';
+import { FontCodes } from './codes.ts';
+import { ContentWriter, type PageFacts } from './content.ts';
+import { PdfFile } from './file.ts';
+import { embedFonts } from './fonts.ts';
 import { embedImage } from './images.ts';
 import { points } from './numbers.ts';
-import { resourcesOf } from './resources.ts';
-import { serialise } from './serialise.ts';
+import { packed } from './packed.ts';
+import { Resources } from './resources.ts';
 
 /** As publishing/imposition gives it; told again here so that this folder needs no other. */
 export interface Sheet {
@@ -32,55 +35,57 @@ export function writeSheets(
   book: Book,
   source: FontSource,
 ): Uint8Array {
-  const context = PDFContext.create();
-  const fonts = tableOf([...drawn.pages, ...before], source);
-  const contents = drawn.pages.map((page) => contentOf(page, fonts));
-  const early = before.map((page) => contentOf(page, fonts));
-  const faces = fonts.embed(context);
+  const file = new PdfFile();
+  const { context } = file;
+  // No marks: of the structure nothing stands in this file.
+  const writer = new ContentWriter(new FontCodes(), { marks: false, covered: () => false });
+  const hash = sha256.create();
+  const title = [book.number, book.revision === undefined ? '' : `Rev ${book.revision}`, book.title]
+    .filter((part) => part !== '')
+    .join(' ');
+  hash.update(new TextEncoder().encode(`${title} ${JSON.stringify(sheets)}`));
+  const contentOf = (page: DrawnPage): Content => {
+    const facts = writer.page(page);
+    return { ...facts, bytes: writer.out.view().slice() };
+  };
+  const contents = drawn.pages.map(contentOf);
+  const early = before.map(contentOf);
+  const marks = sheets.map((sheet) => contentOf({ width: sheet.width, height: sheet.height, ops: sheet.marks }));
+  for (const { bytes } of contents) hash.update(bytes);
   const images = drawn.images.map((image) => embedImage(image, context));
+  const resources = new Resources(file, embedFonts(writer.codes, source, context), images);
   const pagesRef = context.nextRef();
-  const pack = (text: string) => stream(context, new TextEncoder().encode(text));
   const forms = contents.map((content, index) => {
     const page = drawn.pages[index] as DrawnPage;
-    const made = stream(context, new TextEncoder().encode(unmarked(content)), { Type: 'XObject', Subtype: 'Form' });
-    made.dict.set(PDFName.of('BBox'), context.obj([0, 0, Number(points(page.width)), Number(points(page.height))]));
-    made.dict.set(PDFName.of('Resources'), resourcesOf(content, faces, images, context));
-    return context.register(made);
+    const number = file.reserve(1);
+    const facts = `/Type/XObject/Subtype/Form/BBox[0 0 ${points(page.width)} ${points(page.height)}]/Resources ${resources.of(content)} 0 R`;
+    file.stream(number, facts, packed(content.bytes));
+    return number;
   });
-  const pageOf = (width: number, height: number, text: string, resources: PDFDict): PDFRef =>
-    context.register(
-      context.obj({
-        Type: 'Page',
-        Parent: pagesRef,
-        MediaBox: [0, 0, Number(points(width)), Number(points(height))],
-        Contents: context.register(pack(text)),
-        Resources: resources,
-      }),
-    );
+  const pageOf = (width: number, height: number, bytes: Uint8Array, needs: string): PDFRef => {
+    const content = file.reserve(1);
+    file.stream(content, '', packed(bytes));
+    const ref = context.nextRef();
+    const facts = `/Parent ${pagesRef}/MediaBox[0 0 ${points(width)} ${points(height)}]/Contents ${content} 0 R/Resources ${needs}`;
+    file.begin(ref.objectNumber).text(`<</Type/Page${facts}>>`);
+    return ref;
+  };
   const refs = [
     ...early.map((content, index) => {
       const { width, height } = before[index] as DrawnPage;
-      return pageOf(width, height, unmarked(content), resourcesOf(content, faces, images, context));
+      return pageOf(width, height, content.bytes, `${resources.of(content)} 0 R`);
     }),
-    ...sheets.map((sheet) => {
-      const marks = contentOf({ width: sheet.width, height: sheet.height, ops: sheet.marks }, fonts).text;
-      const placed = sheet.places.map(
-        (place) => `q ${matrix(place, drawn.pages[place.page] as DrawnPage, sheet.height)} cm /P${place.page} Do Q`,
-      );
-      const used = Object.fromEntries(sheet.places.map(({ page }) => [`P${page}`, forms[page] as PDFRef]));
-      return pageOf(
-        sheet.width,
-        sheet.height,
-        [...placed, marks].filter((part) => part !== '').join('\n'),
-        context.obj({ XObject: used }) as PDFDict,
-      );
+    ...sheets.map((sheet, index) => {
+      const out = new Bytes();
+      for (const place of sheet.places)
+        out.text(`q ${matrix(place, drawn.pages[place.page] as DrawnPage, sheet.height)} cm/P${place.page} Do Q\n`);
+      out.all((marks[index] as Content).bytes);
+      const used = [...new Set(sheet.places.map(({ page }) => page))].map((page) => `/P${page} ${forms[page]} 0 R`);
+      return pageOf(sheet.width, sheet.height, out.view(), `<</XObject<<${used.join('')}>>>>`);
     }),
   ];
   context.assign(pagesRef, context.obj({ Type: 'Pages', Count: refs.length, Kids: refs }));
   const info = context.obj({}) as PDFDict;
-  const title = [book.number, book.revision === undefined ? '' : `Rev ${book.revision}`, book.title]
-    .filter((part) => part !== '')
-    .join(' ');
   for (const [key, value] of [
     ['Title', title],
     ['Author', book.publisher],
@@ -88,14 +93,13 @@ export function writeSheets(
     ['Producer', 'Handsclear'],
   ] as const)
     info.set(PDFName.of(key), PDFHexString.fromText(value));
-  const hash = sha256.create().update(new TextEncoder().encode(`${title} ${JSON.stringify(sheets)}`));
-  for (const content of contents) hash.update(new TextEncoder().encode(content.text));
   const id = Array.from(hash.digest().subarray(0, 16), (byte) => byte.toString(16).padStart(2, '0')).join('');
-  return serialise(context, context.register(context.obj({ Type: 'Catalog', Pages: pagesRef })), context.register(info), id);
+  return file.finish(context.register(context.obj({ Type: 'Catalog', Pages: pagesRef })), context.register(info), id);
 }
 
-/** Marks of the structure mean nothing on a sheet. */
-const unmarked = (content: PageContent): string => content.text.replace(/^\/(?:P|Artifact) <<.*>> BDC$\n?|^EMC$\n?/gm, '');
+interface Content extends PageFacts {
+  readonly bytes: Uint8Array;
+}
 
 /** Millionths as a decimal. */
 const millionths = (value: number): string => {

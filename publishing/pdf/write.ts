@@ -1,18 +1,23 @@
-/** A drawn book to the bytes of a PDF file: pages, fonts, tags, links, outline, facts. The only folder that knows the PDF library. */
+/**
+ * A drawn book to the bytes of a PDF file: pages, fonts, tags, links, outline, facts. The only folder that knows the PDF library. Each page is written
+ * and packed as it is drawn and then forgotten; what stands around the pages is written after the last.
+ */
 import { sha256 } from '@noble/hashes/sha2.js';
-import { PDFArray, PDFContext, type PDFDict, PDFHexString, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
+import { type PDFDict, PDFHexString, PDFName, PDFRawStream, PDFRef } from 'pdf-lib';
 import type { Book } from '../book.ts';
-import type { DrawnBook, FontSource } from '../layout/index.ts';
+import type { Drawing, FontSource, NodeId } from '../layout/index.ts';
 import { type Attachment, writeAttachments } from './attachments.ts';
-import { contentOf, type FieldBox, type PageContent } from './content.ts';
-import { stream, tableOf } from './fonts.ts';
+import { FontCodes } from './codes.ts';
+import { type Box, ContentWriter, type FieldBox, type PageFacts } from './content.ts';
+import { PdfFile } from './file.ts';
+import { embedFonts } from './fonts.ts';
 import { type Widget, writeForm } from './forms.ts';
 import { embedImage } from './images.ts';
-import { points } from './numbers.ts';
 import { writeOutline } from './outline.ts';
+import { packed } from './packed.ts';
 import { writePageLabels } from './page-labels.ts';
-import { resourcesOf } from './resources.ts';
-import { serialise } from './serialise.ts';
+import { Resources } from './resources.ts';
+import { byBytes, textString } from './strings.ts';
 import { TagTree } from './tags.ts';
 import { type DocumentFacts, xmpOf } from './xmp.ts';
 
@@ -22,98 +27,106 @@ export interface PdfExtras {
   readonly attachments?: readonly Attachment[];
 }
 
+interface WrittenPage extends PageFacts {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Where something on the pages can be jumped to. */
+type Places = ReadonlyMap<string, { readonly page: number; readonly y: number }>;
+
 /** Same book, same bytes: no date of making, no random name; the file's id is the hash of its content. */
-export function writePdf(drawn: DrawnBook, book: Book, source: FontSource, extras: PdfExtras = {}): Uint8Array {
-  const context = PDFContext.create();
-  const fonts = tableOf(drawn.pages, source);
-  const contents = drawn.pages.map((page) => contentOf(page, fonts));
-  const streams = contents.map(({ text }) => stream(context, new TextEncoder().encode(text)));
-  const faces = fonts.embed(context);
-  const images = drawn.images.map((image) => embedImage(image, context));
-  const pageRefs = drawn.pages.map(() => context.nextRef());
-  const pagesRef = context.nextRef();
-  const places = new Map<string, { page: number; y: number }>();
-  contents.forEach((content, page) => {
-    for (const { name, y } of content.targets) if (!places.has(name)) places.set(name, { page, y });
-  });
-  const tags = new TagTree(drawn.structure);
-  const annotations: { ref: PDFRef; node: number; index: number }[] = [];
-  let parents = drawn.pages.length;
-  const boxes: { page: number; field: FieldBox; parent: number }[] = [];
-  const pageDicts: PDFDict[] = [];
-  contents.forEach((content, index) => {
-    const page = drawn.pages[index] as DrawnBook['pages'][number];
-    content.marked.forEach((node, id) => {
-      tags.content(node, index, id);
+export function writePdf(drawing: Drawing, book: Book, source: FontSource, extras: PdfExtras = {}): Uint8Array {
+  const file = new PdfFile();
+  const { context } = file;
+  const codes = new FontCodes();
+  const streams = file.reserve(drawing.count);
+  const pages = file.reserve(drawing.count);
+  const hash = sha256.create().update(new TextEncoder().encode(`${book.number} ${book.revision ?? ''} ${book.title}`));
+  const written = writeContents(drawing, codes, file, streams, hash);
+  const places = placesIn(written);
+  const tags = new TagTree(drawing.structure);
+  written.forEach(({ marked }, page) => {
+    marked.forEach((node, id) => {
+      tags.content(node, page, id);
     });
-    const links = content.links
-      .filter((link) => places.has(link.to))
-      .map((link) => {
-        const dict = context.obj({
-          Type: 'Annot',
-          Subtype: 'Link',
-          Rect: link.box.map((value) => Number(points(value))),
-          Border: [0, 0, 0],
-          F: 4,
-          StructParent: parents,
-        }) as PDFDict;
-        dict.set(PDFName.of('Dest'), PDFHexString.fromText(link.to));
-        dict.set(PDFName.of('Contents'), PDFHexString.fromText(link.says));
-        const ref = context.register(dict);
-        annotations.push({ ref, node: link.node, index: parents });
-        tags.annotation(link.node, ref, index);
-        parents += 1;
-        return ref;
-      });
-    const dict = context.obj({
-      Type: 'Page',
-      Parent: pagesRef,
-      MediaBox: [0, 0, Number(points(page.width)), Number(points(page.height))],
-      Contents: context.register(streams[index] as PDFRawStream),
-      Resources: resourcesOf(content, faces, images, context),
-      StructParents: index,
-      Tabs: 'S',
-    }) as PDFDict;
-    if (links.length > 0) dict.set(PDFName.of('Annots'), context.obj(links));
-    context.assign(pageRefs[index] as PDFRef, dict);
-    pageDicts.push(dict);
-    if (extras.fillable)
-      for (const field of content.fields) {
-        boxes.push({ page: index, field, parent: parents });
-        parents += 1;
-      }
   });
+  // Every annotation, in the order of the parent tree, which pages come first in.
+  const annotated: NodeId[] = [];
+  const annotations = written.map(({ links }, page) =>
+    links
+      .filter(({ to }) => places.has(to))
+      .map((link): number => {
+        const number = file.reserve(1);
+        const out = file.begin(number);
+        out.text('<</Type/Annot/Subtype/Link/Rect');
+        writeBox(link.box, out);
+        out.text(`/Border[0 0 0]/F 4/StructParent ${drawing.count + annotated.length}/Dest${textString(link.to)}`);
+        out.text(`/Contents${textString(link.says)}>>`);
+        annotated.push(link.node);
+        tags.annotation(link.node, number, page);
+        return number;
+      }),
+  );
+  const boxes: { page: number; field: FieldBox; parent: number }[] = [];
+  if (extras.fillable)
+    written.forEach(({ fields }, page) => {
+      for (const field of fields) {
+        boxes.push({ page, field, parent: drawing.count + annotated.length });
+        annotated.push(field.node);
+      }
+    });
+  const pageRefs = written.map((_, index) => PDFRef.of(pages + index));
   const form = writeForm(boxes, pageRefs, source, context);
-  addWidgets(form?.widgets ?? [], boxes, pageDicts, annotations, tags, context);
-  context.assign(pagesRef, context.obj({ Type: 'Pages', Count: pageRefs.length, Kids: [...pageRefs] }));
-  const tree = writeTags(tags, contents, annotations, pageRefs, parents, context);
+  const refOf = new Map((form?.widgets ?? []).map((widget) => [widget.field, widget]));
+  for (const { field } of boxes) {
+    const { ref, page } = refOf.get(field) as Widget;
+    tags.annotation(field.node, ref.objectNumber, page);
+    (annotations[page] as number[]).push(ref.objectNumber);
+  }
+  const images = drawing.images.map((image) => embedImage(image, context));
+  const resources = new Resources(file, embedFonts(codes, source, context), images);
+  const pageTree = file.reserve(1);
+  written.forEach((page, index) => {
+    const needs = resources.of(page);
+    const out = file.begin(pages + index);
+    out.text(`<</Type/Page/Parent ${pageTree} 0 R/MediaBox`);
+    writeBox([0, 0, page.width, page.height], out);
+    out.text(`/Contents ${streams + index} 0 R/Resources ${needs} 0 R/StructParents ${index}/Tabs/S`);
+    const own = annotations[index] as readonly number[];
+    if (own.length > 0) out.text(`/Annots[${own.map((number) => `${number} 0 R`).join(' ')}]`);
+    out.text('>>');
+  });
+  const kids = pageRefs.map((ref) => ref.toString()).join(' ');
+  file.begin(pageTree).text(`<</Type/Pages/Count ${drawing.count}/Kids[${kids}]>>`);
+  const tree = writeTags(tags, written, annotated, pages, file);
   const outline = writeOutline(
-    drawn.bookmarks.filter((bookmark) => places.has(bookmark.anchor)),
-    context,
+    drawing.bookmarks.filter((bookmark) => places.has(bookmark.anchor)),
+    file,
   );
   const facts: DocumentFacts = {
     title: [book.number, book.title].filter((text) => text !== '').join(' '),
     publisher: book.publisher,
     subject: [book.subtitle ?? '', book.revision === undefined ? '' : `Rev ${book.revision}`].filter((text) => text !== '').join(', '),
     language: book.language,
-    accessible: !drawn.notes.some(({ kind }) => kind === 'missing-glyph'),
+    accessible: !drawing.notes().some(({ kind }) => kind === 'missing-glyph'),
   };
   const root = context.obj({
     Type: 'Catalog',
-    Pages: pagesRef,
+    Pages: PDFRef.of(pageTree),
     MarkInfo: { Marked: true },
-    StructTreeRoot: tree,
+    StructTreeRoot: PDFRef.of(tree),
     ViewerPreferences: { DisplayDocTitle: true },
     Names: {
-      Dests: writeDestinations(places, pageRefs, context),
+      Dests: PDFRef.of(writeDestinations(places, pages, file)),
       ...(extras.attachments?.length ? { EmbeddedFiles: writeAttachments(extras.attachments, context) } : {}),
     },
-    PageLabels: writePageLabels(drawn.labels, context),
-    Metadata: context.register(metadata(facts, context)),
+    PageLabels: writePageLabels(drawing.labels, context),
+    Metadata: context.register(metadata(facts, file)),
   }) as PDFDict;
   root.set(PDFName.of('Lang'), PDFHexString.fromText(book.language));
   if (outline !== undefined) {
-    root.set(PDFName.of('Outlines'), outline);
+    root.set(PDFName.of('Outlines'), PDFRef.of(outline));
     root.set(PDFName.of('PageMode'), PDFName.of('UseOutlines'));
   }
   if (form !== undefined) root.set(PDFName.of('AcroForm'), context.register(form.form));
@@ -126,85 +139,88 @@ export function writePdf(drawn: DrawnBook, book: Book, source: FontSource, extra
     ['Producer', 'Handsclear'],
   ];
   for (const [key, value] of rows) if (value !== '') info.set(PDFName.of(key), PDFHexString.fromText(value));
-  return serialise(context, context.register(root), context.register(info), fileId(streams, book));
+  const id = Array.from(hash.digest().subarray(0, 16), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  return file.finish(context.register(root), context.register(info), id);
 }
 
-/** Widgets join the links of their page, and their elements the structure, in the order of the page. */
-function addWidgets(
-  widgets: readonly Widget[],
-  boxes: readonly { readonly field: FieldBox; readonly parent: number }[],
-  pages: readonly PDFDict[],
-  annotations: { ref: PDFRef; node: number; index: number }[],
-  tags: TagTree,
-  context: PDFContext,
-): void {
-  const refOf = new Map(widgets.map((widget) => [widget.field, widget]));
-  for (const { field, parent } of boxes) {
-    const { ref, page } = refOf.get(field) as Widget;
-    tags.annotation(field.node, ref, page);
-    annotations.push({ ref, node: field.node, index: parent });
-    const dict = pages[page] as PDFDict;
-    const list = dict.lookupMaybe(PDFName.of('Annots'), PDFArray);
-    if (list === undefined) dict.set(PDFName.of('Annots'), context.obj([ref]));
-    else list.push(ref);
-  }
+/** Content streams under numbers that follow each other from `first`. `hash` takes in the packed ones: as telling as the plain ones, and a fifth as long. */
+function writeContents(
+  drawing: Drawing,
+  codes: FontCodes,
+  file: PdfFile,
+  first: number,
+  hash: { update(bytes: Uint8Array): unknown },
+): readonly WrittenPage[] {
+  const { nodes } = drawing.structure;
+  const writer = new ContentWriter(codes, { marks: true, covered: (node) => nodes[node]?.role === 'Figure' });
+  return Array.from({ length: drawing.count }, (_, index): WrittenPage => {
+    const page = drawing.page(index);
+    const facts = writer.page(page);
+    const bytes = packed(writer.out.view());
+    file.stream(first + index, '', bytes);
+    hash.update(bytes);
+    return { ...facts, width: page.width, height: page.height };
+  });
+}
+
+function placesIn(pages: readonly WrittenPage[]): Places {
+  const places = new Map<string, { page: number; y: number }>();
+  pages.forEach(({ targets }, page) => {
+    for (const { name, y } of targets) if (!places.has(name)) places.set(name, { page, y });
+  });
+  return places;
+}
+
+function writeBox(box: Box, out: ReturnType<PdfFile['begin']>): void {
+  out.byte(91);
+  box.forEach((value, index) => {
+    if (index > 0) out.byte(32);
+    out.points(value);
+  });
+  out.byte(93);
 }
 
 /** Left plain, so that a program that knows nothing of PDF finds it. */
-function metadata(facts: DocumentFacts, context: PDFContext): PDFRawStream {
+function metadata(facts: DocumentFacts, { context }: PdfFile): PDFRawStream {
   const bytes = new TextEncoder().encode(xmpOf(facts));
   return PDFRawStream.of(context.obj({ Type: 'Metadata', Subtype: 'XML', Length: bytes.length }) as PDFDict, bytes);
 }
 
-function writeTags(
-  tags: TagTree,
-  contents: readonly PageContent[],
-  annotations: readonly { readonly ref: PDFRef; readonly node: number; readonly index: number }[],
-  pages: readonly PDFRef[],
-  next: number,
-  context: PDFContext,
-): PDFRef {
-  const boxes = new Map<number, readonly [number, number, number, number]>();
-  for (const { marked, covers } of contents)
-    marked.forEach((node, id) => {
-      const box = covers[id];
-      if (box !== undefined && !boxes.has(node)) boxes.set(node, box);
-    });
-  const { root, elements } = tags.write(context, pages, boxes);
-
-  const numbers: unknown[] = [];
-  contents.forEach((content, index) => {
-    numbers.push(index, context.register(context.obj(content.marked.map((node) => elements.get(node) as PDFRef))));
+/** The structure with its way back from marks and annotations to elements; its object number. */
+function writeTags(tags: TagTree, pages: readonly WrittenPage[], annotated: readonly NodeId[], firstPage: number, file: PdfFile): number {
+  const boxes = new Map<NodeId, Box>();
+  for (const { covers } of pages) for (const [node, box] of covers) if (!boxes.has(node)) boxes.set(node, box);
+  const root = file.reserve(1);
+  const parentTree = file.reserve(1);
+  const lists = file.reserve(pages.length);
+  tags.write(file, root, firstPage, boxes);
+  pages.forEach(({ marked }, index) => {
+    file.begin(lists + index).text(`[${marked.map((node) => `${tags.numberOf(node)} 0 R`).join(' ')}]`);
   });
-  for (const { index, node } of annotations) numbers.push(index, elements.get(node) as PDFRef);
-  const parentTree = context.register(context.obj({ Nums: numbers as number[] }));
-  context.assign(
-    root,
-    context.obj({ Type: 'StructTreeRoot', K: [elements.get(0) as PDFRef], ParentTree: parentTree, ParentTreeNextKey: next }),
-  );
+  const out = file.begin(parentTree);
+  out.text('<</Nums[');
+  for (let index = 0; index < pages.length; index += 1) out.text(`${index} ${lists + index} 0 R `);
+  annotated.forEach((node, index) => {
+    out.text(`${pages.length + index} ${tags.numberOf(node)} 0 R `);
+  });
+  out.text(']>>');
+  const next = pages.length + annotated.length;
+  file.begin(root).text(`<</Type/StructTreeRoot/K[${tags.numberOf(0)} 0 R]/ParentTree ${parentTree} 0 R/ParentTreeNextKey ${next}>>`);
   return root;
 }
 
-/** Named destinations, sorted by the bytes of their names as the name tree asks. */
-function writeDestinations(
-  places: ReadonlyMap<string, { readonly page: number; readonly y: number }>,
-  pages: readonly PDFRef[],
-  context: PDFContext,
-): PDFRef {
-  const rows = [...places]
-    .map(([name, place]) => ({ name: PDFHexString.fromText(name), place }))
-    .sort((a, b) => (a.name.asString() < b.name.asString() ? -1 : 1));
-  const names: unknown[] = [];
-  for (const { name, place } of rows) {
-    const page = pages[place.page] as PDFRef;
-    names.push(name, context.obj([page, PDFName.of('XYZ'), null, Number(points(place.y + 6000)), null]));
+/** Named destinations, sorted by the bytes of their names as the name tree asks; the tree's object number. */
+function writeDestinations(places: Places, pages: number, file: PdfFile): number {
+  const number = file.reserve(1);
+  const out = file.begin(number);
+  out.text('<</Names[');
+  for (const [name, { page, y }] of [...places].sort(([a], [b]) => byBytes(a, b))) {
+    out.text(`${textString(name)}[`);
+    out.whole(pages + page);
+    out.text(' 0 R/XYZ null ');
+    out.points(y + 6000);
+    out.text(' null]');
   }
-  return context.register(context.obj({ Names: names as number[] }));
-}
-
-/** Of the packed contents: as telling as the plain ones, and a fifth as long. */
-function fileId(streams: readonly PDFRawStream[], book: Book): string {
-  const hash = sha256.create().update(new TextEncoder().encode(`${book.number} ${book.revision ?? ''} ${book.title}`));
-  for (const { contents } of streams) hash.update(contents);
-  return Array.from(hash.digest().subarray(0, 16), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  out.text(']>>');
+  return number;
 }

@@ -36,16 +36,16 @@ function shown(pdf: RawPdf, page: PDFDict): ReadonlyMap<string, ReadonlySet<numb
   const content = Buffer.from(pdf.stream(page, 'Contents') ?? new Uint8Array()).toString('latin1');
   const out = new Map<string, Set<number>>();
   let font = '';
-  for (const [, name, hex] of content.matchAll(/\/(F-\w+) [\d.]+ Tf|<([0-9A-F]+)>/g)) {
+  for (const [, name, bytes = ''] of content.matchAll(/\/(F-\w+) [\d.]+ Tf|\(([^()\\\r]*)\)/g)) {
     if (name !== undefined) font = name;
     else
-      for (let k = 0; k < (hex ?? '').length; k += 4)
-        out.set(font, (out.get(font) ?? new Set()).add(Number.parseInt((hex ?? '').slice(k, k + 4), 16)));
+      for (let k = 0; k < bytes.length; k += 2)
+        out.set(font, (out.get(font) ?? new Set()).add(bytes.charCodeAt(k) * 256 + bytes.charCodeAt(k + 1)));
   }
   return out;
 }
 
-/** Widths of a CID font as written: one run from code 1. */
+/** Widths of a CID font as written: runs of codes that follow each other. */
 function widthsOf(pdf: RawPdf, cid: PDFDict): ReadonlyMap<number, number> {
   const list = pdf.array(cid, 'W')?.asArray() ?? [];
   const out = new Map<number, number>();

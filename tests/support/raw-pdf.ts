@@ -105,10 +105,10 @@ export class RawPdf {
     return made;
   }
 
-  /** What each page paints. Our own streams only: no inline images, strings in hexadecimal or plain. */
+  /** What each page paints. Our own streams only: no inline images, strings in parentheses without any in them, or in hexadecimal. */
   painted(page: PDFDict): { readonly painted: readonly Painted[]; readonly balanced: boolean; readonly mcids: readonly number[] } {
     const content = Buffer.from(this.stream(page, 'Contents') ?? new Uint8Array()).toString('latin1');
-    const words = content.match(/<<.*?>>|<[0-9A-Fa-f]*>|\[[^\]]*\]|\/[^\s<>[\]/]+|[^\s<>[\]/]+/g) ?? [];
+    const words = content.match(/<<.*?>>|<[0-9A-Fa-f]*>|\[(?:\([^()]*\)|[^\]()])*\]|\([^()]*\)|\/[^\s<>[\]/]+|[^\s<>[\]/()]+/g) ?? [];
     const painted: Painted[] = [];
     const inside: string[] = [];
     const mcids: number[] = [];

@@ -49,7 +49,7 @@ export const HELPERS: Readonly<Record<string, Helper>> = {
     takes: [take('large teeth', 'count'), take('small teeth', 'count'), take('center distance in pitches', 'count')],
     gives: 'count',
     formula: 'L = 2C + (N + n)/2 + (N - n)^2 / (4 pi^2 C)',
-    source: 'roller-chain length, the same on three public pages (some print 39.6 for 4 pi^2)',
+    source: 'roller-chain length, the same on three public pages (some print 39.6 for 4 pi^2) and in a journal paper on chain drives',
     compute: (large, small, c) => {
       const [n, m, p] = [large?.value, small?.value, c?.value] as Rational[];
       if (!n || !m || !p || p.n <= 0n) return undefined;
@@ -65,7 +65,7 @@ export const HELPERS: Readonly<Record<string, Helper>> = {
     takes: [take('pitches', 'count'), take('large teeth', 'count'), take('small teeth', 'count')],
     gives: 'count',
     formula: 'C = ((2L - N - n) + sqrt((2L - N - n)^2 - 8 (N - n)^2 / pi^2)) / 8',
-    source: 'roller-chain centre distance from a whole number of pitches, public page',
+    source: 'roller-chain centre distance from a whole number of pitches: a public page, a journal paper on chain drives',
     compute: (length, large, small) => {
       const [l, n, m] = [length?.value, large?.value, small?.value] as Rational[];
       if (!l || !n || !m) return undefined;
@@ -132,7 +132,7 @@ export const HELPERS: Readonly<Record<string, Helper>> = {
     takes: [take('resistance', 'resistance'), take('capacitance', 'capacitance'), take('from', 'voltage'), take('to', 'voltage')],
     gives: 'time',
     formula: 't = R C ln(V0 / V)',
-    source: 'discharge of a capacitor through a resistor (textbook, from memory)',
+    source: 'discharge of a capacitor through a resistor: OpenStax College Physics, chapter 21',
     compute: (resistance, capacitance, from, to) => {
       const ratio = quotient(from as Measure, to as Measure);
       const log = ratio && naturalLogarithm(ratio.value);

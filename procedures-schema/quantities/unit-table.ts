@@ -1,7 +1,8 @@
 /**
  * Units as data: what a writer types, which quantity it measures, and the exact factor to that quantity's base unit.
  * To add a unit, add a row. Factors: NIST Special Publication 811 (2008), Appendix B, from its definitions (inch 25.4 mm,
- * pound 0.453 592 37 kg, standard gravity 9.806 65 m/s², US gallon 231 in³); the tests compare them with the printed values.
+ * pound 0.453 592 37 kg, standard gravity 9.806 65 m/s², US gallon 231 in³). The tests derive each factor anew from its definition
+ * (tests/published/definitions.test.ts) and compare it with values that were printed.
  */
 
 export type QuantityKind =

@@ -6,11 +6,14 @@ import type { ProcedureCheck } from './check.ts';
 import { markOf } from './measured.ts';
 import { eachAction } from './visit.ts';
 
+/** The state of the threads, where it stands alone: ", dry,", "with dry threads". */
+const STATE = /(?:[,;(]\s*|\bwith\s+(?:the\s+)?threads?\s+)(dry|lubricated|oiled|greased)(?=\s*(?:[,.;)]|$))/i;
+
 export const torqueAsRegistered: ProcedureCheck = {
   id: 'torque-as-registered',
   scope: 'procedure',
   severity: 'error',
-  question: 'Is every fastener that has a torque tightened to it, and does the step say the value?',
+  question: 'Is every fastener that has a torque tightened to it, does the step say the value, and no other state of the threads?',
   why: 'Too little and it works loose; too much and it breaks at the next service. The value belongs where the wrench is.',
   source: 'reference "mechanical" 3; common practice: the torque stands in the step',
   cases: [
@@ -25,6 +28,18 @@ export const torqueAsRegistered: ProcedureCheck = {
       finds: 1,
       front: 'tools: [torque wrench]',
       work: '#. Loosen the [scraper bolts].\n#. Tighten the [scraper bolts] to 35 N·m with the torque wrench.',
+    },
+    {
+      name: 'another state of the threads',
+      finds: 1,
+      front: 'tools: [torque wrench]',
+      work: '#. Loosen the [scraper bolts].\n#. Tighten the [scraper bolts] to 25 N·m, lubricated, with the torque wrench.',
+    },
+    {
+      name: 'the registered torque and state',
+      finds: 0,
+      front: 'tools: [torque wrench]',
+      work: '#. Loosen the [scraper bolts].\n#. Tighten the [scraper bolts] in two stages to 25 N·m, dry, with the [torque wrench].',
     },
     {
       name: 'the registered torque',
@@ -67,6 +82,17 @@ export const torqueAsRegistered: ProcedureCheck = {
           continue;
         }
         if (early) continue;
+        const state = STATE.exec(sentence.text)?.[1]?.toLowerCase();
+        const condition = state === undefined ? undefined : state === 'dry' ? 'dry' : 'lubricated';
+        if (condition !== undefined && fastener.condition !== undefined && condition !== fastener.condition)
+          yield {
+            file,
+            span,
+            message: `Step ${step.fullLabel} tightens the ${thing.name} ${state}; the register says ${fastener.condition}.`,
+            actual: state as string,
+            expected: fastener.condition,
+            steps: [step.fullLabel],
+          };
         const agrees = said.some(({ quantity }) => {
           const typed = quantity.nominal;
           if (!typed || !sameKind(quantity.unit, right.unit)) return false;

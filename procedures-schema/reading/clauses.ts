@@ -153,6 +153,11 @@ export function verbPhrases(
         (separates(main[at] as Item) || (main[at]?.kind === 'word' && tables.sets.openers.has((main[at] as { word: string }).word)))
       )
         at += 1;
+      const state = threadState(main, at, (out[out.length - 1] as (typeof out)[number]).form, tables);
+      if (state > 0) {
+        index = at + state - 1;
+        continue;
+      }
       at = skipAdverbs(main, at, tables);
       const form = at < main.length ? verbAt(main, at, false, tables) : undefined;
       if (form) {
@@ -164,6 +169,18 @@ export function verbPhrases(
     (out[out.length - 1] as (typeof out)[number]).items.push(item);
   }
   return out.map((phrase) => ({ form: phrase.form, items: trimmed(phrase.items) }));
+}
+
+/**
+ * "to 25 N·m, dry, with the torque wrench": how many words say the state of the threads, between the value and the tool. Only when they
+ * stand alone: "dry the threads" and "dry with a cloth" are orders.
+ */
+function threadState(items: readonly Item[], at: number, form: VerbForm, tables: Tables): number {
+  if (!Object.values(form.verb.senses).includes('tighten')) return 0;
+  const state = tables.threadStates.find((words) => words.every((word, offset) => wordOf(items[at + offset]) === word));
+  if (state === undefined) return 0;
+  const after = items[at + state.length];
+  return after === undefined || after.kind === 'mark' ? state.length : 0;
 }
 
 /** Where a new order starts after a comma or "and" inside a condition. */

@@ -37,6 +37,7 @@ export interface Tables {
   /** Class of a position word: "closed" is "shut". */
   readonly positions: ReadonlyMap<string, string>;
   readonly opposite: ReadonlyMap<string, string>;
+  readonly threadStates: readonly (readonly string[])[];
 }
 
 export function tablesOf(lexicon: Lexicon): Tables {
@@ -89,6 +90,7 @@ export function tablesOf(lexicon: Lexicon): Tables {
       .sort((a, b) => b.words.length - a.words.length),
     positions,
     opposite,
+    threadStates: lexicon.threadStates.map((phrase) => phrase.split(' ')),
   };
 }
 

@@ -1012,6 +1012,7 @@ export const english: Lexicon = {
       'sounds',
     ],
   },
+  threadStates: ['dry', 'lubricated', 'oiled', 'greased', 'lightly oiled', 'unlubricated'],
   manners: [
     'cross pattern',
     'crosswise',

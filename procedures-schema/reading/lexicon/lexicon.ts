@@ -158,6 +158,8 @@ export interface Lexicon {
   /** Words that tell what is seen when something is found wrong or right by the senses. */
   readonly defects: { readonly seen: readonly string[]; readonly felt: readonly string[]; readonly sound: readonly string[] };
   readonly manners: readonly string[];
+  /** The state of threads that a torque is for: "dry", "lubricated"; after a comma it is no order. */
+  readonly threadStates: readonly string[];
   readonly stages: Readonly<Record<string, 'hand' | 'first' | 'final'>>;
   readonly outside: readonly string[];
   readonly units: readonly string[];

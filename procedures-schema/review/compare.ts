@@ -232,10 +232,23 @@ function head(earlier: OneText, later: OneText): Changed[] {
       span: after.liveTask?.span ?? after.titleSpan,
     });
   const verdict = (text: OneText, name: string) => text.facts.flow.verdicts.find(({ variant }) => variant === name)?.verdict;
+  // Variants that went the same way are one change.
+  const went = new Map<string, { readonly before: string; readonly after: string; readonly variants: string[] }>();
   for (const { variant, verdict: is } of later.facts.flow.verdicts) {
     const was = verdict(earlier, variant);
-    if (was !== undefined && was !== is)
-      found.push({ kind: 'verdict changed', weight: 'protection', about: variant, before: was, after: is, span: after.titleSpan });
+    if (was === undefined || was === is) continue;
+    const alike = went.get(`${was} ${is}`) ?? { before: was, after: is, variants: [] };
+    alike.variants.push(variant);
+    went.set(`${was} ${is}`, alike);
   }
+  for (const { before: was, after: is, variants } of went.values())
+    found.push({
+      kind: 'verdict changed',
+      weight: 'protection',
+      about: variants.join(', '),
+      before: was,
+      after: is,
+      span: after.titleSpan,
+    });
   return found;
 }

@@ -31,8 +31,9 @@ export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
             </tr>
           ))}
         <tr>
-          <th scope="row" />
-          <td>{state.peopleClear ? words.peopleClear : words.peopleAt}</td>
+          <th scope="row" colSpan={2}>
+            {state.peopleClear ? words.peopleClear : words.peopleAt}
+          </th>
         </tr>
       </tbody>
     </table>

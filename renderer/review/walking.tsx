@@ -6,6 +6,9 @@ import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { StateTold } from './state-told.tsx';
 
+/** An answer's words begin a line here. */
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
 export function Walking(): ReactNode {
   const chosen = useProcedure();
   const [variant, setVariant] = useState<string>();
@@ -70,7 +73,7 @@ export function Walking(): ReactNode {
         </ol>
         {walk?.question ? (
           <fieldset className="question">
-            <legend>{walk.question.text}?</legend>
+            <legend>{sentence(walk.question.text)}</legend>
             <button type="button" className="main" onClick={() => answer(true)}>
               {words.yes}
             </button>{' '}

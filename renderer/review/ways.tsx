@@ -3,13 +3,17 @@ import { type ReactNode, useState } from 'react';
 import type { GraphEdge, GraphStep } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { Hatches, hatch } from '../parts/hatches.tsx';
+import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 const ROW = 28;
 const TEXT = 230;
+/** The least room for a step's words; more where the window has it. */
 const WIDTH = 560;
+/** CSS pixels of a letter, on the large side. */
+const LETTER = 8.2;
 const RIGHT = 330;
 const ZOOMS = [0.5, 0.7, 0.85, 1, 1.25, 1.6, 2] as const;
 
@@ -18,9 +22,12 @@ export function Ways(): ReactNode {
   const graph = useAnswer('graph', file === undefined ? undefined : { file });
   const [zoom, setZoom] = useState(3);
   const scale = ZOOMS[zoom] ?? 1;
-  const [w, h] = [TEXT + WIDTH + RIGHT, ROW * ((graph?.steps.length ?? 0) + 2)];
+  const [frame, room] = useRoom();
+  const longest = Math.max(0, ...(graph?.steps ?? []).map(({ text }) => text.length)) * LETTER + 60;
+  const width = Math.max(WIDTH, Math.min(longest, room - TEXT - RIGHT - 20));
+  const [w, h] = [TEXT + width + RIGHT, ROW * ((graph?.steps.length ?? 0) + 2)];
   return (
-    <div className="one">
+    <div className="one" ref={frame}>
       <p className="row">
         <DocumentChoice />
         <button type="button" aria-label={words.smaller} disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
@@ -38,11 +45,14 @@ export function Ways(): ReactNode {
             <title>{graph.title}</title>
             <Hatches />
             {graph.edges.map((edge) => (
-              <Edge
+              <Edge key={`${edge.from} ${edge.to}`} edge={edge} end={graph.steps.length} x={TEXT + width} />
+            ))}
+            {graph.edges.map((edge) => (
+              <EdgeNote
                 key={`${edge.from} ${edge.to}`}
                 edge={edge}
-                end={graph.steps.length}
                 nth={graph.edges.filter((one) => one.from === edge.from && one.note !== '').indexOf(edge)}
+                x={TEXT + width}
               />
             ))}
             {graph.steps.map((step, row) => (
@@ -50,6 +60,7 @@ export function Ways(): ReactNode {
                 key={step.span.start}
                 step={step}
                 row={row}
+                width={width}
                 first={graph.steps[row - 1]?.section !== step.section}
                 open={() => file && goTo(file, step.span.start, step.span.end)}
               />
@@ -93,14 +104,16 @@ function Panned({ label, children }: { readonly label: string; readonly children
 interface RowProps {
   readonly step: GraphStep;
   readonly row: number;
+  readonly width: number;
   readonly first: boolean;
   readonly open: () => void;
 }
 
-function Row({ step, row, first, open }: RowProps): ReactNode {
+function Row({ step, row, width, first, open }: RowProps): ReactNode {
   const state = step.state ?? 'unknown';
   const y = middle(row);
-  const told = step.text.length > 66 ? `${step.text.slice(0, 64)}…` : step.text;
+  const letters = Math.floor((width - 40) / LETTER);
+  const told = step.text.length > letters ? `${step.text.slice(0, letters - 2)}…` : step.text;
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no link inside a drawing that keeps its keys
     <g
@@ -112,7 +125,7 @@ function Row({ step, row, first, open }: RowProps): ReactNode {
         if (event.key === 'Enter') open();
       }}
     >
-      <rect x={0} y={y - ROW / 2} width={TEXT + WIDTH} height={ROW} className="ways-hit" />
+      <rect x={0} y={y - ROW / 2} width={TEXT + width} height={ROW} className="ways-hit" />
       {first ? (
         <text x={4} y={y + 4} className="ways-section">
           {step.section.length > 26 ? `${step.section.slice(0, 25)}…` : step.section}
@@ -131,23 +144,30 @@ function Row({ step, row, first, open }: RowProps): ReactNode {
   );
 }
 
-/** `nth`: of the answers that leave this step, which stand under each other. */
-function Edge({ edge, end, nth }: { readonly edge: GraphEdge; readonly end: number; readonly nth: number }): ReactNode {
+const isBack = ({ from, to }: GraphEdge, end: number): boolean => (to ?? end) <= from;
+
+function Edge({ edge, end, x }: { readonly edge: GraphEdge; readonly end: number; readonly x: number }): ReactNode {
   const to = edge.to ?? end;
   if (to === edge.from + 1 && edge.note === '') return null;
-  const back = to <= edge.from;
-  const x = TEXT + WIDTH;
+  const back = isBack(edge, end);
   const [a, b] = [middle(edge.from), middle(to)];
   const bend = Math.min(170, 22 + Math.abs(to - edge.from) * 8);
   return (
     <g className={back ? 'ways-edge ways-back' : 'ways-edge'}>
       <path d={`M${x} ${a} C${x + bend} ${a} ${x + bend} ${b} ${x + 7} ${b}`} strokeDasharray={back ? '5 3' : undefined} />
       <path d={`M${x} ${b} l8 -4 v8 z`} className="ways-head" />
-      {edge.note === '' ? null : (
-        <text x={x + 12} y={a - 3 + nth * 13} className="ways-note">
-          {edge.note.length > 44 ? `${edge.note.slice(0, 43)}…` : edge.note}
-        </text>
-      )}
+    </g>
+  );
+}
+
+/** Over all arrows, so that none goes through its words. `nth`: of the answers that leave this step, which stand under each other. */
+function EdgeNote({ edge, nth, x }: { readonly edge: GraphEdge; readonly nth: number; readonly x: number }): ReactNode {
+  if (edge.note === '') return null;
+  return (
+    <g className={isBack(edge, Number.POSITIVE_INFINITY) ? 'ways-back' : ''}>
+      <text x={x + 12} y={middle(edge.from) - 3 + nth * 13} className="ways-note">
+        {edge.note.length > 44 ? `${edge.note.slice(0, 43)}…` : edge.note}
+      </text>
     </g>
   );
 }

@@ -10,6 +10,9 @@ import { words } from '../words/words.ts';
 /** CSS pixels: below this the print cannot be told apart. */
 const MIN_WIDTH = 330;
 
+/** Characters: so near before the first step stands only its heading. */
+const HEADING = 200;
+
 /** Milliseconds from which on pages wait until the hands rest. */
 const SLOW = 30;
 
@@ -21,8 +24,10 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
   took.current = made?.milliseconds ?? 0;
   const [at, setAt] = useState(0);
   const steps = margin?.lines ?? [];
-  const order = steps.findLastIndex(({ span }) => span.start <= caret);
-  const marked = order < 0 ? undefined : `doc ${number} step ${order}`;
+  const before = steps.findLastIndex(({ span }) => span.start <= caret);
+  // From a heading the page of its first step is looked for.
+  const order = before < 0 && (steps[0]?.span.start ?? 0) - caret < HEADING ? 0 : before;
+  const marked = order < 0 || steps.length === 0 ? undefined : `doc ${number} step ${order}`;
   const pages = made?.pages ?? [];
   useEffect(() => {
     const page = marked === undefined ? -1 : pages.findIndex(({ ops }) => ops.some((op) => op.op === 'target' && op.name === marked));

@@ -1,5 +1,5 @@
 /** Right of the text: findings beside their lines, sentences not understood, names to settle, and how each step was read. Notes give way downwards. */
-import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
+import { type CSSProperties, type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { Finding } from '../../procedures-schema/index.ts';
 import type { Drift } from '../../procedures-schema/narration/index.ts';
@@ -27,12 +27,20 @@ interface Props {
   readonly places: LinePlaces;
 }
 
+/** CSS pixels: between notes, and one line of a reading. */
 const GAP = 6;
+const LINE = 17;
+
+/** Where a note stands, and how many lines a reading may take before the next note's own line. */
+interface Place {
+  readonly top: number;
+  readonly lines: number;
+}
 
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
   const { caret } = shown.usePick('caret');
   const root = useRef<HTMLDivElement>(null);
-  const [tops, setTops] = useState<readonly number[]>([]);
+  const [given, setGiven] = useState<readonly Place[]>([]);
   const { file: filmed, drifts } = filming.use();
   const notes = [
     ...findingNotes(findings, caret),
@@ -43,17 +51,22 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
   // After every drawing, because only then are the heights known.
   useLayoutEffect(() => {
     let free = 0;
-    const next = [...(root.current?.children ?? [])].map((child, index) => {
+    const next = [...(root.current?.children ?? [])].map((child, index): Place => {
       const top = Math.max(free, places.top(notes[index]?.line ?? 1));
-      free = top + (child as HTMLElement).offsetHeight + GAP;
-      return top;
+      const below = notes[index + 1];
+      const room = below ? places.top(below.line) - top : Number.POSITIVE_INFINITY;
+      // A reading is as high as a line of the text and needs no gap, so that steps of one line keep theirs beside them.
+      const reading = child.firstElementChild?.className === 'reading';
+      free = top + (child as HTMLElement).offsetHeight + (reading ? 0 : GAP);
+      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / LINE))) };
     });
-    if (next.length !== tops.length || next.some((top, index) => top !== tops[index])) setTops(next);
+    if (next.length !== given.length || next.some(({ top, lines }, index) => top !== given[index]?.top || lines !== given[index]?.lines))
+      setGiven(next);
   });
   return (
     <div ref={root} className="notes">
       {notes.map(({ key, content }, index) => (
-        <div key={key} className="note-place" style={{ top: tops[index] ?? 0 }}>
+        <div key={key} className="note-place" style={{ top: given[index]?.top ?? 0, '--lines': given[index]?.lines ?? 1 } as CSSProperties}>
           {content}
         </div>
       ))}

@@ -11,7 +11,7 @@ export interface CodeSquares {
   readonly path: string;
 }
 
-/** A quarter of the code may be dirty or torn: paper in a workshop is. */
+/** Level M of the standard: about 15 percent of a code may be dirty or torn, as paper in a workshop is. */
 export function codeSquares(text: string): CodeSquares {
   const rows = encodeQR(text, 'raw', { ecc: 'medium', border: QUIET });
   const path = rows.flatMap((row, y) =>

@@ -3,35 +3,26 @@
  * told in another order. Numbers of captions compare values and never name a step.
  */
 import type { AlignedPassage, Alignment, HeardToken, Take } from './alignment-model.ts';
-import { type Candidate, candidatesFor, type PassageWords } from './candidates.ts';
 import type { CaptionFile } from './captions-model.ts';
-import { bestChain } from './chain.ts';
-import { layOn } from './fit.ts';
+import { decode, type Spoken } from './decode.ts';
+import { type LaidTake, layOn } from './fit.ts';
 import { heardIn } from './heard.ts';
-import { settled, withLeftovers } from './leftovers.ts';
 import type { Script } from './model.ts';
 import { namePrefixes, normalText, type Token } from './normal-words.ts';
-import { grown, resplit } from './resplit.ts';
-import { Vocabulary } from './vocabulary.ts';
+import { type PassageWords, passageWords } from './passage-words.ts';
+import { withRetakes } from './retakes.ts';
 
-/** Going back at most this far and reading on is a retake; further away it is a stray. */
-const RETAKEN = 6;
-/** One in so many takes between may be a mistaken one. */
-const OUTLIERS = 4;
+/** Seconds of silence that part two things said. */
+const SILENCE = 0.4;
+/** Share of the passages that must have silences before them, lest captions without any be judged by them. */
+const BREATHING = 0.4;
+
 export function align(script: Script, file: CaptionFile): Alignment {
   const tokens = script.passages.map(({ spoken }) => normalText(spoken).tokens);
   const heard = heardIn(file, namePrefixes(tokens.flat()));
-  const words = wordsOf(script, tokens, heard);
-  const places = placesOf(words[0]?.heard ?? new Int32Array(0));
-  const candidates = words.flatMap((one, passage) => candidatesFor(passage, one, places));
-  const first = bestChain(
-    candidates,
-    words.map(({ loose }) => loose),
-  );
-  const whole = grown(resplit(withLeftovers(resplit(first, words), words), words), words);
-  const strays = withRetakes(whole).flatMap(({ role }, index) => (role === 'stray' ? [index] : []));
-  const chain = withRetakes(settled(whole, strays, words));
-  const takes = chain.map(({ candidate, role }) => takeOf(candidate, role, words[candidate.passage] as PassageWords, heard));
+  const { words, ids } = passageWords(script, tokens, heard);
+  const chain = decode(words, ids, pausesIn(heard, words.length)).map((one) => laid(one, words, ids));
+  const takes = withRetakes(chain).map(({ candidate, role }) => takeOf(candidate, role, words, heard));
   const passages = script.passages.map((passage, index): AlignedPassage => {
     const main = takes.find((take) => take.passage === index && take.role === 'main');
     return { passage, tokens: tokens[index] as readonly Token[], ...(main ? { main } : {}) };
@@ -39,82 +30,29 @@ export function align(script: Script, file: CaptionFile): Alignment {
   return { script, heard, passages, takes, rest: restOf(takes, heard.length), seconds: Math.max(0, ...file.cues.map(({ end }) => end)) };
 }
 
-function wordsOf(script: Script, tokens: readonly (readonly Token[])[], heard: readonly HeardToken[]): readonly PassageWords[] {
-  const vocabulary = new Vocabulary();
-  const ids = tokens.map((passage) => passage.map((token) => vocabulary.idOf(token)));
-  const heardIds = Int32Array.from(heard, (token) => vocabulary.idOf(token));
-  const table = vocabulary.table(ids.flat());
-  return ids.map((own, passage): PassageWords => {
-    const gain = own.map((id) => vocabulary.gain[id] as number);
-    return {
-      ids: own,
-      gain,
-      most: gain.reduce((sum, one) => sum + one, 0),
-      loss: own.map((id) => vocabulary.loss[id] as number),
-      rows: own.map((id) => table.get(id) as Int8Array),
-      heard: heardIds,
-      loose: !/^(?:step|branch|notice)$/.test(script.passages[passage]?.kind ?? ''),
-    };
-  });
+function pausesIn(heard: readonly HeardToken[], passages: number): readonly boolean[] {
+  const found = heard.map(({ start }, at) => start - (heard[at - 1]?.end ?? Number.NEGATIVE_INFINITY) >= SILENCE);
+  return found.filter(Boolean).length >= passages * BREATHING ? found : found.map(() => true);
 }
 
-function placesOf(heard: Int32Array): ReadonlyMap<number, readonly number[]> {
-  const out = new Map<number, number[]>();
-  heard.forEach((id, at) => {
-    const list = out.get(id);
-    if (list) list.push(at);
-    else out.set(id, [at]);
-  });
-  return out;
+function laid({ passage, from, to }: Spoken, words: readonly PassageWords[], ids: Int32Array): LaidTake {
+  return { passage, from, to, ...layOn(words[passage] as PassageWords, ids, from, to) };
 }
 
-/** Which take of a passage is its own: the last of those read again on the spot, else the best. */
-function withRetakes(chain: readonly Candidate[]): readonly { readonly candidate: Candidate; readonly role: Take['role'] }[] {
-  const main = new Map<number, number>();
-  chain.forEach((one, index) => {
-    const held = main.get(one.passage);
-    const rival = held === undefined ? undefined : (chain[held] as Candidate);
-    if (
-      rival === undefined ||
-      (retaken(chain, held as number, index) ? one.score * 10 >= rival.score * 7 : better(chain, index, held as number))
-    )
-      main.set(one.passage, index);
-  });
-  return chain.map((candidate, index) => {
-    const own = main.get(candidate.passage) as number;
-    if (own === index) return { candidate, role: 'main' as const };
-    const near = retaken(chain, Math.min(own, index), Math.max(own, index));
-    return { candidate, role: near ? ('retake' as const) : ('stray' as const) };
-  });
-}
-
-/** Hardly anything but neighbours was spoken between the two. */
-function retaken(chain: readonly Candidate[], first: number, second: number): boolean {
-  const passage = (chain[first] as Candidate).passage;
-  const between = chain.slice(first + 1, second);
-  const far = between.filter((one) => Math.abs(one.passage - passage) > RETAKEN).length;
-  return between.length <= 2 * RETAKEN && far * OUTLIERS <= between.length + OUTLIERS / 2;
-}
-
-/** The one between its own neighbours wins; then the score. */
-function better(chain: readonly Candidate[], one: number, other: number): boolean {
-  const fits = (index: number): number => {
-    const { passage } = chain[index] as Candidate;
-    const [before, after] = [chain[index - 1]?.passage ?? -1, chain[index + 1]?.passage ?? passage + 1];
-    return (before < passage && passage - before <= RETAKEN ? 1 : 0) + (after > passage && after - passage <= RETAKEN ? 1 : 0);
-  };
-  return fits(one) !== fits(other) ? fits(one) > fits(other) : (chain[one] as Candidate).score > (chain[other] as Candidate).score;
-}
-
-function takeOf({ passage, from, to, score }: Candidate, role: Take['role'], words: PassageWords, heard: readonly HeardToken[]): Take {
+function takeOf(
+  { passage, from, to, score, laidOn }: LaidTake,
+  role: Take['role'],
+  words: readonly PassageWords[],
+  heard: readonly HeardToken[],
+): Take {
   return {
     passage,
     from,
     to,
     start: heard[from]?.start ?? 0,
     end: heard[to - 1]?.end ?? 0,
-    confidence: Math.max(0, Math.round((score * 100) / words.most) / 100),
-    laidOn: layOn(words, from, to),
+    confidence: Math.max(0, Math.round((score * 100) / (words[passage] as PassageWords).most) / 100),
+    laidOn,
     role,
   };
 }

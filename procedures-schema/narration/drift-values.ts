@@ -1,10 +1,11 @@
 /** Values, units and models that were heard otherwise than written, at the very place where the alignment laid them. */
 import { convert, findQuantities, type Rational, toNumber, toText, unitOf } from '../quantities/index.ts';
-import type { AlignedPassage, HeardToken, Take } from './alignment-model.ts';
+import type { AlignedPassage, Alignment, HeardToken, Take } from './alignment-model.ts';
 import { normalText, stem, type Token } from './normal-words.ts';
+import { clauseTokens } from './passage-words.ts';
 import { UNIT_SAYINGS } from './unit-sayings.ts';
 
-/** A take that was hardly heard says nothing about its values. */
+/** A take that was hardly heard says nothing about its values, except where the words on both sides of one were heard. */
 export const LEAST_SURE = 0.3;
 /** Lower: where the whole condition is left out, little of the passage is there. */
 const LEAST_SURE_MODEL = 0.12;
@@ -16,23 +17,23 @@ export interface ValueDrift {
   readonly heard?: HeardToken;
 }
 
-export function valueDrifts(one: AlignedPassage, take: Take, heard: readonly HeardToken[]): readonly ValueDrift[] {
-  return [
-    ...(take.confidence < LEAST_SURE ? [] : numbers(one, take, heard)),
-    ...(take.confidence < LEAST_SURE_MODEL ? [] : models(one, take, heard)),
-  ];
+export function valueDrifts(one: AlignedPassage, take: Take, alignment: Alignment): readonly ValueDrift[] {
+  return [...numbers(one, take, alignment.heard), ...(take.confidence < LEAST_SURE_MODEL ? [] : models(one, take, alignment))];
 }
 
 function numbers({ passage, tokens }: AlignedPassage, take: Take, heard: readonly HeardToken[]): ValueDrift[] {
   const out: ValueDrift[] = [];
+  const sure = (index: number): boolean => tokens[index] !== undefined && heard[take.laidOn[index] ?? -1]?.key === tokens[index].key;
+  const surrounded = (index: number): boolean => sure(index - 1) && sure(index + 1);
   tokens.forEach((said, index) => {
     const other = heard[take.laidOn[index] ?? -1];
     if (said.kind !== 'number' || other?.kind !== 'number' || said.value === undefined || other.value === undefined) return;
+    if (take.confidence < LEAST_SURE && !surrounded(index)) return;
     const same = toText(said.value) === toText(other.value);
     const units = [said.unit, other.unit];
     const unitsDiffer = units[0] !== undefined && units[1] !== undefined && units[0] !== units[1] && likely(units[1], units[0]);
     if (same && !unitsDiffer) return;
-    if (convertsTo(other, said) || secondValue(other, passage.screen)) return;
+    if (convertsTo(other, said) || (other.unit !== said.unit && secondValue(other, passage.screen))) return;
     const place = { actual: told(other), expected: told(said), heard: other };
     out.push({ kind: same ? 'other-unit' : 'other-value', ...place });
   });
@@ -66,7 +67,7 @@ function convertsTo(heard: Token, said: Token): boolean {
   return Math.abs(a - b) * 100 <= Math.abs(b) * ROUNDED;
 }
 
-/** The screen shows values in both units; whichever is read out is right. */
+/** The screen shows values in both units; whichever is read out is right. In the unit of the text it may be the limit of another model. */
 function secondValue(heard: Token, screen: readonly string[]): boolean {
   return screen.some((line) =>
     findQuantities(line).some(({ quantity, second }) =>
@@ -82,22 +83,34 @@ function secondValue(heard: Token, screen: readonly string[]): boolean {
   );
 }
 
-/** Heard words before a take in which its model may have been named. */
-const LEAD_IN = 4;
+/** Words that stand where a condition should, from which on it was said and misheard. */
+const MISHEARD_CLAUSE = 2;
 
-/** Not said is: neither the name nor the two words before it were heard in any form. One misheard name is no finding. */
-function models({ passage, tokens }: AlignedPassage, take: Take, heard: readonly HeardToken[]): ValueDrift[] {
+/** Not said is: no form of the condition was heard. One misheard name is no finding. */
+function models(one: AlignedPassage, take: Take, alignment: Alignment): ValueDrift[] {
+  const { passage, tokens } = one;
+  const { heard } = alignment;
   const keys = passage.models.map((model) => normalText(model).tokens.map(({ key }) => key));
   if (keys.length === 0) return [];
-  const near = heard.slice(Math.max(0, take.from - LEAD_IN), take.to).map(({ key }) => key);
-  const named = (key: readonly string[]): boolean => key.every((one) => near.includes(one));
-  if (keys.some(named)) return [];
-  const places = keys.flatMap(([first]) => tokens.flatMap(({ key }, index) => (key === first ? [index] : [])));
+  const clause = clauseTokens(passage);
+  const from = clause === 0 ? take.from : afterLast(take, alignment);
+  const near = heard.slice(from, take.to).map(({ key }) => key);
+  if (keys.some((key) => key.every((part) => near.includes(part)))) return [];
   const expected = passage.models.join(', ');
-  for (const at of places) {
-    const other = heard[take.laidOn[at] ?? -1];
-    if (other?.kind === 'name') return [{ kind: 'model-not-said', actual: other.key.slice(1).toUpperCase(), expected, heard: other }];
-    if ([at - 2, at - 1, at].some((index) => (take.laidOn[index] ?? -1) !== -1)) return [];
-  }
-  return places.length === 0 ? [] : [{ kind: 'model-not-said', actual: 'no model', expected }];
+  const places = keys.flatMap(([first]) => tokens.flatMap(({ key }, index) => (key === first ? [index] : [])));
+  if (places.length === 0) return [];
+  const body = clause === 0 ? take.to : (take.laidOn.slice(clause).find((at) => at !== -1) ?? take.to);
+  const other = heard.slice(from, body).find(({ kind, key }) => kind === 'name' && !keys.some(([first]) => first?.startsWith(key)));
+  if (other) return [{ kind: 'model-not-said', actual: other.key.slice(1).toUpperCase(), expected, heard: other }];
+  const said =
+    clause === 0
+      ? places.some((at) => [at - 2, at - 1, at].some((index) => (take.laidOn[index] ?? -1) !== -1))
+      : body - from >= MISHEARD_CLAUSE || heard.slice(from, body).some(({ key }) => key === tokens[0]?.key);
+  return said ? [] : [{ kind: 'model-not-said', actual: 'no model', expected }];
+}
+
+/** The first heard word that the take before does not account for. */
+function afterLast(take: Take, { takes }: Alignment): number {
+  const before = takes[takes.indexOf(take) - 1];
+  return before?.to === take.from ? Math.max(...before.laidOn, before.from) + 1 : take.from;
 }

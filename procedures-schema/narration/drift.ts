@@ -52,10 +52,17 @@ function drift(kind: DriftKind, message: string, { passages, severity, ...where 
   };
 }
 
-function name({ passage }: AlignedPassage): string {
-  if (passage.kind === 'notice') return `The notice before step ${passage.fullLabel}`;
-  return passage.kind === 'branch' ? `A way on from step ${passage.fullLabel}` : `Step ${passage.fullLabel}`;
-}
+const NAMES: Readonly<Record<Passage['kind'], (passage: Passage) => string>> = {
+  title: () => 'The opening',
+  needs: () => 'The list of what is needed',
+  remark: ({ sectionTitle }) => `A remark in ${sectionTitle}`,
+  section: ({ sectionTitle }) => `The title ${sectionTitle}`,
+  notice: ({ fullLabel }) => `The notice before step ${fullLabel}`,
+  step: ({ fullLabel }) => `Step ${fullLabel}`,
+  branch: ({ fullLabel }) => `A way on from step ${fullLabel}`,
+  end: () => 'The closing words',
+};
+const name = ({ passage }: AlignedPassage): string => NAMES[passage.kind](passage);
 
 /** Neighbours that are not spoken are told as one; a notice is told by itself when its step is there. */
 function silent(alignment: Alignment): Drift[] {
@@ -76,7 +83,7 @@ function silent(alignment: Alignment): Drift[] {
   for (const one of passages) {
     const { kind, key, guards } = one.passage;
     if (!MUST.has(kind)) continue;
-    if (heard.has(key) || swallowed(one, alignment)) close();
+    if (heard.has(key)) close();
     else if (guards !== undefined && heard.has(guards)) {
       close();
       out.push(drift('notice-missing', `${name(one)} is not spoken.`, { passages: [one], expected: one.passage.said }));
@@ -84,19 +91,6 @@ function silent(alignment: Alignment): Drift[] {
   }
   close();
   return out;
-}
-
-/** Words enough for it stand unexplained inside the take before or after it: it was said there and not understood. */
-function swallowed(one: AlignedPassage, { passages }: Alignment): boolean {
-  const index = passages.indexOf(one);
-  const wanted = Math.max(2, one.tokens.length / 2);
-  return [passages[index - 1]?.main, passages[index + 1]?.main].some((take) => {
-    if (!take) return false;
-    const laid = new Set(take.laidOn);
-    let extra = 0;
-    for (let at = take.from; at < take.to; at += 1) if (!laid.has(at)) extra += 1;
-    return extra >= wanted;
-  });
 }
 
 function late({ passages }: Alignment): Drift[] {
@@ -161,9 +155,9 @@ function moved(run: readonly Take[], passages: readonly AlignedPassage[]): Drift
   });
 }
 
-function values(take: Take, { passages, heard }: Alignment): Drift[] {
-  const one = passages[take.passage] as AlignedPassage;
-  return valueDrifts(one, take, heard).map(({ kind, actual, expected, heard: token }) => {
+function values(take: Take, alignment: Alignment): Drift[] {
+  const one = alignment.passages[take.passage] as AlignedPassage;
+  return valueDrifts(one, take, alignment).map(({ kind, actual, expected, heard: token }) => {
     const start = token?.start ?? take.start;
     const said =
       kind === 'model-not-said'
@@ -182,12 +176,8 @@ function values(take: Take, { passages, heard }: Alignment): Drift[] {
 /** Below this share of its words a passage is taken for spoken by its place alone. */
 const HARDLY = 0.2;
 
-function unsure(alignment: Alignment): Drift[] {
-  const { passages, takes } = alignment;
-  const lost = passages
-    .filter((one) => MUST.has(one.passage.kind) && !one.main && swallowed(one, alignment))
-    .map((one) => drift('hardly-heard', `${name(one)} is not understood.`, { passages: [one], expected: one.passage.said }));
-  const dim = takes.flatMap(({ passage, role, confidence, start, end }) => {
+function unsure({ passages, takes }: Alignment): Drift[] {
+  return takes.flatMap(({ passage, role, confidence, start, end }) => {
     const one = passages[passage] as AlignedPassage;
     if (role === 'stray' || confidence >= HARDLY || !MUST.has(one.passage.kind)) return [];
     return [
@@ -199,7 +189,6 @@ function unsure(alignment: Alignment): Drift[] {
       }),
     ];
   });
-  return [...lost, ...dim];
 }
 
 /** A wait is shown from the first word of its step to the first word of the next; what rounding of captions takes is forgiven. Seconds. */

@@ -11,7 +11,7 @@ export const USUAL_PACE = 140;
 export const SLOWEST_PACE = 60;
 export const FASTEST_PACE = 300;
 
-/** A "word" of a pace is this many syllables. Ours; with it the estimates for whole sample procedures lie within 7 percent of espeak-ng (tests/unit/narration/pace.test.ts). */
+/** A "word" of a pace is this many syllables. Ours; with it the estimates for whole sample procedures lie within 9 percent of espeak-ng (tests/unit/narration/pace.test.ts). */
 const SYLLABLES_A_WORD = 1.55;
 /** Silences, in words of the pace: they shrink and grow with the voice. */
 const PAUSE = { comma: 0.4, stop: 1.1 } as const;

@@ -11,8 +11,8 @@ import type { Scope } from './scope.ts';
 const CODE = 20;
 const CELL = { width: 28, height: 29 } as const;
 const COLUMNS = 6;
-/** More would fill the page: the checklist links every step. */
-const MOST = 2 * COLUMNS;
+/** Codes in one strip: two rows, low enough to stand under a heading; a longer section has several strips, which pages may part. */
+const STRIP = 2 * COLUMNS;
 const PX_PER_MM = 96 / 25.4;
 
 /** No block where the library has no film of it, or the film says something else by now. */
@@ -24,17 +24,18 @@ export function filmCodes(section: Section, scope: Scope, measured: ReadonlyMap<
     const at = labels.steps.find((step) => step.section === section && step.label === label);
     return index === 0 || at === undefined || tellsMore(at, measured);
   });
-  const shown = chosen.slice(0, MOST);
   const { words } = scope;
   const name = ({ label }: FilmLink): string => (label === undefined ? words.filmStart : `${words.step} ${label}`);
-  return [
-    {
+  const strips = Array.from({ length: Math.ceil(chosen.length / STRIP) }, (_, index) => chosen.slice(index * STRIP, (index + 1) * STRIP));
+  return strips.map((shown, index): BookBlock => {
+    const caption = words.filmCodes(index + 1, strips.length);
+    return {
       kind: 'figure',
-      alt: `${words.filmCodes} ${shown.map((link) => `${name(link)}, ${shortTime(link.start)}: ${link.address}`).join('; ')}`,
-      caption: words.filmCodes,
+      alt: `${caption} ${shown.map((link) => `${name(link)}, ${shortTime(link.start)}: ${link.address}`).join('; ')}`,
+      caption,
       image: { kind: 'svg', source: drawing(shown, name) },
-    },
-  ];
+    };
+  });
 }
 
 const tellsMore = ({ step }: LabelledStep, measured: ReadonlyMap<Step, readonly Measurement[]>): boolean =>

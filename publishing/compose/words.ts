@@ -59,7 +59,7 @@ export interface BookWords {
   readonly onlyModel: string;
   readonly proceduresHere: string;
   readonly askFor: string;
-  readonly filmCodes: string;
+  readonly filmCodes: (strip: number, of: number) => string;
   readonly filmStart: string;
 }
 
@@ -139,7 +139,7 @@ const english: BookWords = {
     'Only what applies to {model} is printed. Labels are those of the full procedure, so some numbers are missing here: nothing was lost.',
   proceduresHere: 'Procedures in this part',
   askFor: 'Ask for it at',
-  filmCodes: 'Film of this section. Each code opens it where the step is shown.',
+  filmCodes: (strip, of) => `Film of this section${of > 1 ? ` (${strip} of ${of})` : ''}. Each code opens it where the step is shown.`,
   filmStart: 'start',
 };
 

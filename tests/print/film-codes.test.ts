@@ -4,13 +4,13 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { decode } from 'fast-png';
 import readCode from 'jsqr';
 import { afterAll, describe, expect, test } from 'vitest';
 import { addressAt, type FilmLink } from '../../procedures-schema/narration/index.ts';
 import { violationsOf } from '../../procedures-schema/schemas/index.ts';
 import { codeSquares } from '../../publishing/film-code.ts';
 import { checklistOf, printBook, procedureBook } from '../../publishing/index.ts';
+import { assistFixture } from '../support/assist.ts';
 import { sample } from '../support/sample.ts';
 import { hasTool } from '../support/tools.ts';
 
@@ -79,22 +79,75 @@ describe.skipIf(!hasTool('pdftoppm'))('a printed page', () => {
     expect(read).toEqual(['https://films.example/ov-3140#t=93']);
     expect(codesIn(plain.bytes, 'without')).toEqual([]);
   }, 120_000);
+
+  test('a long section has a code for each step that measures, in several strips, and all are read', async () => {
+    const steps = 30;
+    const work = Array.from({ length: steps }, (_, n) => `#. Measure the slack at mark ${n + 1}.`).join('\n');
+    const front = 'measurements:\n  slack: {quantity: length, limits: {lower: 1 mm, upper: 3 mm}}';
+    const { facts, library } = assistFixture({ front, work });
+    const section = facts.tree.sections.find(({ title }) => title === 'Work');
+    if (!section) throw new Error('no section');
+    const links = [link(section.id, 40), ...Array.from({ length: steps }, (_, n) => link(section.id, 60 + n * 7, String(n + 1)))];
+    const { input, fonts } = await sample();
+    const films = new Map([[facts.head.id, links]]);
+    const { bytes } = printBook(procedureBook(facts, { ...input, library, films }), fonts);
+    expect(codesIn(bytes, 'long')).toEqual(links.map(({ address }) => address).sort());
+  }, 120_000);
 });
 
+const DPI = 200;
+/** A code is at least this wide and high, in pixels (12 mm), its blank margin not counted. */
+const LEAST = Math.round((12 * DPI) / 25.4);
+const MARGIN = Math.round((2 * DPI) / 25.4);
+
+/** Of all pages, sorted. */
 function codesIn(bytes: Uint8Array, name: string): string[] {
   const file = join(folder, `${name}.pdf`);
   writeFileSync(file, bytes);
-  spawnSync('pdftoppm', ['-r', '150', '-png', file, join(folder, name)]);
-  const pages = readdirSync(folder)
-    .filter((one) => one.startsWith(`${name}-`) && one.endsWith('.png'))
-    .sort();
-  return pages.flatMap((page) => {
-    const { width, height, data, channels } = decode(readFileSync(join(folder, page)));
-    const rgba = new Uint8ClampedArray(width * height * 4).fill(255);
-    for (let at = 0; at < width * height; at += 1)
-      for (let channel = 0; channel < 3; channel += 1)
-        rgba[at * 4 + channel] = data[at * channels + Math.min(channel, channels - 1)] as number;
-    const found = readCode(rgba, width, height)?.data;
-    return found === undefined || found === '' ? [] : [found];
-  });
+  spawnSync('pdftoppm', ['-r', String(DPI), '-gray', file, join(folder, name)]);
+  const pages = readdirSync(folder).filter((one) => one.startsWith(`${name}-`) && one.endsWith('.pgm'));
+  return pages.flatMap((page) => codesOn(readFileSync(join(folder, page)))).sort();
+}
+
+/**
+ * Of a page as grey values (PGM, netpbm: a head, then a byte a pixel). The reader finds one code in a picture, so the page is cut along its blank rows
+ * and columns first.
+ */
+function codesOn(pgm: Uint8Array): string[] {
+  const head = /^P5\s(\d+) (\d+)\s255\s/.exec(new TextDecoder('latin1').decode(pgm.subarray(0, 40)));
+  if (!head) throw new Error('no grey page');
+  const [width, height] = [Number(head[1]), Number(head[2])];
+  const grey = pgm.subarray(head[0].length);
+  const value = (x: number, y: number): number => grey[y * width + x] ?? 255;
+  const rows = runs(height, (y) => grey.subarray(y * width, (y + 1) * width).some((one) => one < 128));
+  return rows.flatMap(([top, bottom]) =>
+    runs(width, (x) => Array.from({ length: bottom - top }, (_, n) => value(x, top + n)).some((one) => one < 128)).flatMap(
+      ([left, right]) => {
+        const [wide, high] = [right - left + 2 * MARGIN, bottom - top + 2 * MARGIN];
+        const rgba = new Uint8ClampedArray(wide * high * 4).fill(255);
+        for (let y = 0; y < bottom - top; y += 1)
+          for (let x = 0; x < right - left; x += 1) {
+            const at = ((y + MARGIN) * wide + x + MARGIN) * 4;
+            rgba.fill(value(left + x, top + y), at, at + 3);
+          }
+        const found = readCode(rgba, wide, high)?.data;
+        return found === undefined || found === '' ? [] : [found];
+      },
+    ),
+  );
+}
+
+/** Stretches [from, to) of at least a code's size in which nothing is blank. */
+function runs(size: number, marked: (at: number) => boolean): (readonly [number, number])[] {
+  const out: (readonly [number, number])[] = [];
+  let from = -1;
+  for (let at = 0; at <= size; at += 1) {
+    const dark = at < size && marked(at);
+    if (dark && from === -1) from = at;
+    if (!dark && from !== -1) {
+      if (at - from >= LEAST) out.push([from, at]);
+      from = -1;
+    }
+  }
+  return out;
 }

@@ -40,6 +40,8 @@ export function trial(
   films: number,
   hearing: HearingOptions,
   seed: number,
+  /** How slow the voice is that speaks a script, as in `HearingOptions`. */
+  slow: (script: Script) => number = () => 1,
 ): Trial {
   const random = randomFrom(seed);
   const kinds = Object.fromEntries(DRIFT_KINDS.map((kind) => [kind, { made: 0, there: 0, found: 0, told: 0, right: 0 }])) as Record<
@@ -51,7 +53,7 @@ export function trial(
   for (const script of scripts)
     for (let film = 0; film < films; film += 1) {
       const { scenes, faults } = spoiled(script, strangers, random);
-      const recording = record(scenes, hearing, random);
+      const recording = record(scenes, { ...hearing, slow: slow(script) }, random);
       const file = readVtt(recording.captions);
       if (!file) throw new Error('the recording is no WebVTT');
       const alignment = align(script, file);
@@ -63,19 +65,56 @@ export function trial(
         if (lost(fault, recording)) continue;
         tally.there += 1;
         if (drifts.some((drift) => hits(drift, fault, recording))) tally.found += 1;
-        else misses.push(`film ${film} of ${script.number} missed ${fault.kind} ${fault.keys.join(', ')} ${fault.scene?.said ?? ''}`);
+        else
+          misses.push(
+            `film ${film} of ${script.number} missed ${fault.kind} ${fault.keys.join(', ')} ${fault.scene?.said ?? ''}\n${around(script, recording, fault.keys)}`,
+          );
       }
       for (const drift of drifts)
         for (const one of apart(drift)) {
+          // No fault of a film: what was hardly heard is told so that somebody listens.
+          if (one.kind === 'hardly-heard') continue;
           kinds[one.kind].told += 1;
           if (faults.some((fault) => hits(one, fault, recording))) kinds[one.kind].right += 1;
           else
             misses.push(
-              `film ${film} of ${script.number} for nothing: ${one.kind} ${one.passages.join(', ')}: ${one.message} ${one.actual ?? ''}`,
+              `film ${film} of ${script.number} for nothing: ${one.kind} ${one.passages.join(', ')}: ${one.message} ${one.actual ?? ''}\n${around(script, recording, one.passages, one.start)}`,
             );
         }
     }
   return { kinds, off: off.sort((a, b) => a - b), misses };
+}
+
+/** Several trials as one. */
+export function joined(trials: readonly Trial[]): Trial {
+  const sum = (kind: DriftKind, field: keyof Tally): number => trials.reduce((all, { kinds }) => all + kinds[kind][field], 0);
+  const tally = (kind: DriftKind): Tally => ({
+    made: sum(kind, 'made'),
+    there: sum(kind, 'there'),
+    found: sum(kind, 'found'),
+    told: sum(kind, 'told'),
+    right: sum(kind, 'right'),
+  });
+  return {
+    kinds: Object.fromEntries(DRIFT_KINDS.map((kind) => [kind, tally(kind)])) as Record<DriftKind, Tally>,
+    off: trials.flatMap(({ off }) => off).sort((a, b) => a - b),
+    misses: trials.flatMap(({ misses }) => misses),
+  };
+}
+
+/** What was written and what was heard about a place, a line each: so that a miss can be judged. */
+function around(script: Script, { truth }: Recording, keys: readonly string[], start?: number): string {
+  const named = script.passages.findIndex(({ key }) => key === keys[0]);
+  const timed = truth.findIndex(({ end }) => start !== undefined && end >= start);
+  const place = named === -1 ? timed : truth.findIndex(({ scene }) => scene.passage === named);
+  const near = (place === -1 ? truth.findIndex(({ scene }) => (scene.passage ?? -1) > named) : place) - 2;
+  return truth
+    .slice(Math.max(0, near), near + 5)
+    .map(
+      ({ scene, heard }) =>
+        `    ${scene.passage === undefined ? 'foreign' : (script.passages[scene.passage]?.key ?? '')}: ${scene.said}\n      -> ${heard}`,
+    )
+    .join('\n');
 }
 
 const lost = ({ carrier }: Fault, { truth }: Recording): boolean =>
@@ -188,7 +227,7 @@ function spoiled(script: Script, strangers: readonly string[], random: Random): 
       faults.push({ kind: 'other-unit', keys: [key(one)], carrier: [one, heard] });
     },
     'model-not-said': () => {
-      const CLAUSE = /^(?:For|On) the [^,:]*, /;
+      const CLAUSE = /^(?:For|On) [^,:]*, /;
       const one = pick((index) => (script.passages[index]?.models.length ?? 0) > 0 && CLAUSE.test(script.passages[index]?.said ?? ''));
       if (one === undefined) return;
       touch(one);

@@ -18,6 +18,8 @@ export interface HearingOptions {
   readonly errors: number;
   /** A misheard number may be heard as another number. */
   readonly numerals?: boolean;
+  /** Times as slow as the usual voice of `usualSeconds`; 1 if not given. */
+  readonly slow?: number;
 }
 
 export interface Recording {
@@ -53,7 +55,7 @@ interface TimedWord {
   readonly end: number;
 }
 
-export function record(scenes: readonly Scene[], { errors, numerals = false }: HearingOptions, random: Random): Recording {
+export function record(scenes: readonly Scene[], { errors, numerals = false, slow = 1 }: HearingOptions, random: Random): Recording {
   const own = [...new Set(scenes.flatMap(({ said }) => spokenWords(said)))].filter((word) => word.length > 3 && !NUMBER_WORD.test(word));
   const truth: { scene: Scene; start: number; end: number; heard: string }[] = [];
   const heard: TimedWord[] = [];
@@ -62,7 +64,7 @@ export function record(scenes: readonly Scene[], { errors, numerals = false }: H
     const start = at;
     const before = heard.length;
     for (const word of machineWords(scene.said)) {
-      const length = 0.09 + 0.055 * word.length * (0.8 + random(40) / 100);
+      const length = slow * (0.09 + 0.055 * word.length * (0.8 + random(40) / 100));
       const spoken = { word, start: at, end: at + length };
       at += length + (random(12) === 0 ? 0.25 : 0.02);
       if (random(10_000) >= errors * 10_000) heard.push(spoken);
@@ -81,6 +83,9 @@ export function record(scenes: readonly Scene[], { errors, numerals = false }: H
   }
   return { captions: writeVtt(cuesOf(heard)), truth };
 }
+
+/** What a voice that is neither quick nor slow takes for a text, in seconds: the mean of what `record` draws. */
+export const usualSeconds = (said: string): number => machineWords(said).reduce((sum, word) => sum + 0.13 + 0.055 * word.length, 0);
 
 /** Words as machines write them: numbers in figures, units in words, lower case. */
 function machineWords(said: string): string[] {

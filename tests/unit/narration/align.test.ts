@@ -93,6 +93,37 @@ describe('drift', () => {
   });
 });
 
+describe('a step for one model', () => {
+  const own = fixtureScript({
+    work: '#. Lift the [scraper] off with both hands.\n#. For the DM-10, loosen the two [scraper bolts] by one turn.\n#. Wipe the [air hose] and look at it along its length.',
+  });
+  const heard = (clause: string): string[] => {
+    const cues = own.passages.map(({ said }, n) => ({ start: n * 5, end: n * 5 + 4, text: said.replace('For the DM-10, loosen', clause) }));
+    const file = readVtt(writeVtt(cues));
+    return file ? driftsOf(align(own, file)).map(({ kind, actual }) => `${kind} ${actual}`) : ['no captions'];
+  };
+  test('the model is named', () => expect(heard('For the DM-10, loosen')).toEqual([]));
+  test('no word of the condition', () => expect(heard('Loosen')).toEqual(['model-not-said no model']));
+  test('another model', () => expect(heard('For the DM-20, loosen')).toEqual(['model-not-said DM20']));
+  test.each(['for the effects one loosen', 'for the loosen', 'four thee DM loosen'])('"%s": said and misheard', (clause) =>
+    expect(heard(clause)).toEqual([]),
+  );
+});
+
+test('the limit of another model is another value, though the screen shows it', () => {
+  const limits = 'limits: {DM-10: {lower: 1 mm, upper: 3 mm}, DM-20: {lower: 1 mm, upper: 5 mm}}';
+  const own = fixtureScript({
+    front: `measurements:\n  slack:\n    quantity: length\n    ${limits}`,
+    work: '#. Measure the slack.',
+  });
+  const cues = own.passages.map(({ said }, n) => ({ start: n * 9, end: n * 9 + 8, text: said.replace('1 to 3 mm', '1 to 5 mm') }));
+  const file = readVtt(writeVtt(cues));
+  expect(own.passages.some(({ said }) => said.includes('1 to 3 mm'))).toBe(true);
+  expect(file && driftsOf(align(own, file)).map(({ kind, actual, expected }) => `${kind} ${actual} ${expected}`)).toEqual([
+    'other-value 5 mm 3 mm',
+  ]);
+});
+
 test('numerals of captions are never taken for labels or limits', () => {
   // Every step is announced by a number of the speaker's own, wrong ones among them.
   const said = lines().map((line, n) => `Step ${n * 3 + 40}. ${line}`);

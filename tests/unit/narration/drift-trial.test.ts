@@ -1,13 +1,29 @@
 /**
- * How well drift is found: recordings of all sample procedures with faults put in, captions with 0, 5, 15 and 30 percent of their words misheard. Prints
- * figures; asserts what must hold at 15 percent. A fault whose own words were misheard is no longer in the captions and is counted apart ("made").
+ * How well drift is found: recordings of the sample procedures and of a library of other hands (tests/flow/prose), some of their steps put on one model
+ * each, with faults put in; read at the pace of espeak-ng, captions with 0, 5, 15 and 30 percent of their words misheard. Prints figures; asserts at 15
+ * percent what must hold of each kind. A fault whose own words were misheard is no longer in the captions and is counted apart ("made").
+ * The prices of the alignment were set on sample recordings with seeds 1 to 12. Those here were not looked at then, nor was any text of the other library.
+ * HANDSCLEAR_SEEDS=301,302,303 takes other seeds.
  */
 import { beforeAll, expect, test } from 'vitest';
-import { type Script, scriptOf } from '../../../procedures-schema/narration/index.ts';
-import { FAULTS, type Trial, trial } from '../../support/drift-trial.ts';
-import { sample } from '../../support/sample.ts';
+import { readLibrary } from '../../../electron/host/files/index.ts';
+import { checkLibrary } from '../../../procedures-schema/index.ts';
+import { type DriftKind, type Script, scriptOf } from '../../../procedures-schema/narration/index.ts';
+import { conditioned } from '../../support/conditioned.ts';
+import { FAULTS, joined, type Trial, trial } from '../../support/drift-trial.ts';
+import { randomFrom } from '../../support/random.ts';
+import { usualSeconds } from '../../support/recording.ts';
+import { hasTool } from '../../support/tools.ts';
+import { voicedSeconds } from '../../support/voice.ts';
 
-/** Sentences that no sample procedure has. */
+const SEEDS = (process.env.HANDSCLEAR_SEEDS ?? '211,212,213').split(',').map(Number);
+/** Steps of a procedure that are put on one model. */
+const CONDITIONED = 6;
+const PACE = 140;
+/** Cases that a kind must have before anything is said of it. */
+const CASES = 40;
+
+/** Sentences that no procedure here has. */
 const STRANGERS = [
   'Lift the top tray out and rinse it under clear water.',
   'Pull the chain through the sprocket and hook the two ends together.',
@@ -21,11 +37,38 @@ const STRANGERS = [
   'Hang the sling from the beam and draw it tight with the ratchet.',
 ];
 
-let scripts: readonly Script[] = [];
+let samples: readonly Script[] = [];
+let others: readonly Script[] = [];
+const slowness = new Map<Script, number>();
 beforeAll(async () => {
-  const { report } = await sample();
-  scripts = report.facts.procedures.map((facts) => scriptOf(facts, report.facts));
-}, 60_000);
+  samples = await scriptsIn('sample-procedures');
+  others = await scriptsIn('tests/flow/prose');
+  const voice = hasTool('espeak-ng');
+  for (const script of voice ? [...samples, ...others] : [])
+    slowness.set(script, voicedSeconds(script, PACE) / script.passages.reduce((sum, { said }) => sum + usualSeconds(said), 0));
+  const all = [...slowness.values()].sort((a, b) => a - b);
+  console.log(
+    `seeds ${SEEDS.join(', ')}; ${samples.length} and ${others.length} procedures; ${voice ? `read by espeak-ng, ${(all[0] ?? 1).toFixed(2)} to ${(all.at(-1) ?? 1).toFixed(2)} times as slow as the usual voice` : 'no espeak-ng here: the usual voice'}`,
+  );
+}, 600_000);
+
+async function scriptsIn(folder: string): Promise<readonly Script[]> {
+  const { texts, paths } = await readLibrary(folder);
+  const random = randomFrom(SEEDS[0] ?? 1);
+  const files = texts.map(({ path, text }) => ({
+    path,
+    text: path.startsWith('procedures/') ? conditioned(text, CONDITIONED, random) : text,
+  }));
+  const { facts } = checkLibrary(files, paths);
+  return facts.procedures.map((procedure) => scriptOf(procedure, facts));
+}
+
+const slow = (script: Script): number => slowness.get(script) ?? 1;
+/** Of each seed `films` films of each sample procedure and one of each other. */
+const recorded = (films: number, errors: number, seeds: readonly number[]): readonly [sample: Trial, other: Trial] => [
+  joined(seeds.map((seed) => trial(samples, STRANGERS, films, { errors }, seed, slow))),
+  joined(seeds.map((seed) => trial(others, STRANGERS, 1, { errors }, seed, slow))),
+];
 
 const share = (part: number, whole: number): string => (whole === 0 ? '-' : `${((100 * part) / whole).toFixed(1)}%`);
 
@@ -38,30 +81,41 @@ function printed(title: string, { kinds, off }: Trial): string {
   return [`${title}: boundaries off by ${at(0.5)} s (median), ${at(0.95)} s (p95), ${off.length} of them`, ...rows].join('\n');
 }
 
-function together({ kinds }: Trial): { readonly recall: number; readonly precision: number } {
-  const sum = (field: 'there' | 'found' | 'told' | 'right'): number => FAULTS.reduce((all, kind) => all + kinds[kind][field], 0);
-  return { recall: sum('found') / sum('there'), precision: sum('right') / sum('told') };
-}
+const recall = ({ kinds }: Trial, kind: DriftKind): number => kinds[kind].found / kinds[kind].there;
+const precision = ({ kinds }: Trial, kind: DriftKind): number => kinds[kind].right / kinds[kind].told;
+
+test('15 percent misheard: of each kind at least 95 percent are found, and at least 95 percent of what is told is so', () => {
+  const [own, other] = recorded(3, 0.15, SEEDS);
+  console.log(`${printed('15 percent, sample procedures', own)}\n${printed('15 percent, other procedures', other)}`);
+  const all = joined([own, other]);
+  console.log(`${printed('15 percent, all', all)}\n${all.misses.join('\n')}`);
+  for (const kind of FAULTS) {
+    expect(all.kinds[kind].there, `cases of ${kind}`).toBeGreaterThanOrEqual(CASES);
+    expect(recall(all, kind), `recall of ${kind}`).toBeGreaterThanOrEqual(0.95);
+    expect(precision(all, kind), `precision of ${kind}`).toBeGreaterThanOrEqual(0.95);
+  }
+  expect(all.off[all.off.length >> 1]).toBeLessThan(0.5);
+  expect(all.off[Math.floor(all.off.length * 0.95)]).toBeLessThan(2);
+}, 600_000);
 
 test.each([
-  [0, 0.98, 0.98],
-  [0.05, 0.96, 0.96],
-  [0.15, 0.95, 0.95],
-  [0.3, 0.8, 0.7],
+  [0, 0.99, 0.99, 2],
+  [0.05, 0.97, 0.97, 2],
+  [0.3, 0.88, 0.85, 6],
 ])(
-  'with %d of the words misheard',
-  (errors, recall, precision) => {
-    const result = trial(scripts, STRANGERS, 2, { errors }, 11);
-    console.log(printed(`${errors * 100} percent of words misheard`, result));
-    const all = together(result);
-    expect(all.recall).toBeGreaterThanOrEqual(recall);
-    expect(all.precision).toBeGreaterThanOrEqual(precision);
-    expect(result.off[result.off.length >> 1]).toBeLessThan(0.5);
-    expect(result.off[Math.floor(result.off.length * 0.95)]).toBeLessThan(errors > 0.2 ? 6 : 2);
+  '%d of the words misheard, all kinds together',
+  (errors, found, right, late) => {
+    const all = joined(recorded(1, errors, SEEDS.slice(0, 1)));
+    console.log(printed(`${errors * 100} percent`, all));
+    const sum = (field: 'there' | 'found' | 'told' | 'right'): number => FAULTS.reduce((part, kind) => part + all.kinds[kind][field], 0);
+    expect(sum('found') / sum('there')).toBeGreaterThanOrEqual(found);
+    expect(sum('right') / sum('told')).toBeGreaterThanOrEqual(right);
+    expect(all.off[all.off.length >> 1]).toBeLessThan(0.5);
+    expect(all.off[Math.floor(all.off.length * 0.95)]).toBeLessThan(late);
   },
-  120_000,
+  600_000,
 );
 
 test('numbers misheard as other numbers cannot be told from other values: printed, not judged', () => {
-  console.log(printed('15 percent, numerals too', trial(scripts, STRANGERS, 1, { errors: 0.15, numerals: true }, 11)));
-}, 120_000);
+  console.log(printed('15 percent, numerals too', trial(samples, STRANGERS, 1, { errors: 0.15, numerals: true }, SEEDS[0] ?? 1, slow)));
+}, 600_000);

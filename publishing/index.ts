@@ -5,6 +5,7 @@ export { type Checklist, checklistOf, contentHash, writeChecklist } from './chec
 export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf } from './compose/index.ts';
 export { drawPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
+export { impose, type SheetSide, sheets } from './imposition/index.ts';
 export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op } from './layout/index.ts';
 export { type PressChoice, type Printed, printBook, printSheets } from './print.ts';
 export { newProof, type ProofState } from './proof.ts';

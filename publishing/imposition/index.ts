@@ -2,5 +2,5 @@
 
 export { duplexTest } from './duplex-test.ts';
 export { type Choice, impose } from './impose.ts';
-export type { PlacedOnSheet, SheetSide } from './sheet.ts';
+export { type PlacedOnSheet, type SheetSide, sheets } from './sheet.ts';
 export { saddle, signatures } from './signatures.ts';

@@ -10,7 +10,11 @@ import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
 import { ChangedSince } from './changed-since.tsx';
+import { SheetCanvas } from './sheet-canvas.tsx';
+import { SheetsChoice } from './sheets-choice.tsx';
 
+/** What a sheet that is folded or cut cannot carry. */
+const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
 const TICKS = ['large', 'fillable', 'attach', 'obsolete', 'draft'] as const;
 
 export function PrintView(): ReactNode {
@@ -82,12 +86,14 @@ export function PrintView(): ReactNode {
             <option value="a5">A5</option>
           </select>
         </label>
+        <SheetsChoice press={choice.press} take={(press) => set('press', press)} />
         {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} take={setEarlier} />}
         {TICKS.map((key) => (
           <label key={key} className="tick">
             <input
               type="checkbox"
-              checked={choice[key] === true}
+              disabled={choice.press !== undefined && ON_PAGES.has(key)}
+              checked={choice[key] === true && !(choice.press !== undefined && ON_PAGES.has(key))}
               onChange={(event) => set(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
             />{' '}
             {words.editionTicks[key]}
@@ -112,7 +118,10 @@ export function PrintView(): ReactNode {
           ) : null}
         </p>
         {made ? (
-          <p className="quiet">{words.pagesMade(made.pages.length, Math.round(made.milliseconds))}</p>
+          <p className="quiet">
+            {words.pagesMade(made.pages.length, Math.round(made.milliseconds))}
+            {made.sides ? ` ${words.sidesMade(made.sides.length)}` : ''}
+          </p>
         ) : (
           <p className="quiet">{words.checking}</p>
         )}
@@ -140,9 +149,15 @@ export function PrintView(): ReactNode {
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the pages are scrolled from the keyboard too */}
       <section className="pages" tabIndex={0} aria-label={words.print}>
-        {made?.pages.map((page, index) => (
+        {made?.sides
+          ? made.sides.map((side, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a side's name is its number
+              <SheetCanvas key={index} side={side} pages={made.pages} width={700} label={words.side(index + 1, made.sides?.length ?? 0)} />
+            ))
+          : null}
+        {(made?.sides ? [] : (made?.pages ?? [])).map((page, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a page's name is its number
-          <PageCanvas key={index} page={page} width={380} label={words.page(index + 1, made.pages.length)} />
+          <PageCanvas key={index} page={page} width={380} label={words.page(index + 1, made?.pages.length ?? 0)} />
         ))}
       </section>
     </main>

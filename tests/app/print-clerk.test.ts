@@ -89,6 +89,29 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await page.locator('.settings label:has-text("Edition") select').first().selectOption('full');
   });
 
+  test('sees the sides of a booklet as they leave the printer, and writes them as the command line does', async () => {
+    const choose = (label: string, option: string) =>
+      page.locator(`.settings label:has-text("${label}") select`).first().selectOption({ label: option });
+    await choose('Edition', 'the whole text');
+    await choose('On the sheet', 'booklet: folded and stapled');
+    await choose('Sheets folded into one another', '2');
+    await page.waitForSelector('.printed-sheet');
+    // Each side holds two pages; the first one the cover on its right.
+    const first = page.locator('.printed-sheet').first().locator('.on-sheet canvas');
+    await expect
+      .poll(() => first.evaluateAll<string[]>('(all) => all.map((one) => one.getAttribute("aria-label").replace(/ of .*/, ""))'))
+      .toEqual(['Page 8', 'Page 1']);
+    await page.click('.settings button:has-text("Write the PDF")');
+    await page.waitForSelector('.foot [role=status]:has-text("booklet.pdf")');
+    const path = await written();
+    const other = join(mkdtempSync(join(tmpdir(), 'handsclear-cli-')), 'booklet.pdf');
+    const line = ['print', 'OM-3140', '--library', desk.folder, '--to', other, '--model', 'DL-25', '--booklet', '--signature', '2'];
+    spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...line]);
+    expect(readFileSync(path).equals(readFileSync(other))).toBe(true);
+    await page.locator('.printed-sheet').nth(1).scrollIntoViewIfNeeded();
+    await choose('On the sheet', 'page by page');
+  });
+
   test('is told what blocks printing, each a click from its text; a draft is printed all the same', async () => {
     writeFileSync(join(desk.folder, LIP), desk.onDisk(LIP).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
     await page.waitForSelector('.settings h2:has-text("In the way of printing")');

@@ -8,8 +8,12 @@ import {
   type DrawnPage,
   drawPages,
   guideBook,
+  impose,
+  type PressChoice,
   printBook,
+  printSheets,
   procedureBook,
+  type SheetSide,
   shortGuide,
   shortProcedure,
   writeChecklist,
@@ -31,11 +35,15 @@ export interface Edition {
   readonly attach?: boolean;
   /** Texts as they were issued before, by path: what changed since gets a bar in the margin. */
   readonly earlier?: Readonly<Record<string, string>>;
+  /** Sheets that are folded or cut, instead of single pages. */
+  readonly press?: PressChoice;
   readonly draft: boolean;
 }
 
 export interface PagesShown {
   readonly pages: readonly DrawnPage[];
+  /** What leaves the printer, where that is not page by page. */
+  readonly sides?: readonly SheetSide[];
   readonly notes: readonly string[];
   readonly milliseconds: number;
 }
@@ -45,7 +53,12 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
   const book = bookFor(model, edition);
   if (!book || !model.fonts) return undefined;
   const drawn = drawPages(book, model.fonts);
-  return { pages: drawn.pages, notes: drawn.notes.map(({ message }) => message), milliseconds: performance.now() - begun };
+  return {
+    pages: drawn.pages,
+    ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
+    notes: drawn.notes.map(({ message }) => message),
+    milliseconds: performance.now() - begun,
+  };
 }
 
 export interface Made {
@@ -57,13 +70,18 @@ export interface Made {
 export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const book = bookFor(model, edition);
   if (!book || !model.fonts) return undefined;
+  const name = `${nameOf(book, edition)}.pdf`;
+  if (edition.press) {
+    const folded = printSheets(book, model.fonts, edition.press);
+    return { bytes: folded.bytes, name, pages: folded.pages };
+  }
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const holds = printedIn(model, edition);
   const printed = printBook(book, model.fonts, {
     fillable: edition.fillable === true,
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
   });
-  return { bytes: printed.bytes, name: `${nameOf(book, edition)}.pdf`, pages: printed.pages };
+  return { bytes: printed.bytes, name, pages: printed.pages };
 }
 
 export function checklist(model: LibraryModel, edition: Edition): Made | undefined {
@@ -161,7 +179,7 @@ const nameOf = (book: Book, edition: Edition): string =>
       edition.model ?? '',
       edition.form === 'short' ? 'checklist' : '',
       edition.large ? 'large-type' : '',
-      edition.fillable ? 'form' : '',
+      edition.press ? edition.press.kind : edition.fillable ? 'form' : '',
       edition.draft ? 'DRAFT' : '',
     ]
       .filter((part) => part !== '')

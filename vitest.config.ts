@@ -7,6 +7,8 @@ export default defineConfig({
     // The whole-library tests check hundreds of files in one test; a hang is still caught.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    // What a page shows in the end is waited for as long as a user would; a second is little on a busy machine.
+    expect: { poll: { timeout: 20_000 } },
     // Two at least: on a machine of two cores the standard is one, and the suite takes twice as long.
     maxWorkers: Math.max(2, availableParallelism() - 1),
   },

@@ -3,6 +3,7 @@
  * shows. Speaks of the sources that reach a hand somewhere in the procedure; says what is required, never what is.
  */
 import type { Program } from './code.ts';
+import { handsIn } from './effects.ts';
 import type { MachineTable, SourceRow } from './machine.ts';
 import { safeButProof } from './safety.ts';
 import { COVER, type Layout, type State } from './state.ts';
@@ -19,7 +20,7 @@ export function worse(a: Band | undefined, b: Band): Band {
 export function reaching(program: Program, table: MachineTable): readonly SourceRow[] {
   const out = new Set<SourceRow>();
   for (const instruction of program.code) {
-    if (instruction.op !== 'act' || !(instruction.action.contact || instruction.facts.nearby.length > 0)) continue;
+    if (instruction.op !== 'act' || !handsIn(instruction)) continue;
     for (const thing of [...instruction.action.things.map((use) => use.thing), ...instruction.facts.nearby])
       for (const row of table.dangerTo(thing.kind, thing.name)?.sources ?? []) out.add(row);
   }

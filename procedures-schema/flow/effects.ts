@@ -42,6 +42,12 @@ export interface Doing {
   readonly quantityOf: (measurement: string) => string;
 }
 
+/** Whether a hand goes to what the sentence names. A machine that is moved from its panel names things too, and nobody touches them. */
+export function handsIn({ action, facts }: Pick<Doing, 'action' | 'facts'>): boolean {
+  const reaching = (action.kind === 'use' || action.kind === 'take-tools') && facts.nearby.length > 0;
+  return !action.outside && (reaching || (action.contact && CONTACT.includes(action.kind)));
+}
+
 export function act(layout: Layout, before: State, doing: Doing): Done {
   return new Effect(layout, before, doing).run();
 }
@@ -80,9 +86,7 @@ class Effect {
   }
 
   run(): Done {
-    const { action } = this.doing;
-    const reaching = (action.kind === 'use' || action.kind === 'take-tools') && this.doing.facts.nearby.length > 0;
-    if (!action.outside && (reaching || (action.contact && CONTACT.includes(action.kind)))) this.handsOn();
+    if (handsIn(this.doing)) this.handsOn();
     this.effect();
     return { state: this.state, breaches: this.breaches };
   }

@@ -2,10 +2,11 @@
  * A library kept checked while it is edited: takes edits as values, does again only what an edit touches, and gives the findings
  * that changed. Holds texts and results in memory; reads and writes nothing.
  */
-import { checkBetweenFiles, checkProcedure, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
+import { checkBetweenFiles, checkProcedure, type FilmFacts, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
 import type { Finding } from './finding.ts';
 import { guessHead, type HeadGuess } from './format/index.ts';
 import { Mentions } from './mentions.ts';
+import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import {
   type Background,
   isGuide,
@@ -79,6 +80,10 @@ class LibraryEngine implements Engine {
   private guides: LibraryFacts['guides'] = [];
   private between: readonly Finding[] = [];
   private visits = new Map<Symptom, { readonly flows: readonly unknown[]; readonly result: LibraryFacts['visits'][number] }>();
+  private films = new Map<
+    string,
+    { readonly text: string; readonly procedure: unknown; readonly captioned: boolean; readonly facts: FilmFacts }
+  >();
   private facts: LibraryFacts | undefined;
   /** Made anew when a file comes, goes or changes its number. */
   private order: string[] | undefined;
@@ -266,6 +271,23 @@ class LibraryEngine implements Engine {
     });
   }
 
+  /** A film is held against its procedure again when one of the two changed; each reading of a procedure is a value of its own. */
+  private filmsOf(library: Omit<LibraryFacts, 'films'>): readonly FilmFacts[] {
+    const before = this.films;
+    this.films = new Map();
+    const paths = [...this.texts.keys()].filter(isFilmRecord).sort(inOrder);
+    const shownBy = ({ procedure }: FilmFacts): unknown => library.procedures.find(({ head }) => head.id === procedure);
+    const captioned = ({ captions }: FilmFacts): boolean => captions !== undefined && this.paths.has(captions);
+    return paths.map((path) => {
+      const text = this.texts.get(path) as string;
+      const known = before.get(path);
+      const same = known?.text === text && known.procedure === shownBy(known.facts) && known.captioned === captioned(known.facts);
+      const facts = same ? known.facts : filmFactsOf(path, text, library);
+      this.films.set(path, { text, procedure: shownBy(facts), captioned: captioned(facts), facts });
+      return facts;
+    });
+  }
+
   private guideOf(path: string, touched: ReadonlySet<string>): LibraryFacts['guides'][number] {
     const before = this.guides.find((guide) => guide.file === path);
     return before && !touched.has(path) ? before : readGuideFile({ path, text: this.texts.get(path) ?? '' });
@@ -286,7 +308,7 @@ class LibraryEngine implements Engine {
       this.read.set(path, facts);
     }
     const whole = this.waiting.size === 0;
-    const facts: LibraryFacts = {
+    const known: Omit<LibraryFacts, 'films'> = {
       registers: background.registers,
       registerFiles: background.registerFiles,
       procedures: this.inPathOrder().map((path) => this.procedures.get(path) as ProcedureFacts),
@@ -294,6 +316,7 @@ class LibraryEngine implements Engine {
       visits: whole ? this.visitsOf(background.registers) : [],
       paths: this.paths,
     };
+    const facts: LibraryFacts = { ...known, films: whole ? this.filmsOf(known) : [] };
     this.facts = facts;
     for (const path of [...again, ...named]) {
       this.findings.set(path, checkProcedure(this.procedures.get(path) as ProcedureFacts, facts));

@@ -8,6 +8,7 @@ import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from '
 import type { Finding, Severity } from './finding.ts';
 import { type FlowInput, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
 import { type BlockCache, type HeadGuess, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
+import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
 import { Recent } from './recent.ts';
 import {
@@ -72,7 +73,7 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
     procedures.push({ ...facts, flow: proveFile(facts, background.registers, others) });
     options.progress?.(index + 1, read.length);
   }
-  const facts: LibraryFacts = {
+  const known: Omit<LibraryFacts, 'films'> = {
     registers: background.registers,
     registerFiles: background.registerFiles,
     procedures,
@@ -80,6 +81,8 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
     visits: background.registers.symptoms.map((symptom) => proveVisitOf(symptom, background.registers, procedures)),
     paths: new Set([...sorted.map((file) => file.path), ...paths]),
   };
+  const films = sorted.filter(({ path }) => isFilmRecord(path)).map(({ path, text }) => filmFactsOf(path, text, known));
+  const facts: LibraryFacts = { ...known, films };
   return report(facts, runChecks(facts, options));
 }
 

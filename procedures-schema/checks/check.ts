@@ -39,10 +39,32 @@ export interface LibraryFacts {
     readonly problems: readonly FormatProblem[];
     readonly schemaProblems: readonly SchemaProblem[];
   }[];
+  readonly films: readonly FilmFacts[];
   /** Each symptom's procedures walked in turn. */
   readonly visits: readonly VisitResult[];
   /** Paths present in the library, for figures and the like. */
   readonly paths: ReadonlySet<string>;
+}
+
+/** A film of a procedure, by its record in the library, held against the procedure as it is now. Reckoned by `narration`, which checks may not call. */
+export interface FilmFacts {
+  readonly file: YamlFile;
+  readonly problems: readonly FormatProblem[];
+  /** Number of the film; empty where the record does not tell. */
+  readonly number: string;
+  readonly procedure: string;
+  readonly model?: string;
+  /** Path of its captions. */
+  readonly captions?: string;
+  /** What is missing in the record or beside it, in sentences. */
+  readonly wrong: readonly string[];
+  /** no procedure, no model: what it shows is not in the library. unread: its record cannot be compared. */
+  readonly standing: 'fits' | 'changed' | 'no procedure' | 'no model' | 'unread';
+  /** Titles of the chapters that are to be made again, by the most that must be done in them. */
+  readonly again: Readonly<Record<'film' | 'voice' | 'caption', readonly string[]>>;
+  /** How many passages were filmed that the text no longer has, and how many stand elsewhere in it now. */
+  readonly gone: number;
+  readonly moved: number;
 }
 
 /**

@@ -18,7 +18,7 @@ export function formCheck(words: Words, rules: readonly FormatRule[]): LibraryCh
 }
 
 function* filesOf(library: LibraryFacts): Iterable<{ file: string; problems: readonly FormatProblem[] }> {
-  for (const { file, problems } of library.registerFiles) yield { file: file.source.path, problems };
+  for (const { file, problems } of [...library.registerFiles, ...library.films]) yield { file: file.source.path, problems };
   for (const { file, problems } of library.procedures) yield { file, problems };
   for (const { file, problems } of library.guides) yield { file, problems };
 }

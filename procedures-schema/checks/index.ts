@@ -1,6 +1,6 @@
 /** The checks: the list, the runs, and what a check is made of. Exports only. */
 
-export type { Check, CheckCase, LibraryCheck, LibraryFacts, ProcedureCheck, ProcedureFacts } from './check.ts';
+export type { Check, CheckCase, FilmFacts, LibraryCheck, LibraryFacts, ProcedureCheck, ProcedureFacts } from './check.ts';
 export { checkBetweenFiles, checkProcedure, checks, type RunOptions, runChecks } from './list.ts';
 export { measuredOf } from './measured.ts';
 export { noticeText } from './notice-text.ts';

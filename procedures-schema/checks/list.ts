@@ -23,6 +23,7 @@ import { endAsSaid } from './end-as-said.ts';
 import { energyAnswered } from './energy-answered.ts';
 import { fastenerTight } from './fastener-tight.ts';
 import { figureThere } from './figure-there.ts';
+import { filmFits } from './film-fits.ts';
 import { forceNotMass } from './force-not-mass.ts';
 import { frontMatterFields } from './front-matter-fields.ts';
 import { frontMatterForm } from './front-matter-form.ts';
@@ -127,6 +128,7 @@ export const checks: readonly Check[] = [
   energyAnswered,
   fastenerTight,
   figureThere,
+  filmFits,
   forceNotMass,
   frontMatterFields,
   frontMatterForm,

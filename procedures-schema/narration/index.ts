@@ -8,6 +8,7 @@ export { cueTime, shortTime } from './clock.ts';
 export { type CueNode, readCueText } from './cue-text.ts';
 export { driftsOf } from './drift.ts';
 export { DRIFT, DRIFT_KINDS, type Drift, type DriftKind } from './drift-model.ts';
+export { filmFactsOf, isFilmRecord } from './film-facts.ts';
 export { addressAt, type FilmLink, filmLinks } from './film-links.ts';
 export { filmsIn, isFilmText, type LibraryFilm, linksOf } from './library-films.ts';
 export type * from './model.ts';

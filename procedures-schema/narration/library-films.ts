@@ -24,7 +24,7 @@ export function filmsIn(texts: ReadonlyMap<string, string>): {
   const problems: string[] = [];
   for (const path of [...texts.keys()].filter((one) => /\.ya?ml$/i.test(one)).sort()) {
     const { record, problems: own } = readRecord(readYaml(path, texts.get(path) ?? '').tree);
-    problems.push(...own);
+    problems.push(...own.map((problem) => `${path}: ${problem}`));
     if (!record) continue;
     const captions = record.captions === undefined ? undefined : readCaptions(texts.get(record.captions) ?? '');
     if (record.captions !== undefined && !captions)

@@ -44,14 +44,14 @@ export function readRecord(file: YamlFile): { readonly record?: FilmRecord; read
   };
   const missing = ['number', 'procedure', 'text hash'].filter((key) => text(key) === undefined);
   if (root?.kind !== 'map' || missing.length > 0)
-    return { problems: [`${file.source.path}: a record of a film must say ${missing.join(', ') || 'its number'}.`] };
+    return { problems: [`A record of a film must say ${missing.join(', ') || 'its number'}.`] };
   const listed = yamlGet(root, 'passages');
   const passages = listed?.kind === 'seq' ? listed.items.flatMap(passageOf) : [];
   const address = text('address');
   const problems =
     address === undefined || /^https?:\/\/[^\s"<>]+$/.test(address)
       ? []
-      : [`${file.source.path}: "${address}" is no address that begins with https:// or http://.`];
+      : [`"${address}" is no address that begins with https:// or http://.`];
   const optional = {
     procedureRevision: text('procedure revision'),
     model: text('model'),

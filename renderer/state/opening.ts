@@ -70,7 +70,7 @@ export async function openLibrary(folder: string): Promise<void> {
       ({ path, text }) => (documents.get(path)?.bom ? `\uFEFF${documents.get(path)?.text}` : documents.get(path)?.text) !== text,
     ),
   });
-  for (const path of read.paths) if (isFilmText(path)) void giveFilmText(path);
+  for (const path of read.paths) if (isFilmText(path) && documents.get(path) === undefined) void giveFilmText(path);
   for (const path of read.paths) if (/^figures\/.*\.(svg|png|jpe?g)$/i.test(path)) void giveFigure(path);
 }
 

@@ -2,9 +2,9 @@
 
 /** Texts that are read, checked and kept in step with the disk. */
 export const isText = (own: string): boolean =>
-  /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|(procedures|guides)\/.+\.md)$/i.test(own);
+  /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|narration\/.+\.ya?ml|(procedures|guides)\/.+\.md)$/i.test(own);
 
-/** Pictures, films and what belongs to them: known by name, read when asked for. */
+/** Pictures, captions and what belongs to them: known by name, read when asked for. */
 export const isOther = (own: string): boolean => /^(figures|narration)\/.+/i.test(own);
 
 /** Folders that are looked into; everything else in a library is left alone. */

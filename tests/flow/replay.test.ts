@@ -3,7 +3,6 @@
  * machine at a time, nothing forgotten and nothing grouped. Both must break the same rules on the same things, and the shortest walk the
  * proof prints must be as short as the shortest there is. What actions do is the same code in both; this is about the walking.
  */
-import { readdirSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import {
   compile,
@@ -16,7 +15,7 @@ import {
 } from '../../procedures-schema/index.ts';
 import { mutantsOf } from '../support/mutations.ts';
 import { drawn, randomFrom, seedOfRun } from '../support/random.ts';
-import { SAMPLE, sample } from '../support/sample.ts';
+import { sample } from '../support/sample.ts';
 
 const seed = seedOfRun();
 const MOST = 60_000;
@@ -38,10 +37,10 @@ let engine: Engine;
 let sound: LibraryReport;
 const texts = new Map<string, string>();
 beforeAll(async () => {
-  const { texts: files } = await sample();
+  const { texts: files, paths } = await sample();
   for (const { path, text } of files) texts.set(path, text);
   engine = newEngine();
-  engine.apply([...files, ...readdirSync(`${SAMPLE}/figures`).map((name) => ({ path: `figures/${name}`, present: true as const }))]);
+  engine.apply([...files, ...paths.filter((path) => !texts.has(path)).map((path) => ({ path, present: true as const }))]);
   sound = engine.report();
 });
 

@@ -3,13 +3,12 @@
  * where it was made, and bring no other error along but those its operator states. What is not found and the naive checker does not
  * mind either is no slip. HANDSCLEAR_SEED repeats a run.
  */
-import { readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Engine, type Finding, type LibraryReport, newEngine } from '../../procedures-schema/index.ts';
 import { type Mutant, mutantsOf, OPERATORS } from '../support/mutations.ts';
 import { naiveOn } from '../support/naive-library.ts';
 import { drawn, randomFrom, seedOfRun } from '../support/random.ts';
-import { SAMPLE, sample } from '../support/sample.ts';
+import { sample } from '../support/sample.ts';
 
 /** Slips that a walk shows; the others stand in the words, and the naive checker reads none. */
 const OF_THE_WALK: ReadonlySet<string> = new Set([
@@ -26,11 +25,11 @@ const texts = new Map<string, string>();
 const chosen = new Map<string, readonly Mutant[]>();
 
 beforeAll(async () => {
-  const { texts: files } = await sample();
+  const { texts: files, paths } = await sample();
   for (const { path, text } of files) texts.set(path, text);
   engine = newEngine();
-  const figures = readdirSync(`${SAMPLE}/figures`).map((name) => ({ path: `figures/${name}`, present: true as const }));
-  engine.apply([...files, ...figures]);
+  const others = paths.filter((path) => !texts.has(path)).map((path) => ({ path, present: true as const }));
+  engine.apply([...files, ...others]);
   sound = engine.report();
   const random = randomFrom(seed);
   const all = new Map(Object.keys(OPERATORS).map((name) => [name, mutantsOf(name, sound.facts.procedures, sound.facts.registers)]));

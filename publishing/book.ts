@@ -26,7 +26,7 @@ export type Inline =
 export type Flow = readonly BookBlock[];
 
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
-export type ParagraphStyle = 'body' | 'lead' | 'small' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
+export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
 
 /** `changed`: not so in the earlier revision compared with; a bar stands beside it. */
 export type BookBlock = BlockOf & { readonly changed?: true };

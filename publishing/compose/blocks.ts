@@ -16,7 +16,7 @@ import { type Applies, appliesIn } from './edition.ts';
 import { measurementsAt } from './entries.ts';
 import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
-import { limitsPrinted } from './limits-text.ts';
+import { limitLines, limitsPrinted } from './limits-text.ts';
 import { type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { tableRows } from './table-rows.ts';
 
@@ -251,11 +251,14 @@ class Composer {
         },
       ];
     }
-    const limits = limitsPrinted(measurement, this.scope);
-    const said = limits.map(({ name, text }) => (name === undefined ? text : `${name}: ${text}`)).join('; ');
-    const unit = limits[0]?.limit.unit.symbol;
-    const lines: BookBlock[] =
-      said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: [{ kind: 'strong', text: `${words.limits} ` }, ...plain(said)] }];
+    const unit = limitsPrinted(measurement, this.scope)[0]?.limit.unit.symbol;
+    const lines = limitLines(measurement, this.scope).map(
+      ({ names, text }): BookBlock => ({
+        kind: 'paragraph',
+        style: 'limit',
+        inline: [{ kind: 'strong', text: `${names === '' ? words.limits : names}: ` }, ...plain(text)],
+      }),
+    );
     return [
       ...lines,
       {

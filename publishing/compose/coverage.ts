@@ -3,7 +3,7 @@ import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
 import { guideWords } from './guide-words.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
-import { capital } from './symptom-matrix.ts';
+import { capital, familiesInBook } from './symptom-matrix.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
@@ -11,7 +11,7 @@ export function coverageChapter(procedures: readonly ProcedureFacts[], input: Co
   const { registers } = input.library;
   const words = guideWords(registers.house.language);
   const optionNames = new Set(registers.options.map(({ name }) => name));
-  const blocks = registers.families.flatMap((family): BookBlock[] => {
+  const blocks = familiesInBook(procedures, input).flatMap((family): BookBlock[] => {
     const models = registers.models
       .filter((model) => model.family === family.name && (input.model === undefined || input.model === model.name))
       .map(({ name }) => name)

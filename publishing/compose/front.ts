@@ -3,7 +3,7 @@ import type { Family, ListedName, Machine, Registers, Source } from '../../proce
 import type { BookBlock, Flow, Inline } from '../book.ts';
 import { listedFor, machinesOf, modelsOf } from './edition.ts';
 import { titleOf } from './inline.ts';
-import { limitsPrinted } from './limits-text.ts';
+import { limitsPrinted, limitWords } from './limits-text.ts';
 import type { Scope } from './scope.ts';
 
 type Row = readonly (readonly Inline[])[];
@@ -140,10 +140,9 @@ function measured(scope: Scope): BookBlock[] {
       const { pass, fail } = measurement.sensed;
       return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}. ${words.fails}: ${fail}.`)];
     }
-    const limits = limitsPrinted(measurement, scope).map(({ model, text: said }) => (model === undefined ? said : `${model}: ${said}`));
     const formula = limitsPrinted(measurement, scope).find(({ limit }) => limit.formula !== undefined)?.limit.formula;
     const from = formula === undefined ? '' : ` (${formula})`;
-    return [strong(measurement.name), text(where), text(`${limits.join('; ') || words.noLimit}${from}`)];
+    return [strong(measurement.name), text(where), text(`${limitWords(measurement, scope) || words.noLimit}${from}`)];
   });
   if (rows.length === 0) return [];
   return [{ kind: 'heading', level: 2, text: words.measured, bookmark: false }, table(words.measuredHead, rows)];

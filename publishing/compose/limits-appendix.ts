@@ -3,7 +3,7 @@ import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
 import { measurementsAt } from './entries.ts';
 import { guideWords } from './guide-words.ts';
-import { limitsPrinted } from './limits-text.ts';
+import { limitWords } from './limits-text.ts';
 import { type ComposeInput, scopeOf, stepAnchor } from './scope.ts';
 import { bookWords } from './words.ts';
 
@@ -19,11 +19,7 @@ export function limitsChapter(procedures: readonly ProcedureFacts[], input: Comp
     const places = measurementsAt(scope);
     const rows = facts.head.measurements.map((measurement) => {
       const limits =
-        measurement.sensed === undefined
-          ? limitsPrinted(measurement, scope)
-              .map(({ model, text: limit }) => (model === undefined ? limit : `${model}: ${limit}`))
-              .join('; ') || said.noLimit
-          : `${said.passes}: ${measurement.sensed.pass}`;
+        measurement.sensed === undefined ? limitWords(measurement, scope) || said.noLimit : `${said.passes}: ${measurement.sensed.pass}`;
       const steps = [...places].filter(([, list]) => list.includes(measurement)).map(([step]) => facts.read.labels.byStep.get(step));
       const read = steps.flatMap((step, index): Inline[] =>
         step === undefined

@@ -44,6 +44,26 @@ export function limitsPrinted(measurement: Measurement, scope: Scope): readonly 
   return [{ limit: first.limit, text: first.text }];
 }
 
+/** A limit and whom it is for; no names: for all. */
+export interface LimitLine {
+  readonly names: string;
+  readonly text: string;
+}
+
+/** Models and ranges of serial numbers with the same limit share a line, in the order of the first of each. */
+export function limitLines(measurement: Measurement, scope: Scope): readonly LimitLine[] {
+  const lines = new Map<string, string[]>();
+  for (const { name, text } of limitsPrinted(measurement, scope))
+    lines.set(text, [...(lines.get(text) ?? []), ...(name === undefined ? [] : [name])]);
+  return [...lines].map(([text, names]) => ({ names: names.join(', '), text }));
+}
+
+/** The same in one run of words, for a cell of a table. */
+export const limitWords = (measurement: Measurement, scope: Scope): string =>
+  limitLines(measurement, scope)
+    .map(({ names, text }) => (names === '' ? text : `${names}: ${text}`))
+    .join('; ');
+
 /** "0 to 4 mm (0 to 0.15 in)", second unit as the house wants it. */
 export function limitText(
   limit: Limit,

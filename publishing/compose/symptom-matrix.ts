@@ -9,9 +9,9 @@ const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
 /** undefined where no symptom leads to a procedure of the guide. */
 export function symptomChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
   const words = guideWords(input.library.registers.house.language);
-  const { families, symptoms } = input.library.registers;
+  const { symptoms } = input.library.registers;
   const inBook = new Set(procedures.map(({ head }) => head.id));
-  const blocks = families.flatMap((family): BookBlock[] => {
+  const blocks = familiesInBook(procedures, input).flatMap((family): BookBlock[] => {
     const own = symptoms.filter((one) => one.family === family.name && one.procedures.some(({ number }) => inBook.has(number)));
     const models = modelsOf(family, procedures, input);
     if (own.length === 0 || models.length === 0) return [];
@@ -33,6 +33,15 @@ export function symptomChapter(procedures: readonly ProcedureFacts[], input: Com
   if (blocks.length === 0) return undefined;
   const intro: BookBlock = { kind: 'paragraph', style: 'lead', inline: text(words.symptomsIntro) };
   return { title: words.symptomsTitle, anchor: 'symptoms', startRight, blocks: [intro, ...blocks] };
+}
+
+/** In the order of the guide, not of the register: a reader looks for a machine where it stands in the book. */
+export function familiesInBook(procedures: readonly ProcedureFacts[], input: ComposeInput): readonly Family[] {
+  const { families, models } = input.library.registers;
+  const familyOf = new Map(models.map(({ name, family }) => [name, family]));
+  const seen = procedures.flatMap(({ machines }) => machines.map(({ variant }) => familyOf.get(variant.model)));
+  const place = ({ name }: Family): number => (seen.includes(name) ? seen.indexOf(name) : seen.length);
+  return [...families].sort((a, b) => place(a) - place(b));
 }
 
 /** Models of a family that a procedure of the guide is for, in register order. */

@@ -94,7 +94,8 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
       first.gap = guards.length > 0 ? sheet.around : Math.round(sheet.between * (depth === 0 ? 1.15 : 0.7));
       const nested = depth > 0 ? costs.betweenSubsteps : 0;
       const keepFirstSub = depth > previousDepth ? costs.insideStep : 0;
-      first.cost = Math.max(room.cost, costs.betweenSteps, nested, keepFirstSub);
+      const lone = steps.length > 2 && (index === 1 || index === steps.length - 1) ? costs.loneStep : 0;
+      first.cost = Math.max(room.cost, costs.betweenSteps, nested, keepFirstSub, lone);
       if (turnCost > 0) first.turn = turnCost;
     }
     slabs.push(...all);

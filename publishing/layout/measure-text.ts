@@ -50,7 +50,9 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const slabs = textSlabs(block.inline, look, { x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
   const last = block.inline[block.inline.length - 1];
   const leadsIn = last !== undefined && last.kind !== 'link' && last.text.trimEnd().endsWith(':');
-  return { slabs, before: sheet.between, after: sheet.between, ...(leadsIn ? { keepNext: costs.orphan } : {}) };
+  // Limits of several models are lines of one list.
+  const around = style === 'limit' ? pt(1) : sheet.between;
+  return { slabs, before: around, after: around, ...(leadsIn || style === 'limit' ? { keepNext: costs.orphan } : {}) };
 }
 
 export function measureBullets(block: Of<'bullets'>, room: Room, kit: Kit, flow: MeasureFlow): Measured {

@@ -30,6 +30,8 @@ export interface Sheet {
   readonly body: TextLook;
   readonly lead: TextLook;
   readonly small: TextLook;
+  /** What a value is judged by, beside the step that reads it: read at arm's length, so no smaller than a table and never grey. */
+  readonly limit: TextLook;
   readonly state: TextLook;
   readonly cell: TextLook;
   readonly cellHead: TextLook;
@@ -97,6 +99,7 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
     body: look('regular', scale.size, scale.lead),
     lead: look('regular', scale.size + 1.5, scale.lead + 2, colours.quiet),
     small: look('regular', scale.small, scale.small + 3.5, colours.quiet),
+    limit: look('regular', scale.size - 0.5, scale.lead - 1),
     state: look('italic', scale.size, scale.lead, colours.quiet),
     cell: look('regular', scale.size - 0.5, scale.lead - 1),
     cellHead: look('bold', scale.size - 1, scale.lead - 1),
@@ -151,6 +154,8 @@ export const costs = {
   beforeSteps: 1200,
   orphan: 6000,
   betweenSteps: 60,
+  /** One step alone under its heading at the foot of a page, or the last of many alone on the next. */
+  loneStep: 450,
   // Added where a leaf is turned between two steps.
   afterSafe: 0,
   afterUnsaid: 120,

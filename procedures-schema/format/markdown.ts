@@ -9,6 +9,7 @@ import { gfmTable } from 'micromark-extension-gfm-table';
 import remarkParse from 'remark-parse';
 import { type Processor, unified } from 'unified';
 import type { GivenLine } from './outline.ts';
+import { plainMarkup } from './plain-markup.ts';
 
 /** Source offsets of one line's text inside a paragraph, heading or cell. */
 export interface LineSpan {
@@ -123,12 +124,27 @@ function profile(this: Processor): void {
 
 let parser: { parse(text: string): unknown } | undefined;
 
-/** `base` is subtracted from every source offset. */
-export function parseBlocks(lines: readonly GivenLine[], base: number): readonly Markup[] {
+/** `base` is subtracted from every source offset. What is plain is read by hand: the same answer, without the parser. */
+export const parseBlocks = (lines: readonly GivenLine[], base: number): readonly Markup[] =>
+  plainMarkup(lines, (line, column) => placeIn(lines, base, line, column)) ?? parseFully(lines, base);
+
+/** The same by the parser alone. */
+export function parseFully(lines: readonly GivenLine[], base: number): readonly Markup[] {
   parser ??= unified().use(remarkParse).use(profile).freeze();
   const text = lines.map((line) => line.text).join('\n');
   const root = parser.parse(text) as Node;
   return new Translation(lines, base).all(root.children);
+}
+
+/** Source offset, less `base`, of a column of a given line. */
+export function placeIn(lines: readonly GivenLine[], base: number, index: number, column: number): number {
+  const line = lines[index];
+  if (!line) {
+    const last = lines.at(-1);
+    return last ? last.base + last.length - base : 0;
+  }
+  const inside = column < line.indent ? Math.min(column, line.lead) : line.lead + column - line.indent;
+  return line.base + Math.min(inside, line.length) - base;
 }
 
 class Translation {
@@ -150,14 +166,7 @@ class Translation {
   }
 
   #at(point: Point): number {
-    const line = this.#lines[point.line - 1];
-    if (!line) {
-      const last = this.#lines.at(-1);
-      return last ? last.base + last.length - this.#base : 0;
-    }
-    const column = point.column - 1;
-    const inside = column < line.indent ? Math.min(column, line.lead) : line.lead + column - line.indent;
-    return line.base + Math.min(inside, line.length) - this.#base;
+    return placeIn(this.#lines, this.#base, point.line - 1, point.column - 1);
   }
 
   #place(node: Node): Base {

@@ -12,8 +12,9 @@ import {
   type StepChild,
   yamlToPlain,
 } from '../../procedures-schema/format/index.ts';
-import { type Markup, parseBlocks } from '../../procedures-schema/format/markdown.ts';
+import { type Markup, parseBlocks, parseFully, placeIn } from '../../procedures-schema/format/markdown.ts';
 import { outlineOf } from '../../procedures-schema/format/outline.ts';
+import { plainMarkup } from '../../procedures-schema/format/plain-markup.ts';
 import { sourceOf } from '../../procedures-schema/format/source.ts';
 
 export const FRONT = '---\nid: FX-100\n---\n';
@@ -199,7 +200,27 @@ export function markupInPieces(text: string): readonly Markup[] {
 
 export function markupWhole(text: string): readonly Markup[] {
   const source = sourceOf('x.md', text);
-  return parseBlocks(outlineOf(source, 0, text.length, 'procedure').lines, 0);
+  return parseFully(outlineOf(source, 0, text.length, 'procedure').lines, 0);
+}
+
+/** Pieces that are read by hand, each with what the parser makes of it, and how many are left to the parser. */
+export function plainPieces(text: string): {
+  readonly plain: readonly { readonly own: readonly Markup[]; readonly parsed: readonly Markup[] }[];
+  readonly left: number;
+} {
+  const source = sourceOf('x.md', text);
+  const outline = outlineOf(source, 0, text.length, 'procedure');
+  const plain: { own: readonly Markup[]; parsed: readonly Markup[] }[] = [];
+  let left = 0;
+  cutUp(outline.lines.length, outline.cuts, (from, to) => {
+    const lines = outline.lines.slice(from, to);
+    const parsed = parseFully(lines, 0);
+    const own = plainMarkup(lines, (line, column) => placeIn(lines, 0, line, column));
+    if (own === undefined) left += 1;
+    else plain.push({ own, parsed });
+    return endingOf(parsed);
+  });
+  return { plain, left };
 }
 
 export function pieceCount(text: string): number {

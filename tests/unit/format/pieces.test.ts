@@ -1,7 +1,8 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { markupInPieces, markupWhole, pieceCount } from '../../support/format.ts';
+import { markupInPieces, markupWhole, pieceCount, plainPieces } from '../../support/format.ts';
+import { generateProcedure } from '../../support/generate.ts';
 
 interface Example {
   readonly markdown: string;
@@ -99,6 +100,48 @@ const line = fc.constantFrom(
   '  \ttab after blanks',
 );
 
+/** Lines like those of real procedures, and what comes near to being more than text. */
+const plainLine = fc.constantFrom(
+  '1. Shut the [air valve].',
+  '2. {#read} Read the [gap]: it must be 0.5 mm.',
+  '   - If it is over the limit, stop.',
+  '   - Otherwise go on.',
+  '   * starred',
+  '   1. Hold it.',
+  '   2. Look along it.',
+  '   It goes on here.',
+  '      Deeper than the text.',
+  '     - deeper still',
+  '- one thing',
+  '- another',
+  '-  two blanks',
+  'A line of text.',
+  '3.5 mm is no item',
+  '12) with a bracket',
+  '{#limits}',
+  '![A figure](figures/x.svg){#x}',
+  'ends in a blank ',
+  'a \\* star',
+  '## Heading {#here}',
+  '## Closed ##',
+  '## Sharp C#',
+  '1. ',
+  '1.  two blanks',
+  '1986. A year',
+  '10. ten',
+  '    2. inner of ten',
+  '  - inner of a bullet',
+  '\u00a0not a blank',
+  '“Quoted.”',
+  '(1) round',
+  '= equals',
+  'a | b',
+  '<b>tag</b>',
+  'http://example.org',
+  '*emphasis*',
+  '__strong__',
+);
+
 describe('a file read piece by piece is the file read whole, node for node and place for place', () => {
   // CommonMark 0.31.2: the examples of the specification itself, read under our profile.
   test.each(examples.map((example) => [example.number, example.markdown] as const))('CommonMark example %i', (_, markdown) => {
@@ -127,6 +170,32 @@ describe('a file read piece by piece is the file read whole, node for node and p
       }),
       { numRuns: 3000 },
     );
+  });
+});
+
+describe('what is read by hand is what the parser reads, node for node and place for place', () => {
+  const same = (text: string): number => {
+    const { plain } = plainPieces(text);
+    for (const { own, parsed } of plain) expect(own, text).toEqual(parsed);
+    return plain.length;
+  };
+  test('the examples of CommonMark', () => {
+    expect(examples.reduce((sum, { markdown }) => sum + same(markdown), 0)).toBeGreaterThan(200);
+  });
+  const texts = fc.array(fc.oneof(line, { weight: 4, arbitrary: plainLine }), { maxLength: 8 });
+  test.each(['', '## Work\n'])('random documents after %j', (head) => {
+    let seen = 0;
+    fc.assert(
+      fc.property(texts, fc.constantFrom('\n', '\r\n'), (lines, newline) => {
+        seen += same(`${head}${lines.join(newline)}`);
+      }),
+      { numRuns: Number(process.env.HANDSCLEAR_DOCUMENTS ?? 3000) },
+    );
+    expect(seen).toBeGreaterThan(1000);
+  });
+  test('most of a procedure', () => {
+    const { plain, left } = plainPieces(generateProcedure(7).text.replace(/^---[\s\S]*?\n---\n/, ''));
+    expect(left / (plain.length + left)).toBeLessThan(0.1);
   });
 });
 

@@ -187,9 +187,9 @@ class LibraryEngine implements Engine {
     this.findings.clear();
     this.shelf.clear();
     this.forgetOrder();
-    const paths = files.map((file) => file.path).filter((path) => isProcedure(path) && !this.waiting.has(path));
-    for (const path of paths) this.read.set(path, this.readOne(path));
-    return paths;
+    const own = files.filter(({ path }) => isProcedure(path) && !this.waiting.has(path));
+    for (const file of own) this.read.set(file.path, readFile(file, this.background));
+    return own.map(({ path }) => path);
   }
 
   /** Reads the procedures that were touched, and says which must be proved again: those, and all that call them. */

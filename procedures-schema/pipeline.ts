@@ -98,10 +98,35 @@ export function readBackground(
   const titles = new Map<string, string>();
   for (const file of files) {
     if (!isProcedure(file.path)) continue;
-    const head = heads.get(file.path) ?? readHead(readProcedure(file.path, file.text, caches.blocks).tree, registers).head;
+    const head = heads.get(file.path) ?? headAhead(file, registers, caches.blocks);
     if (head.id !== '' && !titles.has(head.id)) titles.set(head.id, head.title);
   }
   return { registers, registerFiles, titles, caches };
+}
+
+/** A tree that was read for its title is kept until the file is read: most of a check is reading. */
+const AHEAD = new WeakMap<LibraryFile, { readonly blocks: BlockCache; readonly registers: Registers; readonly read: HeadRead }>();
+
+function headAhead(file: LibraryFile, registers: Registers, blocks: BlockCache): HeadGuess {
+  const read = headRead(file, registers, blocks);
+  AHEAD.set(file, { blocks, registers, read });
+  return read.head.head;
+}
+
+function readNow(file: LibraryFile, registers: Registers, blocks: BlockCache): HeadRead {
+  const ahead = AHEAD.get(file);
+  AHEAD.delete(file);
+  return ahead?.blocks === blocks && ahead.registers === registers ? ahead.read : headRead(file, registers, blocks);
+}
+
+interface HeadRead {
+  readonly procedure: ReturnType<typeof readProcedure>;
+  readonly head: ReturnType<typeof readHead>;
+}
+
+function headRead(file: LibraryFile, registers: Registers, blocks: BlockCache): HeadRead {
+  const procedure = readProcedure(file.path, file.text, blocks);
+  return { procedure, head: readHead(procedure.tree, registers) };
 }
 
 export type RegisterFacts = Pick<Background, 'registers' | 'registerFiles'>;
@@ -120,8 +145,9 @@ function readRegisterFiles(files: readonly LibraryFile[]): RegisterFacts {
 /** Stages 2 to 6 of one procedure: tree, head, names, labels, readings, references. Order matters: each uses those before it. */
 export function readFile(file: LibraryFile, background: Background): ReadFacts {
   const { registers, titles, caches } = background;
-  const { tree, problems } = readProcedure(file.path, file.text, caches.blocks);
-  const { head, problems: schemaProblems } = readHead(tree, registers);
+  const { procedure, head: ownHead } = readNow(file, registers, caches.blocks);
+  const { tree, problems } = procedure;
+  const { head, problems: schemaProblems } = ownHead;
   const names = namesFor(head, tree, registers, titles);
   const labels = labelsOf(tree, registers.house.numbering);
   const families = familiesOf(head, registers);

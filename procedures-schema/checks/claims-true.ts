@@ -1,7 +1,7 @@
 /** What the words claim about models against the models the procedure is for. */
 import { proseSpan } from '../format/index.ts';
 import type { ProcedureCheck } from './check.ts';
-import { eachProse } from './visit.ts';
+import { allProseOf } from './visit.ts';
 
 const ALL = /\b(?:all|every|any) (?:models?|machines?|versions?|sizes?)\b(?! (?:listed|named|above|in this))/gi;
 
@@ -31,7 +31,7 @@ export const claimsTrue: ProcedureCheck = {
     );
     const absent = registers.models.filter((model) => families.has(model.family) && !head.models.some(({ name }) => name === model.name));
     if (absent.length === 0) return;
-    for (const prose of eachProse([...tree.preface, ...tree.sections.flatMap((section) => section.blocks)]))
+    for (const prose of allProseOf(tree))
       for (const found of prose.text.matchAll(ALL))
         yield {
           file,

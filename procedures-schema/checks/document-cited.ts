@@ -2,8 +2,8 @@
 
 import type { Span } from '../finding.ts';
 import { nearestNames } from '../registers/index.ts';
-import type { ProcedureCheck } from './check.ts';
-import { eachAction, eachProse } from './visit.ts';
+import type { LibraryFacts, ProcedureCheck } from './check.ts';
+import { eachAction, proseOf } from './visit.ts';
 
 export const documentCited: ProcedureCheck = {
   id: 'document-cited',
@@ -17,12 +17,9 @@ export const documentCited: ProcedureCheck = {
     { name: 'a registered document', finds: 0, work: '#. Clean the [scraper], see [FX-900].' },
   ],
   *run({ file, head, tree, read }, library) {
-    const known = new Set([
-      ...library.procedures.map((other) => other.head.id),
-      ...library.guides.map((guide) => guide.head.id),
-      ...library.registers.documents.map((document) => document.number),
-    ]);
-    const pattern = library.registers.house.documentNumber;
+    const known = numbersIn(library);
+    const { documentNumber } = library.registers.house;
+    const pattern = documentNumber === undefined ? undefined : patternOf(documentNumber);
     const said = new Set<number>();
     const places: { number: string; span: Span }[] = head.requires.map(({ name, span }) => ({ number: name, span }));
     for (const { action, span } of eachAction(read)) {
@@ -30,7 +27,7 @@ export const documentCited: ProcedureCheck = {
       if (action.target?.kind === 'section' && action.target.document !== undefined) places.push({ number: action.target.document, span });
     }
     if (pattern !== undefined)
-      for (const prose of eachProse(tree.sections.flatMap((section) => section.blocks)))
+      for (const prose of proseOf(tree))
         for (const mark of prose.marks)
           if (mark.kind === 'reference' && mark.form.kind === 'name' && matches(pattern, mark.form.name))
             places.push({ number: mark.form.name, span: mark.span });
@@ -51,10 +48,28 @@ export const documentCited: ProcedureCheck = {
   },
 };
 
-function matches(pattern: string, text: string): boolean {
+/** Every document number there is; each procedure asks. */
+function numbersIn(library: LibraryFacts): ReadonlySet<string> {
+  const made =
+    NUMBERS.get(library) ??
+    new Set([
+      ...library.procedures.map((other) => other.head.id),
+      ...library.guides.map((guide) => guide.head.id),
+      ...library.registers.documents.map((document) => document.number),
+    ]);
+  NUMBERS.set(library, made);
+  return made;
+}
+const NUMBERS = new WeakMap<LibraryFacts, ReadonlySet<string>>();
+
+function matches(pattern: RegExp | undefined, text: string): boolean {
+  return pattern?.test(text) ?? false;
+}
+
+function patternOf(source: string): RegExp | undefined {
   try {
-    return new RegExp(`^(?:${pattern})$`, 'u').test(text);
+    return new RegExp(`^(?:${source})$`, 'u');
   } catch {
-    return false;
+    return undefined;
   }
 }

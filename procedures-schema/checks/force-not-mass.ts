@@ -3,7 +3,7 @@ import { proseSpan } from '../format/index.ts';
 import { findQuantities, unitOf } from '../quantities/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { markOf } from './measured.ts';
-import { eachProse } from './visit.ts';
+import { proseOf } from './visit.ts';
 
 const FORCE =
   /\b(?:forces?|pull(?:s|ed|ing)?|push(?:es|ed|ing)?|press(?:es|ed|ing)?|deflect\w*|tension|load cell|spring balance|force gauge)\b/i;
@@ -25,7 +25,7 @@ export const forceNotMass: ProcedureCheck = {
     { name: 'a mass in pounds', finds: 0, work: '#. Read the plate: the drum weighs 176 lb.' },
   ],
   *run({ file, tree }, { registers }) {
-    for (const prose of eachProse(tree.sections.flatMap((section) => section.blocks)))
+    for (const prose of proseOf(tree))
       for (const found of findQuantities(prose.text, markOf(registers)))
         for (const { quantity, at } of found.second ? [found, found.second] : [found]) {
           const { meant } = quantity.unit;

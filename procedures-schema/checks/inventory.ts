@@ -3,7 +3,7 @@ import type { Span } from '../finding.ts';
 import { proseSpan } from '../format/index.ts';
 import type { ListedName, ThingKind } from '../registers/index.ts';
 import type { ProcedureFacts } from './check.ts';
-import { eachProse, eachSentence } from './visit.ts';
+import { allProseOf, eachSentence } from './visit.ts';
 
 export interface Inventory {
   readonly kind: ThingKind;
@@ -46,8 +46,7 @@ function make(facts: ProcedureFacts, kind: 'tool' | 'consumable' | 'replacement'
         if (use.thing.kind === kind) add(use.thing.name, proseSpan(prose, use.at, use.end));
   }
   // A bracket in a notice, a table or a prose section names it as well.
-  const sections = facts.tree.sections.flatMap((section) => section.blocks);
-  for (const prose of eachProse([...facts.tree.preface, ...sections]))
+  for (const prose of allProseOf(facts.tree))
     for (const mark of prose.marks) {
       if (mark.kind !== 'reference' || mark.form.kind !== 'name') continue;
       const thing = facts.names.lookup(mark.form.name).find((found) => found.kind === kind);

@@ -1,7 +1,7 @@
 /** Names that lead to two kinds of thing. */
 import { proseSpan } from '../format/index.ts';
 import type { ProcedureCheck } from './check.ts';
-import { eachProse, eachSentence, listed } from './visit.ts';
+import { eachSentence, listed, proseOf } from './visit.ts';
 
 export const namesAmbiguous: ProcedureCheck = {
   id: 'names-ambiguous',
@@ -21,7 +21,7 @@ export const namesAmbiguous: ProcedureCheck = {
   ],
   *run({ file, names, tree, read }) {
     const said = new Set<number>();
-    for (const prose of eachProse(tree.sections.flatMap((section) => section.blocks)))
+    for (const prose of proseOf(tree))
       for (const mark of prose.marks) {
         if (mark.kind !== 'reference' || mark.form.kind !== 'name') continue;
         const things = names.lookup(mark.form.name);

@@ -3,7 +3,7 @@ import { proseSpan } from '../format/index.ts';
 import { findQuantities } from '../quantities/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { markOf } from './measured.ts';
-import { eachProse } from './visit.ts';
+import { allProseOf } from './visit.ts';
 
 export const numberDoubtful: ProcedureCheck = {
   id: 'number-doubtful',
@@ -18,7 +18,7 @@ export const numberDoubtful: ProcedureCheck = {
     { name: 'plain', finds: 0, work: '#. Read the plate: it says 1200 r/min and 5.5 mm.' },
   ],
   *run({ file, tree }, { registers }) {
-    for (const prose of eachProse([...tree.preface, ...tree.sections.flatMap((section) => section.blocks)]))
+    for (const prose of allProseOf(tree))
       for (const found of findQuantities(prose.text, markOf(registers))) {
         const { quantity, at, end } = found;
         const doubt = [quantity.nominal, quantity.lower, quantity.upper, quantity.plus].find(

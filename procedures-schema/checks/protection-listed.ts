@@ -3,7 +3,7 @@ import type { Span } from '../finding.ts';
 import { proseSpan } from '../format/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { registeredName } from './inventory.ts';
-import { eachProse, eachSentence } from './visit.ts';
+import { eachSentence, proseOf } from './visit.ts';
 
 export const protectionListed: ProcedureCheck = {
   id: 'protection-listed',
@@ -42,7 +42,7 @@ export const protectionListed: ProcedureCheck = {
           for (const name of registers.consumables.find((other) => other.name === thing.name)?.needs ?? [])
             need(name, span, `the ${thing.name}`);
       }
-    for (const prose of eachProse(facts.tree.sections.flatMap((section) => section.blocks)))
+    for (const prose of proseOf(facts.tree))
       for (const mark of prose.marks) {
         if (mark.kind !== 'reference' || mark.form.kind !== 'name') continue;
         const thing = names.lookup(mark.form.name).find((found) => found.kind === 'tool' && protective.has(found.name));

@@ -25,6 +25,9 @@ const VAGUE: readonly (readonly [RegExp, string])[] = [
   [/\b(?:firmly tight|hand tight enough|good and tight|very tight|fully tight)\b/gi, 'the torque, or the turn after contact'],
 ];
 
+/** Any of them: most sentences have none. */
+const ANY = new RegExp(VAGUE.map(([pattern]) => pattern.source).join('|'), 'i');
+
 export const vagueWording: ProcedureCheck = {
   id: 'vague-wording',
   scope: 'procedure',
@@ -42,7 +45,7 @@ export const vagueWording: ProcedureCheck = {
     { name: 'what is felt', finds: 0, work: '#. Clean the [scraper] until a finger drawn along the edge feels no grit.' },
   ],
   *run({ file, read }) {
-    for (const { prose, step } of eachReading(read))
+    for (const { prose, step } of eachReading(read).filter((place) => ANY.test(place.prose.text)))
       for (const [pattern, instead] of VAGUE)
         for (const found of prose.text.matchAll(pattern))
           yield {

@@ -1,7 +1,7 @@
 /** Ways to go through a read procedure, so that checks say what they look for and not how to get there. */
 import type { Draft, Span, WalkStep } from '../finding.ts';
 import type { FlowPlace, ReadChild, ReadProcedure, ReadStep, WalkPoint } from '../flow/index.ts';
-import { type Block, type Notice, type Prose, proseSpan, type Section, type Step, type Table } from '../format/index.ts';
+import { type Block, type Notice, type Procedure, type Prose, proseSpan, type Section, type Step, type Table } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Action, Reading, Sentence } from '../reading/index.ts';
 
@@ -61,7 +61,10 @@ export interface SentencePlace extends ReadPlace {
 export function eachSentence(read: ReadProcedure): readonly SentencePlace[] {
   return once(SENTENCES, read, () =>
     eachReading(read).flatMap((place) =>
-      place.reading.sentences.map((sentence) => ({ ...place, sentence, span: proseSpan(place.prose, sentence.at, sentence.end) })),
+      place.reading.sentences.map((sentence) => {
+        const { step, reading, prose, kind } = place;
+        return { step, reading, prose, kind, sentence, span: proseSpan(prose, sentence.at, sentence.end) };
+      }),
     ),
   );
 }
@@ -73,7 +76,10 @@ export interface ActionPlace extends SentencePlace {
 export function eachAction(read: ReadProcedure): readonly ActionPlace[] {
   return once(ACTIONS, read, () =>
     eachSentence(read).flatMap((place) =>
-      place.sentence.actions.map((action) => ({ ...place, action, span: proseSpan(place.prose, action.at, action.end) })),
+      place.sentence.actions.map((action) => {
+        const { step, reading, prose, kind, sentence } = place;
+        return { step, reading, prose, kind, sentence, action, span: proseSpan(prose, action.at, action.end) };
+      }),
     ),
   );
 }
@@ -125,7 +131,17 @@ function* eachBlockOfStep<K extends Block['kind']>(step: Pick<Step, 'children'>,
   }
 }
 
-/** Every prose run of a procedure, headings apart: paragraphs, leads, cells, bullets. */
+/** Every prose run of a procedure, those before the first heading left out; walked once for each tree. */
+export function proseOf(tree: Procedure): readonly Prose[] {
+  const made = PROSE.get(tree) ?? [...eachProse(tree.sections.flatMap((section) => section.blocks))];
+  PROSE.set(tree, made);
+  return made;
+}
+/** And those before the first heading. */
+export const allProseOf = (tree: Procedure): readonly Prose[] => [...eachProse(tree.preface), ...proseOf(tree)];
+const PROSE = new WeakMap<Procedure, readonly Prose[]>();
+
+/** Every prose run of these blocks, headings apart: paragraphs, leads, cells, bullets. */
 export function* eachProse(blocks: Iterable<Block>): Iterable<Prose> {
   for (const block of blocks) {
     if (block.kind === 'paragraph') yield block.prose;

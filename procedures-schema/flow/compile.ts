@@ -75,6 +75,9 @@ const REACHED: ReadonlySet<string> = new Set(['part', 'fastener', 'zone']);
 
 class Unit {
   private readonly tests = new Map<ReadStep, { readonly standClear: boolean; readonly test: boolean }>();
+  private readonly tops = new Map<Section, readonly ReadStep[]>();
+  private readonly places = new Map<ReadStep, number>();
+  private readonly runs = new Map<Section, readonly number[]>();
   private readonly read: ReadProcedure;
   private readonly others: CompileInput['others'];
   private readonly code: Raw[];
@@ -153,7 +156,28 @@ class Unit {
   }
 
   private topSteps(section: Section): readonly ReadStep[] {
-    return this.read.steps.filter((step) => step.at.section === section);
+    const known = this.tops.get(section);
+    if (known) return known;
+    const made = this.read.steps.filter((step) => step.at.section === section);
+    this.tops.set(section, made);
+    return made;
+  }
+
+  /** Which top step of its section holds a step; -1: none. */
+  private topOf(step: ReadStep): number {
+    if (this.places.size === 0)
+      for (const section of this.read.sections)
+        for (const [index, top] of this.topSteps(section).entries()) for (const one of [top, ...belowOf(top)]) this.places.set(one, index);
+    return this.places.get(step) ?? -1;
+  }
+
+  /** Top steps of a section that a test run stands in or under. */
+  private testRuns(section: Section): readonly number[] {
+    const known = this.runs.get(section);
+    if (known) return known;
+    const made = this.topSteps(section).flatMap((one, index) => (actionsOf(one).some(({ kind }) => kind === 'test-run') ? [index] : []));
+    this.runs.set(section, made);
+    return made;
   }
 
   /** Sections of this file that are called ("as in"), which must be asides. */
@@ -315,11 +339,8 @@ class Unit {
     const known = this.tests.get(step);
     if (known) return known;
     const section = this.topSteps(step.at.section);
-    const from = Math.max(
-      0,
-      section.findIndex((one) => one === step || contains(one, step)),
-    );
-    const at = section.findIndex((one, index) => index >= from && actionsOf(one).some((action) => action.kind === 'test-run'));
+    const from = Math.max(0, this.topOf(step));
+    const at = this.testRuns(step.at.section).find((index) => index >= from) ?? -1;
     const between = at < 0 ? [] : section.slice(from, at + 1);
     const standClear = [step, ...between].some((one) => one.notices.some((notice) => notice.standClear));
     const made = { standClear, test: at >= 0 };
@@ -408,9 +429,7 @@ class Unit {
   }
 
   private stepBefore(step: ReadStep): LabelledStep | undefined {
-    const section = this.topSteps(step.at.section);
-    const at = section.findIndex((one) => one === step || contains(one, step));
-    return section[at - 1]?.at;
+    return this.topSteps(step.at.section)[this.topOf(step) - 1]?.at;
   }
 
   private callsMeasure(step: ReadStep, subject: string, depth = 0): boolean {
@@ -591,9 +610,10 @@ function index(step: ReadStep, into: Map<LabelledStep, ReadStep>): void {
 }
 
 /** All substeps below a step, those in branches too. */
-function belowOf(step: ReadStep): ReadStep[] {
-  return childSteps(step.children);
+function belowOf(step: ReadStep): readonly ReadStep[] {
+  return step.children.length === 0 ? NONE : childSteps(step.children);
 }
+const NONE: readonly ReadStep[] = [];
 function childSteps(children: readonly ReadChild[]): ReadStep[] {
   return children.flatMap((child) => {
     if (child.kind === 'substeps') return child.steps.flatMap((sub) => [sub, ...belowOf(sub)]);

@@ -58,7 +58,9 @@ export function settingOf(
       const made = doing.get(instruction);
       if (made) return made;
       const { action, facts, place } = instruction;
-      const own = { ...known, action, facts, liveTask: live.has(place.file) };
+      // Field by field: spreading costs more than all the rest of it.
+      const { temporary, toolKind, makes, renews: renewed, quantityOf } = known;
+      const own = { temporary, toolKind, makes, renews: renewed, quantityOf, action, facts, liveTask: live.has(place.file) };
       doing.set(instruction, own);
       return own;
     },

@@ -21,7 +21,11 @@ const PLAIN: Readonly<Record<string, string>> = {
 
 const ODD = new RegExp(Object.keys(PLAIN).join('|'), 'g');
 
+/** Plain words with single blanks between them: nothing to fold but the case. */
+const PLAIN_WORDS = /^[!-~]+(?: [!-~]+)*$/;
+
 export function foldText(text: string): string {
+  if (PLAIN_WORDS.test(text)) return text.toLowerCase();
   return text
     .normalize('NFC')
     .replace(ODD, (c) => PLAIN[c] ?? c)

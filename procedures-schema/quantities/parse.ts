@@ -14,17 +14,17 @@ const PLUS_MINUS = /^\s*(?:±|\+\/-|\+\/−|\+-)\s*/;
 
 /** All quantities with a unit, in order. Bare numbers are left out: they are labels, counts, document numbers. */
 export function findQuantities(text: string, mark: DecimalMark = 'point'): readonly FoundQuantity[] {
-  const key = `${mark} ${text}`;
-  const known = FOUND.get(key);
+  const all = FOUND[mark];
+  const known = all.get(text);
   if (known) return known;
   const found = find(text, mark);
-  if (FOUND.size >= MOST_KNOWN) FOUND.clear();
-  FOUND.set(key, found);
+  if (all.size >= MOST_KNOWN) all.clear();
+  all.set(text, found);
   return found;
 }
 
 /** Several checks ask the same of each sentence, and an edit leaves nearly all sentences as they are. */
-const FOUND = new Map<string, readonly FoundQuantity[]>();
+const FOUND: Readonly<Record<DecimalMark, Map<string, readonly FoundQuantity[]>>> = { point: new Map(), comma: new Map() };
 const MOST_KNOWN = 4000;
 
 function find(text: string, mark: DecimalMark): readonly FoundQuantity[] {

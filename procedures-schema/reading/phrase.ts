@@ -243,9 +243,7 @@ export function phraseOf(
       continue;
     }
     if (tables.sets.positionNouns.has(word) || (/ly$/.test(word) && !tables.verbs.has(word))) continue;
-    const fixed = [...tables.lexicon.manners, ...Object.keys(tables.lexicon.stages), 'a little', 'a bit']
-      .map((one) => one.split(' '))
-      .find((parts) => parts.every((part, offset) => wordAt(items, index + offset) === part));
+    const fixed = tables.fixed.find((parts) => parts.every((part, offset) => wordAt(items, index + offset) === part));
     if (fixed) {
       index += fixed.length - 1;
       continue;

@@ -4,7 +4,7 @@ import type { Tables } from './tables.ts';
 
 export function sentencesOf(prose: Prose, tables: Tables): readonly { readonly at: number; readonly end: number }[] {
   const { text } = prose;
-  const short = new Set(tables.lexicon.abbreviations);
+  const short = tables.abbreviations;
   const out: { at: number; end: number }[] = [];
   let start = 0;
   for (const found of text.matchAll(/[.!?]+(?=\s|$|["')\]])|;(?=\s)/g)) {

@@ -38,6 +38,9 @@ export interface Tables {
   readonly positions: ReadonlyMap<string, string>;
   readonly opposite: ReadonlyMap<string, string>;
   readonly threadStates: readonly (readonly string[])[];
+  readonly abbreviations: ReadonlySet<string>;
+  /** Phrases that say how and leave an action what it is. */
+  readonly fixed: readonly (readonly string[])[];
 }
 
 export function tablesOf(lexicon: Lexicon): Tables {
@@ -91,6 +94,8 @@ export function tablesOf(lexicon: Lexicon): Tables {
     positions,
     opposite,
     threadStates: lexicon.threadStates.map((phrase) => phrase.split(' ')),
+    abbreviations: set(lexicon.abbreviations),
+    fixed: [...lexicon.manners, ...Object.keys(lexicon.stages), 'a little', 'a bit'].map((phrase) => phrase.split(' ')),
   };
 }
 

@@ -67,6 +67,8 @@ function procedureLayer(procedures: ReadonlyMap<string, string>): NameLayer {
 class LayeredNames implements Names {
   readonly version: string;
   private readonly layers: readonly NameLayer[];
+  /** Each bracket is looked up by several checks. */
+  private readonly asked = new Map<string, readonly Thing[]>();
 
   constructor(layers: readonly NameLayer[]) {
     this.layers = layers;
@@ -86,6 +88,14 @@ class LayeredNames implements Names {
   }
 
   lookup(name: string): readonly Thing[] {
+    const known = this.asked.get(name);
+    if (known) return known;
+    const found = this.look(name);
+    this.asked.set(name, found);
+    return found;
+  }
+
+  private look(name: string): readonly Thing[] {
     const key = foldText(name);
     const found = together(this.layers.flatMap((layer) => layer.exact(key)));
     if (found.length > 0) return found;

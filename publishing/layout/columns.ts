@@ -34,6 +34,18 @@ export function shareColumns(columns: readonly Extent[], room: Mp): readonly Mp[
   return given.map((width) => width - Math.ceil(((width - floor) * over) / Math.max(1, above)));
 }
 
+/** Columns of wished widths, none narrower than what cannot break in it; what it lacks comes from those that have more than they need. */
+export function atLeast(wished: readonly Mp[], columns: readonly Extent[]): readonly Mp[] {
+  const least = columns.map((column) => column.least);
+  const room = wished.reduce((sum, width) => sum + width, 0);
+  if (least.reduce((sum, width) => sum + width, 0) > room) return shareColumns(columns, room);
+  const lacking = wished.reduce((sum, width, index) => sum + Math.max(0, (least[index] as Mp) - width), 0);
+  if (lacking === 0) return wished;
+  const spare = wished.map((width, index) => Math.max(0, width - (least[index] as Mp)));
+  const all = spare.reduce((sum, width) => sum + width, 0);
+  return wished.map((width, index) => Math.max(least[index] as Mp, width - Math.ceil(((spare[index] as Mp) * lacking) / all)));
+}
+
 /** The same columns spread over the whole room, each by its width. */
 export function fillColumns(widths: readonly Mp[], room: Mp): readonly Mp[] {
   const total = widths.reduce((sum, width) => sum + width, 0);

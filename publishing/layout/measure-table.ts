@@ -1,6 +1,6 @@
 /** Tables: column widths from content, a head that stands again on every page, breaks between rows only (inside a row only when it fills a page). */
 import type { BookBlock, Inline } from '../book.ts';
-import { type Extent, fillColumns, shareColumns } from './columns.ts';
+import { atLeast, type Extent, fillColumns, shareColumns } from './columns.ts';
 import { asArtifact, baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { type Op, rectangle, segment } from './ops.ts';
@@ -24,7 +24,10 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   const available = room.x + room.width - x;
   const widths =
     block.widths?.length === extents.length
-      ? block.widths.map((part) => share(available, part))
+      ? atLeast(
+          block.widths.map((part) => share(available, part)),
+          extents,
+        )
       : block.full || block.writable
         ? fillColumns(shareColumns(extents, available), available)
         : shareColumns(extents, available);

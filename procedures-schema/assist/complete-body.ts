@@ -1,6 +1,6 @@
 /** Completion in the body of a procedure but for brackets: units, notices, attributes, instructions, models of a table. */
 import { ATTRIBUTE_KEYS, foldText, SIGNAL_WORDS } from '../format/index.ts';
-import { UNITS } from '../quantities/index.ts';
+import { limitModel, rangeName, UNITS } from '../quantities/index.ts';
 import type { ThingKind } from '../registers/index.ts';
 import { type At, type CompleteContext, cut, weightOf } from './complete-context.ts';
 import { instructionsFor, VERB } from './instructions.ts';
@@ -115,7 +115,12 @@ export function completeStepStart({ typed, replace }: At<'step start'>, { librar
 
 export function completeTable({ typed, replace, column }: At<'table'>, { library, facts, text }: CompleteContext): Completions {
   const own = facts?.head.models.map(({ name }) => name) ?? [];
-  const models = own.length > 0 ? own : library.registers.models.map(({ name }) => name);
+  const named = own.length > 0 ? own : library.registers.models.map(({ name }) => name);
+  // A model that changed with a serial number may have a row for each range.
+  const models = named.flatMap((name) => {
+    const { ranges } = limitModel(name, library.registers);
+    return [name, ...(ranges.length > 1 ? ranges.map(({ serial }) => rangeName(name, serial)) : [])];
+  });
   const measurements = facts?.head.measurements.filter(({ sensed }) => !sensed).map(({ name }) => name) ?? [];
   const values = column === 0 ? ['model', ...models] : measurements.flatMap((name) => [`${name} lower`, `${name} upper`, name]);
   const rest = /^[^\n]*/.exec(text.slice(replace.end))?.[0] ?? '';

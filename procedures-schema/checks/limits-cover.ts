@@ -42,6 +42,13 @@ export const limitsCover: ProcedureCheck = {
       work: work(`${serials(100)}\n| DM-10 from 5 | 0.5 | 1.5 |`),
       equipment: broken,
     },
+    {
+      name: 'each serial number once, in the front matter',
+      finds: 0,
+      front: front.replace('table gap', '{DM-10: {upper: 1.5 mm}, DM-20 up to 99: {upper: 1.5 mm}, DM-20 from 100: {upper: 1.6 mm}}'),
+      work: work('').split('\n\n')[0] as string,
+      equipment: broken,
+    },
     { name: 'each serial number once', finds: 0, front, work: work(serials(100)), equipment: broken },
     {
       name: 'one row for all serial numbers',

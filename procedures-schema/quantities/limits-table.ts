@@ -1,5 +1,6 @@
 /** Limits from a table of the body: its rows by model and range of serial numbers, its columns by end. Formulas are worked out row by row. */
 import { type Cell, foldText, type Table } from '../format/index.ts';
+import { around } from './around.ts';
 import { computedEnd, isFormula } from './limit-formula.ts';
 import type { Limit, LimitProblem } from './limits.ts';
 import { type LimitModel, type ModelRange, namedRange, rangeName, rangesIn, type SerialBounds } from './model-ranges.ts';
@@ -163,10 +164,17 @@ function rowLimit(
       continue;
     }
     known(quantity.unit.symbol === '' ? column.unit : quantity.unit, span);
+    const { nominal, plus } = quantity;
+    if (quantity.form === 'tolerance' && nominal && plus) {
+      const ends = around(nominal, plus.value, plus.step);
+      if (column.end !== 'upper') lower = ends.lower;
+      if (column.end !== 'lower') upper = ends.upper;
+      continue;
+    }
     if (column.end !== 'upper')
-      lower = quantity.lower ?? (column.end === 'lower' || quantity.form === 'single' ? quantity.nominal : undefined) ?? lower;
+      lower = quantity.lower ?? (column.end === 'lower' || quantity.form === 'single' ? nominal : undefined) ?? lower;
     if (column.end !== 'lower')
-      upper = quantity.upper ?? (column.end === 'upper' || quantity.form === 'single' ? quantity.nominal : undefined) ?? upper;
+      upper = quantity.upper ?? (column.end === 'upper' || quantity.form === 'single' ? nominal : undefined) ?? upper;
   }
   // After the typed cells, so that a computed one is told in their unit.
   const computed = new Map<number, ComputedCell>();

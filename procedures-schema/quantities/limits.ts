@@ -5,14 +5,15 @@
 import type { Span } from '../finding.ts';
 import { foldText, type Table } from '../format/index.ts';
 import type { Measurement, Variant } from '../registers/index.ts';
+import { around } from './around.ts';
 import { computedEnd, isFormula } from './limit-formula.ts';
 import { inRanges, tableLimits } from './limits-table.ts';
 import { holdsSerial, type LimitModel, type ModelRange, namedRange, rangeName, rangesIn, type SerialBounds } from './model-ranges.ts';
 import type { DecimalMark } from './numbers.ts';
 import { parseQuantity } from './parse.ts';
 import type { Amount, Quantity } from './quantity.ts';
-import { add, compare, subtract } from './rational.ts';
-import type { Unit } from './units.ts';
+import { compare, type Rational } from './rational.ts';
+import { convert, sameKind, type Unit } from './units.ts';
 
 /** Limits for one model (`model` undefined: for all). */
 export interface Limit {
@@ -183,28 +184,27 @@ function fromFormula(
 }
 
 /** One, or none where nothing could be read. */
-function fromFields(typed: Typed, span: Span, mark: DecimalMark, problems: LimitProblem[]): readonly Limit[] {
+function fromFields(fields: Typed, span: Span, mark: DecimalMark, problems: LimitProblem[]): readonly Limit[] {
   const read = (text: string | undefined): Quantity | undefined => {
     if (text === undefined) return undefined;
     const quantity = parseQuantity(text, mark);
     if (!quantity) problems.push({ kind: 'unreadable', span, names: [text] });
     return quantity;
   };
-  const lower = read(typed.lower);
-  const upper = read(typed.upper);
-  const nominal = read(typed.nominal);
-  const tolerance = read(typed.tolerance);
+  const lower = read(fields.lower);
+  const upper = read(fields.upper);
+  const nominal = read(fields.nominal);
+  const tolerance = read(fields.tolerance);
   const middle = nominal?.nominal;
-  const half = tolerance?.nominal ?? (nominal?.form === 'tolerance' ? nominal.plus : undefined);
-  if (nominal && middle && half)
-    return [
-      {
-        lower: { ...middle, value: subtract(middle.value, half.value) },
-        upper: { ...middle, value: add(middle.value, half.value) },
-        unit: nominal.unit,
-        span,
-      },
-    ];
+  const typed = tolerance?.nominal ?? (nominal?.form === 'tolerance' ? nominal.plus : undefined);
+  if (nominal && middle && typed) {
+    const half = inUnitOf(typed.value, tolerance?.unit, nominal.unit);
+    if (half === undefined) {
+      problems.push({ kind: 'unit differs', span, names: [nominal.unit.symbol, tolerance?.unit.symbol ?? ''] });
+      return [];
+    }
+    return [{ ...around(middle, half, typed.step), unit: nominal.unit, span }];
+  }
   const unit = lower?.unit.symbol ? lower.unit : (upper?.unit ?? lower?.unit);
   if (!unit) return [];
   if (lower && upper && lower.unit.symbol !== '' && upper.unit.symbol !== '' && lower.unit.symbol !== upper.unit.symbol)
@@ -212,6 +212,12 @@ function fromFields(typed: Typed, span: Span, mark: DecimalMark, problems: Limit
   const low = lower?.nominal ?? lower?.lower;
   const high = upper?.nominal ?? upper?.upper;
   return [{ ...(low ? { lower: low } : {}), ...(high ? { upper: high } : {}), unit, span }];
+}
+
+/** A tolerance in the unit of what it belongs to; undefined where it measures something else. */
+function inUnitOf(value: Rational, from: Unit | undefined, to: Unit): Rational | undefined {
+  if (from === undefined || from.symbol === '' || from.symbol === to.symbol) return value;
+  return sameKind(from, to) ? convert(value, from, to, true) : undefined;
 }
 
 // ---------------------------------------------------------------- all machines, once, in order

@@ -65,6 +65,13 @@ describe('units, notices, braces', () => {
 });
 
 describe('below a step', () => {
+  test('rows of a limits table: a model that changed with a serial number has its ranges too', () => {
+    const change = {
+      work: '#. Clean the [scraper].\n\n| model | lower | upper |\n|---|---|---|\n| DM-20¦ | 1 mm | 2 mm |',
+      equipment: [['  DM-20: {family', '  DM-20: {family: drum mixer, serials: [{to: 99}, {from: 100}]}']] as const,
+    };
+    expect(offered(change)).toBe('table\nmodel DM-20\nmodel DM-20 up to 99\nmodel DM-20 from 100');
+  });
   test('conditions for what is measured, models, otherwise', () => {
     const front = 'measurements:\n  edge gap: {quantity: length, limits: {lower: 1 mm, upper: 2 mm}}';
     expect(offered({ front, work: '#. Measure the [edge gap].\n   - If it is un¦' })).toBe(

@@ -8,12 +8,16 @@ import { positionAt, readProcedure, type Table } from '../../../procedures-schem
 import {
   findQuantities,
   fineness,
+  judge,
+  type Limit,
   type LimitModel,
   type Limits,
   limitFor,
+  limitQuantity,
   limitsFor,
   limitsOf,
   parseQuantity,
+  printQuantity,
   type Quantity,
   type Rational,
   rangeName,
@@ -71,6 +75,8 @@ describe('front matter', () => {
     ['{upper: 1.5 mm}', ['all: ..1.5 mm']],
     ['{nominal: 5 mm, tolerance: 0.2 mm}', ['all: 4.8..5.2 mm']],
     ['5 mm ± 0.2 mm', ['all: 4.8..5.2 mm']],
+    ['{nominal: 25.4 mm, tolerance: 0.1 in}', ['all: 22.86..27.94 mm']],
+    ['{nominal: 70 °F, tolerance: 5 K}', ['all: 61..79 °F']],
     ['{K-1: {lower: 1 mm}, k-2: {upper: 2 mm}}', ['K-1: 1.. mm', 'K-2: ..2 mm']],
   ])('%s', (field, expected) => {
     expect(limits(field)).toEqual(expected);
@@ -79,11 +85,41 @@ describe('front matter', () => {
     ['{lower: 2 mm, upper: 1 mm}', ['all: 2..1 mm', 'inverted 2, 1 @-1:3']],
     ['{lower: thick, upper: 1 mm}', ['all: ..1 mm', 'unreadable thick @-1:3']],
     ['{lower: 1 mm, upper: 1 in}', ['all: 1..1 mm', 'unit differs mm, in @-1:3']],
+    ['{nominal: 5 mm, tolerance: 2 N}', ['unit differs mm, N @-1:3']],
     ['{K-1: {lower: 1 mm}}', ['K-1: 1.. mm', 'missing row K-2 @-1:3']],
     ['{K-1: {lower: 1 mm}, K-2: {lower: 2 mm}, K-3: {lower: 3 mm}}', ['K-1: 1.. mm', 'K-2: 2.. mm', 'stray row K-3 @-1:76']],
   ])('told: %s', (field, expected) => {
     expect(limits(field)).toEqual(expected);
   });
+});
+
+test('limits around a nominal value are printed as limits', () => {
+  const { tree } = readProcedure('p.md', '---\nmeasurements:\n  gap: {quantity: length, limits: 5.0 mm ± 0.25 mm}\n---\n');
+  const [measurement] = readHead(tree).head.measurements;
+  const [limit] = limitsOf(measurement as NonNullable<typeof measurement>, undefined, MODELS).limits;
+  expect(printQuantity(limitQuantity(limit as Limit) as Quantity).replaceAll('\u00a0', ' ')).toBe('4.75 to 5.25 mm');
+});
+
+test('a reading is judged by the limits of the machine it was taken on', () => {
+  const { limits: list } = limitsOf(
+    {
+      name: 'gap',
+      quantity: 'length',
+      span: { start: 0, end: 0 },
+      lower: '0 mm',
+      upper: '1 % of span',
+      perModel: [],
+    },
+    undefined,
+    BROKEN,
+  );
+  const judged = (text: string, serial?: { readonly from?: number; readonly to?: number }) =>
+    judge(text, limitFor(list, { model: 'K-3', ...(serial ? { serial } : {}) }) as Limit);
+  expect([judged('7 mm', { to: 99 }), judged('7 mm', { from: 100, to: 199 }), judged('9.1', { from: 200 })]).toEqual([
+    'over',
+    'within',
+    'over',
+  ]);
 });
 
 describe('a table of the body', () => {
@@ -98,6 +134,12 @@ describe('a table of the body', () => {
     expect(table('| model | gap | note |', '|---|---|---|', '| K-1 | 0.5 to 1.5 mm | a |', '| K-2 | at most 2 mm | b |')).toEqual([
       'K-1: 0.5..1.5 mm',
       'K-2: ..2 mm',
+    ]);
+  });
+  test('a nominal value with its tolerance', () => {
+    expect(table('| model | gap |', '|---|---|', '| K-1 | 5 ± 0.2 mm |', '| K-2 | 6.0 mm ± 0.25 mm |')).toEqual([
+      'K-1: 4.8..5.2 mm',
+      'K-2: 5.75..6.25 mm',
     ]);
   });
   test('a hyphen is "not applicable", an empty cell is missing', () => {

@@ -1,15 +1,27 @@
 /** A book to pages that can be shown without writing a file: lay out and draw. Words shaped once stay shaped for the next drawing with these fonts. */
 import type { Book } from './book.ts';
-import { type DrawnBook, drawBook, type FontFiles, type FontSource, layoutBook, newFontSource } from './layout/index.ts';
+import { type DrawnBook, drawBook, type FontFiles, type FontSource, layoutBook, MeasuredMemory, newFontSource } from './layout/index.ts';
 
 /** Pure memory: the same fonts always give the same source. */
 const sources = new WeakMap<FontFiles, FontSource>();
 
-export function drawPages(book: Book, fonts: FontFiles): DrawnBook {
+function sourceOf(fonts: FontFiles): FontSource {
   let source = sources.get(fonts);
   if (!source) {
     source = newFontSource(fonts);
     sources.set(fonts, source);
   }
-  return drawBook(layoutBook(book, source.shaper));
+  return source;
+}
+
+export const drawPages = (book: Book, fonts: FontFiles): DrawnBook => drawBook(layoutBook(book, sourceOf(fonts).shaper));
+
+/**
+ * For a book that is being worked on: takes one state after the other, and each is laid out and drawn from what the last one left. A page that came
+ * out as it was is the same object. The room kept for the page number of a reference never narrows while this lives.
+ */
+export function newPages(fonts: FontFiles): (book: Book) => DrawnBook {
+  const { shaper } = sourceOf(fonts);
+  const memory = new MeasuredMemory();
+  return (book) => drawBook(layoutBook(book, shaper, memory));
 }

@@ -1,9 +1,10 @@
 /**
- * A book that is being worked on, page by page: each new state is laid out from what the last one left, and only pages that came out otherwise are
- * drawn and written. The page number kept for a reference never narrows while the proof lives; a file to hand out is printed afresh (print.ts).
+ * A book that is being worked on, page by page, as the bytes of each page: only pages that came out otherwise than in the last state are written
+ * (draw-pages.ts lays them out). A file to hand out is printed afresh (print.ts).
  */
 import type { Book } from './book.ts';
-import { type DrawnBook, type DrawnPage, drawBook, type FontFiles, layoutBook, MeasuredMemory, newFontSource } from './layout/index.ts';
+import { newPages } from './draw-pages.ts';
+import type { DrawnBook, DrawnPage, FontFiles } from './layout/index.ts';
 import { contentBytes, FontCodes } from './pdf/index.ts';
 
 export interface ProofState {
@@ -18,12 +19,12 @@ const isSame = (page: DrawnPage, before: DrawnPage | undefined): boolean =>
 
 /** Takes one state after the other. */
 export function newProof(fonts: FontFiles): (book: Book) => ProofState {
-  const source = newFontSource(fonts);
-  const memory = new MeasuredMemory();
-  let before: readonly DrawnPage[] = [];
+  const pages = newPages(fonts);
+  // A glyph keeps its code while the proof lives: a new letter leaves the other pages as they are.
   const codes = new FontCodes();
+  let before: readonly DrawnPage[] = [];
   return (book) => {
-    const drawn = drawBook(layoutBook(book, source.shaper, memory));
+    const drawn = pages(book);
     const changed = drawn.pages.flatMap((page, index) =>
       isSame(page, before[index]) ? [] : [{ page: index, bytes: contentBytes(page, codes) }],
     );

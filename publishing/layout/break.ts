@@ -48,28 +48,40 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
   const count = slabs.length;
   if (count === 0) return { starts: [], forced: [] };
   // Two ways to each break, by whether an even or an odd count of pages stands before it: turning alternates at most.
-  const alike = turns(0) === turns(1);
-  const best = [0, 1].map(() => new Array<number>(count + 1).fill(Number.POSITIVE_INFINITY)) as [number[], number[]];
-  const from = [0, 1].map(() => new Array<number>(count + 1).fill(0)) as [number[], number[]];
+  const [turnsEven, turnsOdd] = [turns(0), turns(1)];
+  const alike = turnsEven === turnsOdd;
+  const best = [
+    new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY),
+    new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY),
+  ] as const;
+  const from = [new Int32Array(count + 1), new Int32Array(count + 1)] as const;
+  const [bestEven, bestOdd] = best;
+  const facts = factsOf(slabs);
   best[0][0] = 0;
   for (let start = 0; start < count; start += 1) {
-    if (best[0][start] === Number.POSITIVE_INFINITY && best[1][start] === Number.POSITIVE_INFINITY) continue;
+    const even = bestEven[start] as number;
+    const odd = bestOdd[start] as number;
+    if (even === Number.POSITIVE_INFINITY && odd === Number.POSITIVE_INFINITY) continue;
     let used = start === 0 ? 0 : resumedHeight(slabs[start] as Slab, height);
     for (let end = start + 1; end <= count; end += 1) {
-      const slab = slabs[end - 1] as Slab;
-      used += slab.height + (end - 1 > start ? slab.gap : 0);
+      used += (facts.height[end - 1] as number) + (end - 1 > start ? (facts.gap[end - 1] as number) : 0);
       // A slab taller than a page still has to stand somewhere.
       if (used > height && end > start + 1) break;
-      const next = slabs[end];
-      const base = pageCost(used, height, next);
-      for (const odd of [0, 1] as const) {
-        const before = best[odd][start] as number;
-        if (before === Number.POSITIVE_INFINITY) continue;
-        const cost = before + base + (next?.turn !== undefined && turns(odd) ? next.turn : 0);
-        const after = alike ? 0 : odd === 0 ? 1 : 0;
+      const base = pageCost(used, height, end < count ? (facts.cost[end] as number) : undefined);
+      const turn = end < count ? (facts.turn[end] as number) : 0;
+      if (even !== Number.POSITIVE_INFINITY) {
+        const cost = even + base + (turnsEven ? turn : 0);
+        const after = alike ? 0 : 1;
         if (cost < (best[after][end] as number)) {
           best[after][end] = cost;
           from[after][end] = start;
+        }
+      }
+      if (odd !== Number.POSITIVE_INFINITY) {
+        const cost = odd + base + (turnsOdd ? turn : 0);
+        if (cost < (bestEven[end] as number)) {
+          bestEven[end] = cost;
+          from[0][end] = start;
         }
       }
     }
@@ -78,16 +90,33 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
   let odd: 0 | 1 = (best[1][count] as number) < (best[0][count] as number) ? 1 : 0;
   for (let end = count; end > 0; ) {
     const start: number = from[odd][end] as number;
-    starts.unshift(start);
+    starts.push(start);
     end = start;
     if (!alike) odd = odd === 0 ? 1 : 0;
   }
+  starts.reverse();
   return { starts, forced: starts.filter((start) => start > 0 && (slabs[start] as Slab).cost >= costs.hard) };
 }
 
-function pageCost(used: Mp, room: Mp, next: Slab | undefined): number {
+/** `next`: what a break above the next slab costs; undefined where none follows. */
+function pageCost(used: Mp, room: Mp, next: number | undefined): number {
   const share = Math.min(1000, Math.max(0, Math.round((used * 1000) / Math.max(1, room))));
   if (next === undefined) return anotherPage + (share < 125 ? stubPage : 0);
   const unused = 1000 - share;
-  return anotherPage + Math.round((unused * unused * emptyPage) / 1_000_000) + next.cost;
+  return anotherPage + Math.round((unused * unused * emptyPage) / 1_000_000) + next;
+}
+
+/** The numbers of all slabs in columns: each is looked at once for every slab that can begin its page. */
+function factsOf(slabs: readonly Slab[]) {
+  const height = new Int32Array(slabs.length);
+  const gap = new Int32Array(slabs.length);
+  const turn = new Int32Array(slabs.length);
+  const cost = new Float64Array(slabs.length);
+  slabs.forEach((slab, index) => {
+    height[index] = slab.height;
+    gap[index] = slab.gap;
+    cost[index] = slab.cost;
+    turn[index] = slab.turn ?? 0;
+  });
+  return { height, gap, cost, turn };
 }

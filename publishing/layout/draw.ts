@@ -7,10 +7,10 @@ import type { PlacedBook } from './layout-book.ts';
 import { drawLeafFurniture } from './leaf-furniture.ts';
 import { moved, type Op, rectangle, roundedRectangle } from './ops.ts';
 import { numberPages, type PageLabel, type PageNumber } from './page-numbers.ts';
-import { chipPad, type Part } from './paragraph.ts';
+import { chipPad, type Part } from './parts.ts';
 import type { PlacedPage } from './place.ts';
 import { fill } from './printed-words.ts';
-import { type Shaped, widthOfAll } from './shaped.ts';
+import { widthOfAll } from './shaped.ts';
 import type { Bookmark, Decor, SlabItem } from './slab.ts';
 import type { NodeId, Structure } from './structure.ts';
 import { colours } from './style.ts';
@@ -195,7 +195,7 @@ function drawItem(
     const to = part.kind === 'chip' ? undefined : part.to;
     if (to !== undefined && known(to) && node >= 0) {
       const size = part.look.size;
-      const says = part.kind === 'text' ? part.shaped.text : part.kind === 'page' ? pageOf(part.anchor) : '';
+      const says = part.kind === 'text' ? part.shaped.map(({ text }) => text).join('') : part.kind === 'page' ? pageOf(part.anchor) : '';
       if (link?.to === to && link.node === node) {
         link.width = x + part.width - link.x;
         link.says += says;
@@ -216,22 +216,21 @@ function addPart(part: Part, x: Mp, y: Mp, ops: Op[], kit: Kit, pageOf: (anchor:
   const { size, colour, face } = part.look;
   if (part.kind === 'page') {
     const run = kit.shaper.shape(face, pageOf(part.anchor));
-    // A list of its own: the shaper's is shared, and more words are added to this one.
-    ops.push({ op: 'text', x: x + part.width - widthOfAll(run, size), y, size, colour, run: [...run] });
+    ops.push({ op: 'text', x: x + part.width - widthOfAll(run, size), y, size, colour, run });
     return;
   }
   if (part.kind === 'chip') {
     const height = Math.round(size * 1.32);
     const path = roundedRectangle(x, y - Math.round(size * 0.98), part.width, height, pt(3));
     ops.push({ op: 'path', path, fill: colours.wash, stroke: { colour: colours.quiet, width: pt(0.6) } });
-    ops.push({ op: 'text', x: x + chipPad, y, size, colour, run: [...part.shaped] });
+    ops.push({ op: 'text', x: x + chipPad, y, size, colour, run: part.shaped });
     return;
   }
   const last = ops[ops.length - 1];
   if (last?.op === 'text' && last.size === size && last.colour === colour && last.y === y && last.turn === undefined) {
-    // Made a few lines up and seen by nobody else yet.
-    (last.run as Shaped[]).push(part.shaped);
+    // Its list may be shared: one of its own for what is put together.
+    ops[ops.length - 1] = { ...last, run: [...last.run, ...part.shaped] };
     return;
   }
-  ops.push({ op: 'text', x, y, size, colour, run: [part.shaped] });
+  ops.push({ op: 'text', x, y, size, colour, run: part.shaped });
 }

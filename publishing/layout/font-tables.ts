@@ -13,6 +13,18 @@ interface PairSubtable {
   readonly step: (first: number, left: number, right: number) => number | undefined;
 }
 
+export interface FontFacts {
+  /** PostScript name. */
+  readonly name: string;
+  readonly ascent: number;
+  readonly descent: number;
+  readonly capHeight: number;
+  /** Degrees. */
+  readonly italicAngle: number;
+  readonly bounds: readonly [number, number, number, number];
+  readonly weight: number;
+}
+
 export class FontTables {
   readonly unitsPerEm: number;
   private readonly view: DataView;
@@ -60,6 +72,46 @@ export class FontTables {
       this.steps.set(key, step);
     }
     return step;
+  }
+
+  /** What is said of the font as a whole, in its units. */
+  facts(): FontFacts {
+    const { view } = this;
+    const head = this.table('head');
+    const hhea = this.table('hhea');
+    const os2 = this.table('OS/2');
+    return {
+      name: this.name(6),
+      ascent: view.getInt16(hhea + 4),
+      descent: view.getInt16(hhea + 6),
+      // Older font files do not state it: then the height of an H is.
+      capHeight: view.getUint16(os2) >= 2 ? view.getInt16(os2 + 88) : this.topOf(this.glyphOf(72)),
+      // 16 bits before the point and 16 after it.
+      italicAngle: view.getInt32(this.table('post') + 4) / 65536,
+      bounds: [view.getInt16(head + 36), view.getInt16(head + 38), view.getInt16(head + 40), view.getInt16(head + 42)],
+      weight: view.getUint16(os2 + 4),
+    };
+  }
+
+  /** Highest point of a glyph that is drawn. */
+  private topOf(glyph: number): number {
+    const { view } = this;
+    const long = view.getInt16(this.table('head') + 50) === 1;
+    const place = this.table('loca') + glyph * (long ? 4 : 2);
+    return view.getInt16(this.table('glyf') + (long ? view.getUint32(place) : 2 * view.getUint16(place)) + 8);
+  }
+
+  /** A name by its number, from the records of the Windows platform, which are UTF-16. */
+  private name(wanted: number): string {
+    const { view } = this;
+    const at = this.table('name');
+    for (let index = 0; index < view.getUint16(at + 2); index += 1) {
+      const record = at + 6 + 12 * index;
+      if (view.getUint16(record) !== 3 || view.getUint16(record + 6) !== wanted) continue;
+      const from = at + view.getUint16(at + 4) + view.getUint16(record + 10);
+      return Array.from({ length: view.getUint16(record + 8) / 2 }, (_, k) => String.fromCharCode(view.getUint16(from + 2 * k))).join('');
+    }
+    return 'Font';
   }
 
   private table(tag: string): number {

@@ -21,9 +21,11 @@ const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   fallbackBold: ['fallback'],
 };
 
-/** Printable ASCII, Latin-1 without its soft hyphen, dashes, quotes, ellipsis, signs of the trade: nothing that joins, turns round or stacks. */
-const plain =
-  /^[ -~\u00a0-\u00ac\u00ae-\u00ff\u2013\u2014\u2018-\u201d\u2022\u2026\u202f\u20ac\u2126\u2192\u2212\u2248\u2260\u2264\u2265]+$/;
+/**
+ * Latin with its accents, punctuation, and signs from money to arrows and boxes; without the soft hyphen, marks that stack, steer or join, and the slash that makes
+ * fractions: nothing that joins, turns round or stacks.
+ */
+const plain = /^[ -~\u00a0-\u00ac\u00ae-\u017f\u2000-\u200a\u2010-\u2027\u202f-\u2043\u2045-\u205f\u2070-\u20cf\u2100-\u27bf]+$/;
 
 /** A glyph depends on its letter alone, and the pen's step on it and the next. A test compares such words with whole shaping, for every face. */
 function fromTables(face: Face, text: string, tables: FontTables): Shaped {
@@ -65,28 +67,21 @@ function once<T>(make: (face: Face) => T): (face: Face) => T {
 
 export function newFontSource(files: FontFiles): FontSource {
   const fontOf = once((face) => create(files[face]));
-  return {
-    shaper: newShaper(
-      fontOf,
-      once((face) => new FontTables(files[face])),
-    ),
-    program: (face) => programOf(fontOf(face)),
-  };
+  const tablesOf = once((face) => new FontTables(files[face]));
+  return { shaper: newShaper(fontOf, tablesOf), program: (face) => programOf(fontOf(face), tablesOf(face)) };
 }
 
 /** The program of the glyphs given, which must be sorted: the same set gives the same bytes. */
-function programOf(font: Font): FontProgram {
-  const scale = (value: number) => Math.round((value * 1000) / font.unitsPerEm);
-  const { minX, minY, maxX, maxY } = font.bbox;
+function programOf(font: Font, tables: FontTables): FontProgram {
+  const scale = (value: number) => Math.round((value * 1000) / tables.unitsPerEm);
+  const facts = tables.facts();
+  const [left, low, right, high] = facts.bounds;
   return {
-    name: font.postscriptName,
-    ascent: scale(font.ascent),
-    descent: scale(font.descent),
-    // Older font files do not state it: then the height of an H is.
-    capHeight: scale(Number.isFinite(font.capHeight) ? font.capHeight : font.glyphForCodePoint(72).bbox.maxY),
-    italicAngle: font.italicAngle,
-    bounds: [scale(minX), scale(minY), scale(maxX), scale(maxY)],
-    weight: font['OS/2'].usWeightClass,
+    ...facts,
+    ascent: scale(facts.ascent),
+    descent: scale(facts.descent),
+    capHeight: scale(facts.capHeight),
+    bounds: [scale(left), scale(low), scale(right), scale(high)],
     subset(glyphs) {
       const subset = font.createSubset();
       const places = new Map<number, number>([[0, 0]]);
@@ -188,16 +183,11 @@ function newShaper(fontOf: (face: Face) => Font, tablesOf: (face: Face) => FontT
       }
       return soft;
     },
-    metrics(face): FaceMetrics {
-      const font = fontOf(face);
-      const scale = (value: number) => Math.round((value * 1000) / font.unitsPerEm);
-      return {
-        ascent: scale(font.ascent),
-        descent: scale(font.descent),
-        capHeight: scale(font.capHeight),
-        xHeight: scale(font.xHeight),
-      };
-    },
+    metrics: once((face): FaceMetrics => {
+      const { ascent, descent } = tablesOf(face).facts();
+      const scale = (value: number) => Math.round((value * 1000) / tablesOf(face).unitsPerEm);
+      return { ascent: scale(ascent), descent: scale(descent) };
+    }),
     missing: () => missing,
   };
 }

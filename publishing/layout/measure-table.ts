@@ -137,8 +137,22 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   return { slabs, before: sheet.around, after: sheet.around };
 }
 
+/** The extents last asked for, by table: whether it turns is asked right before it is measured. Holds while the same questions get the same answers. */
+const lastExtents = new WeakMap<
+  TableBlock,
+  { readonly reserve: Kit['reserve']; readonly sheet: Kit['sheet']; readonly extents: readonly Extent[] }
+>();
+
 /** Least and natural width of each column, padding included. */
 function extentsOf(block: TableBlock, kit: Kit): readonly Extent[] {
+  const last = lastExtents.get(block);
+  if (last !== undefined && last.reserve === kit.reserve && last.sheet === kit.sheet) return last.extents;
+  const extents = measureExtents(block, kit);
+  lastExtents.set(block, { reserve: kit.reserve, sheet: kit.sheet, extents });
+  return extents;
+}
+
+function measureExtents(block: TableBlock, kit: Kit): readonly Extent[] {
   const { sheet } = kit;
   const count = Math.max(block.head.length, ...block.rows.map((row) => row.length), 1);
   const scratch = new StructureBuilder();
@@ -164,7 +178,12 @@ function surelyFits(block: TableBlock, columns: number, available: Mp, kit: Kit)
   for (let column = 0; column < columns; column += 1) {
     let longest = 1;
     for (const row of [block.head, ...block.rows])
-      for (const one of row[column] ?? []) for (const word of one.text.split(' ')) longest = Math.max(longest, word.length);
+      for (const { text } of row[column] ?? [])
+        for (let at = 0, next = 0; at <= text.length; at = next + 1) {
+          next = text.indexOf(' ', at);
+          if (next < 0) next = text.length;
+          longest = Math.max(longest, next - at);
+        }
     // Values hold on to their units and links to their pages: two words, and a page number of some digits.
     least += (2 * longest + 8) * kit.sheet.cell.size + 2 * kit.sheet.cellPad;
   }

@@ -47,9 +47,16 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
   const pages: PlacedPage[] = [];
   const anchors = new Map<string, number>();
   const notes: LayoutNote[] = [];
+  const geometries = new Map<string, PageGeometry>();
+  const geometry = (side: Side, turned: boolean): PageGeometry => {
+    const key = `${side} ${turned}`;
+    const known = geometries.get(key) ?? geometryOf(book, side, turned);
+    geometries.set(key, known);
+    return known;
+  };
   const addPage = (page: Omit<PlacedPage, 'side' | 'geometry' | 'turned'>, turned = false): void => {
     const side = sideOf(pages.length, book);
-    pages.push({ ...page, side, geometry: geometryOf(book, side, turned), turned });
+    pages.push({ ...page, side, geometry: geometry(side, turned), turned });
   };
   for (const { chapter, stretches } of chapters) {
     let section = '';
@@ -57,7 +64,7 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
       if (side !== undefined && book.duplex && sideOf(pages.length, book) !== side)
         addPage({ slabs: [], chapter: undefined, section: '', blank: true, cover: false });
       // A turned page is not as high on a back as on a front, and which one a slab comes to is not known yet: it must fit both.
-      const height = Math.min(...(['left', 'right'] as const).map((one) => geometryOf(book, one, turned).body.height));
+      const height = Math.min(geometry('left', turned === true).body.height, geometry('right', turned === true).body.height);
       const begin = pages.length;
       // Right-hand pages are turned; without backs every leaf is.
       const { starts, forced, filled } = fill(slabs, height, sideOf(begin, book) === 'right', sideOf(begin + 1, book) === 'right');

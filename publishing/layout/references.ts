@@ -41,8 +41,9 @@ export function widen(known: References, laid: PlacedBook, asks: boolean): boole
   const numbers = numberPages(laid.pages, laid.book);
   let widened = asks && [...laid.anchors].some(([anchor, page]) => known.before.get(anchor) !== page);
   known.before = laid.anchors;
+  const forms = numbers.map(({ shown }) => shown.replace(/\d/g, '8'));
   for (const [anchor, page] of laid.anchors) {
-    const form = (numbers[page]?.shown ?? '').replace(/\d/g, '8');
+    const form = forms[page] ?? '';
     const kept = known.forms.get(anchor) ?? [];
     if (form === '' || kept.includes(form)) continue;
     known.forms.set(anchor, [...kept, form]);

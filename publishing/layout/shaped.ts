@@ -27,8 +27,6 @@ export interface Shaped {
 export interface FaceMetrics {
   readonly ascent: number;
   readonly descent: number;
-  readonly capHeight: number;
-  readonly xHeight: number;
 }
 
 export interface Shaper {

@@ -35,11 +35,27 @@ const number = /^[(±+\-−–≈<>≤≥]*\d[\d.,\u202f/⁄¼½¾⅛⅜⅝⅞�
 const label = /^\(?(?:\d+[a-z]?|[A-Z]|[a-z]|[ivxlc]+)[).,;:]*$/u;
 const edges = /^[("'“‘[]+|[)\]"'”’.,;:!?]+$/gu;
 
+/** Pure memory of `mayHold`: a book says the same words over and over. */
+const known = new Map<string, boolean>();
+
+/** False where no word at all is tied to this one on its left, as most are not. */
+export function mayHold(left: string): boolean {
+  let may = known.get(left);
+  if (may === undefined) {
+    may = number.test(left) || left === '×' || left === 'x' || /^M\d/u.test(left) || pointers.has(pointing(left));
+    if (known.size > 20_000) known.clear();
+    known.set(left, may);
+  }
+  return may;
+}
+
+const pointing = (left: string): string => left.toLowerCase().replace(/^[("'“‘[]+/u, '');
+
 /** True when the space between the two words is to hold. */
 export function tied(left: string, right: string): boolean {
   const bare = right.replace(edges, '');
   if (number.test(left) && (units.has(right) || units.has(bare) || bare === '×' || bare === 'x')) return true;
   if ((left === '×' || left === 'x') && number.test(bare)) return true;
   if (/^M\d/u.test(left) && (bare === '×' || bare === 'x')) return true;
-  return pointers.has(left.toLowerCase().replace(/^[("'“‘[]+/u, '')) && label.test(right);
+  return pointers.has(pointing(left)) && label.test(right);
 }

@@ -2,8 +2,8 @@
 import type { DrawnPage, Face, NodeId, Op, Path, Shaped } from '../layout/index.ts';
 import { Bytes } from './bytes.ts';
 import type { FontCodes } from './codes.ts';
+import { deflated } from './deflate.ts';
 import { channel, points } from './numbers.ts';
-import { packed } from './packed.ts';
 
 export type Box = readonly [left: number, foot: number, right: number, top: number];
 
@@ -343,5 +343,5 @@ const plainForm = formOf(0, 0, []);
 export function contentBytes(page: DrawnPage, codes: FontCodes): Uint8Array {
   const writer = new ContentWriter(codes, { marks: true, covered: () => false });
   writer.page(page);
-  return packed(writer.out.view());
+  return deflated(writer.out.view());
 }

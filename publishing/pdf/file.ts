@@ -5,7 +5,7 @@
  */
 import { PDFContext, PDFHexString, type PDFObject, PDFRawStream, type PDFRef } from 'pdf-lib';
 import { Bytes } from './bytes.ts';
-import { packed } from './packed.ts';
+import { deflated } from './deflate.ts';
 
 /** Objects in one object stream: few enough that a reader opens a page without unpacking the book. */
 const mostPacked = 200;
@@ -98,7 +98,7 @@ export class PdfFile {
     const table = this.length;
     this.places.set(number, 1, table, 0);
     const refs = `/Root ${root.toString()}/Info ${info.toString()}/ID[${PDFHexString.of(id)}${PDFHexString.of(id)}]`;
-    this.stream(number, `/Type/XRef/Size ${number + 1}/W[1 4 1]${refs}`, packed(this.places.table(number)));
+    this.stream(number, `/Type/XRef/Size ${number + 1}/W[1 4 1]${refs}`, deflated(this.places.table(number)));
     this.text(`startxref\n${table}\n%%EOF\n`);
     const out = new Uint8Array(this.length);
     let at = 0;
@@ -117,7 +117,7 @@ export class PdfFile {
     });
     const first = this.table.length;
     this.table.all(this.body.view());
-    this.stream(number, `/Type/ObjStm/N ${this.numbers.length}/First ${first}`, packed(this.table.view()));
+    this.stream(number, `/Type/ObjStm/N ${this.numbers.length}/First ${first}`, deflated(this.table.view()));
     this.numbers = [];
     this.table.clear();
     this.body.clear();

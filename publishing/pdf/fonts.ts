@@ -4,7 +4,7 @@ import { type PDFContext, type PDFDict, PDFHexString, PDFName, type PDFRef } fro
 import type { Face, FontSource } from '../layout/index.ts';
 import type { FontCodes, Shown } from './codes.ts';
 import { hex4 } from './numbers.ts';
-import { stream } from './packed.ts';
+import { stream } from './stream.ts';
 
 /** Registers the fonts of all glyphs that were given a code. */
 export const embedFonts = (codes: FontCodes, source: FontSource, context: PDFContext): ReadonlyMap<Face, PDFRef> =>

@@ -2,7 +2,7 @@
 import type { PDFContext, PDFRef } from 'pdf-lib';
 import type { FontSource } from '../layout/index.ts';
 import { tagOf } from './fonts.ts';
-import { stream } from './packed.ts';
+import { stream } from './stream.ts';
 import { characterMap, withTable } from './truetype.ts';
 
 /** Windows code page 1252 where it differs from Latin-1: 0x80 to 0x9f (ISO 32000-1, annex D.2). */

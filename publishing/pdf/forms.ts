@@ -4,7 +4,7 @@ import type { FontSource } from '../layout/index.ts';
 import type { FieldBox } from './content.ts';
 import { embedFormFont } from './form-font.ts';
 import { points } from './numbers.ts';
-import { stream } from './packed.ts';
+import { stream } from './stream.ts';
 
 export interface Widget {
   readonly ref: PDFRef;

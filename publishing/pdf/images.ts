@@ -3,7 +3,7 @@ import { decode } from 'fast-png';
 import { type PDFContext, type PDFDict, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
 import type { BitmapImage } from '../layout/index.ts';
 import { jpegSize } from '../layout/index.ts';
-import { stream } from './packed.ts';
+import { stream } from './stream.ts';
 
 export function embedImage(image: BitmapImage, context: PDFContext): PDFRef {
   const facts = { Type: 'XObject', Subtype: 'Image', Width: image.columns, Height: image.rows, BitsPerComponent: 8 };

@@ -6,11 +6,11 @@ import type { DrawnBook, DrawnPage, FontSource } from '../layout/index.ts';
 import { Bytes } from './bytes.ts';
 import { FontCodes } from './codes.ts';
 import { ContentWriter, type PageFacts } from './content.ts';
+import { deflated } from './deflate.ts';
 import { PdfFile } from './file.ts';
 import { embedFonts } from './fonts.ts';
 import { embedImage } from './images.ts';
 import { points } from './numbers.ts';
-import { packed } from './packed.ts';
 import { Resources } from './resources.ts';
 
 /** As publishing/imposition gives it; told again here so that this folder needs no other. */
@@ -59,12 +59,12 @@ export function writeSheets(
     const page = drawn.pages[index] as DrawnPage;
     const number = file.reserve(1);
     const facts = `/Type/XObject/Subtype/Form/BBox[0 0 ${points(page.width)} ${points(page.height)}]/Resources ${resources.of(content)} 0 R`;
-    file.stream(number, facts, packed(content.bytes));
+    file.stream(number, facts, deflated(content.bytes));
     return number;
   });
   const pageOf = (width: number, height: number, bytes: Uint8Array, needs: string): PDFRef => {
     const content = file.reserve(1);
-    file.stream(content, '', packed(bytes));
+    file.stream(content, '', deflated(bytes));
     const ref = context.nextRef();
     const facts = `/Parent ${pagesRef}/MediaBox[0 0 ${points(width)} ${points(height)}]/Contents ${content} 0 R/Resources ${needs}`;
     file.begin(ref.objectNumber).text(`<</Type/Page${facts}>>`);

@@ -97,8 +97,11 @@ function paintText(context: CanvasRenderingContext2D, op: Extract<Op, { op: 'tex
   }
   context.fillStyle = css(op.colour);
   let x = 0;
+  let face = '';
   for (const run of op.run) {
-    context.font = `${size}px print-${run.face}`;
+    // Reading a font's name takes longer than a word does.
+    if (run.face !== face) context.font = `${size}px print-${run.face}`;
+    face = run.face;
     run.glyphs.forEach((_, index) => {
       const text = run.texts[index] === '\u00ad' ? '-' : (run.texts[index] ?? '');
       const [dx, dy] = run.offsets?.[index] ?? [0, 0];

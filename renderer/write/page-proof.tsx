@@ -1,11 +1,12 @@
 /** The page that the caret's step is printed on, made by the engine that prints. A click on it goes to the text. */
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import type { ProofShown } from '../worker/queries/queries.ts';
 
 /** CSS pixels: below this the print cannot be told apart. */
 const MIN_WIDTH = 330;
@@ -17,24 +18,30 @@ const HEADING = 200;
 const SLOW = 30;
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
-  const { file, caret } = shown.usePick('file', 'caret');
+  const { file, caret, revision } = shown.usePick('file', 'caret', 'revision');
   const [frame, room] = useRoom();
-  const took = useRef(0);
-  const made = useAnswer('pages', file === undefined ? undefined : { file, draft: false }, took.current > SLOW ? 2 * took.current : 0);
-  took.current = made?.milliseconds ?? 0;
-  const [at, setAt] = useState(0);
   const steps = margin?.lines ?? [];
   const before = steps.findLastIndex(({ span }) => span.start <= caret);
   // From a heading the page of its first step is looked for.
   const order = before < 0 && (steps[0]?.span.start ?? 0) - caret < HEADING ? 0 : before;
   const marked = order < 0 || steps.length === 0 ? undefined : `doc ${number} step ${order}`;
-  const pages = made?.pages ?? [];
-  useEffect(() => {
-    const page = marked === undefined ? -1 : pages.findIndex(({ ops }) => ops.some((op) => op.op === 'target' && op.name === marked));
-    if (page >= 0) setAt(page);
-  }, [marked, pages]);
-  const page = pages[Math.min(at, pages.length - 1)];
-  if (!page) return <p className="quiet proof-empty">{made === undefined ? words.checking : words.noPage}</p>;
+  // Leafing holds until the caret goes to another step or the text changes.
+  const state = `${file} ${marked} ${marked === undefined ? '' : revision}`;
+  const [leafed, setLeafed] = useState<{ readonly page: number; readonly state: string }>();
+  const own = leafed?.state === state ? leafed.page : undefined;
+  const took = useRef(0);
+  const made = useAnswer(
+    'proof',
+    file === undefined ? undefined : { file, ...(marked === undefined ? {} : { marked }), ...(own === undefined ? {} : { page: own }) },
+    took.current > SLOW ? 2 * took.current : 0,
+  );
+  took.current = made?.milliseconds ?? took.current;
+  // The page stands until the next one comes.
+  const last = useRef<{ readonly file: string | undefined; readonly made: ProofShown }>(undefined);
+  if (made !== undefined) last.current = { file, made };
+  const { page, at, count } = (last.current?.file === file ? last.current?.made : undefined) ?? { page: undefined, at: 0, count: 0 };
+  const leaf = (to: number): void => setLeafed({ page: to, state });
+  if (!page) return <p className="quiet proof-empty">{margin === undefined ? words.checking : words.noPage}</p>;
   const width = Math.max(MIN_WIDTH, room - 4);
   const toText = (y: number): void => {
     const places = page.ops.flatMap((op) => (op.op === 'target' && op.name.includes(' step ') ? [op] : []));
@@ -52,14 +59,14 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
           toText(((event.clientY - box.top) / box.height) * page.height);
         }}
       >
-        <PageCanvas page={page} width={width} label={words.page(at + 1, pages.length)} {...(marked === undefined ? {} : { marked })} />
+        <PageCanvas page={page} width={width} label={words.page(at + 1, count)} {...(marked === undefined ? {} : { marked })} />
       </div>
       <figcaption>
-        <button type="button" aria-label="-1" disabled={at === 0} onClick={() => setAt(at - 1)}>
+        <button type="button" aria-label="-1" disabled={at === 0} onClick={() => leaf(at - 1)}>
           ‹
         </button>
-        {words.page(Math.min(at, pages.length - 1) + 1, pages.length)}
-        <button type="button" aria-label="+1" disabled={at >= pages.length - 1} onClick={() => setAt(at + 1)}>
+        {words.page(at + 1, count)}
+        <button type="button" aria-label="+1" disabled={at >= count - 1} onClick={() => leaf(at + 1)}>
           ›
         </button>
       </figcaption>

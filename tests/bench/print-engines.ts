@@ -18,6 +18,7 @@ export interface BenchLine {
 export interface BenchInput {
   readonly width: number;
   readonly height: number;
+  /** Empty for ours, which has the book. */
   readonly pages: readonly (readonly BenchLine[])[];
   readonly bookFile: string;
 }

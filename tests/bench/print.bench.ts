@@ -9,6 +9,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
+import { build } from 'esbuild';
+import { root } from '../../cli/setup.mjs';
 import { readFonts } from '../../electron/host/files/index.ts';
 import { checkLibrary } from '../../procedures-schema/index.ts';
 import type { Book } from '../../publishing/book.ts';
@@ -30,7 +32,8 @@ const most: Readonly<Record<string, number>> = {
   'Chromium print': 1e9,
   '@react-pdf/renderer': 60,
 };
-const here = new URL('.', import.meta.url).pathname;
+/** Bundled as the command line is: a loader of TypeScript in each process would count in its memory, and slows what it loads. */
+const bundled = join(root, 'dist/bench');
 const folder = mkdtempSync(join(tmpdir(), 'print-bench-'));
 
 const wanted = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as Record<
@@ -41,10 +44,22 @@ const versionOf = (name: string): string => ({ ...wanted.dependencies, ...wanted
 
 try {
   settings();
+  await build({
+    entryPoints: [new URL('print-one.ts', import.meta.url).pathname],
+    bundle: true,
+    splitting: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    packages: 'external',
+    outdir: bundled,
+    outExtension: { '.js': '.mjs' },
+    logLevel: 'error',
+  });
   const fonts = await readFonts();
   if (chosen === undefined || chosen.includes('edits')) edits(fonts);
   for (const size of sizes) {
-    const { input, pages, lines } = makeInput(size, fonts);
+    const { input, own: book, pages, lines } = makeInput(size, fonts);
     console.log(`\n${pages} pages, ${lines} lines of text (asked for: ${size})`);
     const results = new Map<string, { rate: number; megabytes: number; cpu?: number }>();
     for (const engine of Object.keys(most)) {
@@ -58,7 +73,7 @@ try {
         const out = join(folder, 'out.pdf');
         const { stdout, stderr, status } = spawnSync(
           process.execPath,
-          ['--import', 'tsx', join(here, 'print-one.ts'), engine, input, out],
+          [join(bundled, 'print-one.mjs'), engine, engine === 'handsclear' ? book : input, out],
           { encoding: 'utf8', maxBuffer: 1e9 },
         );
         if (status !== 0) {
@@ -105,7 +120,9 @@ function settings(): void {
   console.log(
     'timed: from the book (ours) or the finished lines (others) and font files to the bytes in memory; loading of modules is not; starting Chromium is',
   );
-  console.log('ours: A4, optimal line and page breaks, kerning, tags, bookmarks, links, subset fonts, deflate level 3');
+  console.log(
+    'ours: A4, optimal line and page breaks, kerning, tags, bookmarks, links, subset fonts, deflate of our own; bundled like the command line',
+  );
   console.log(`pdfkit ${versionOf('pdfkit')}: text(line, x, y, {lineBreak: false}), subset fonts, no tags`);
   console.log(`pdf-lib (fork) ${versionOf('pdf-lib')}: drawText a line, whole fonts (subsets fail with this font library), no tags`);
   console.log(`pdfmake ${versionOf('pdfmake')}: one text node a line with absolutePosition and noWrap, no tags`);
@@ -114,7 +131,10 @@ function settings(): void {
 }
 
 /** A guide of about so many pages, and the lines our engine sets on them. */
-function makeInput(size: number, fonts: Awaited<ReturnType<typeof readFonts>>): { input: string; pages: number; lines: number } {
+function makeInput(
+  size: number,
+  fonts: Awaited<ReturnType<typeof readFonts>>,
+): { input: string; own: string; pages: number; lines: number } {
   let count = Math.max(2, Math.round(size / 5));
   for (let round = 0; ; round += 1) {
     const book = bookOf(count);
@@ -145,7 +165,10 @@ function makeInput(size: number, fonts: Awaited<ReturnType<typeof readFonts>>): 
     const input: BenchInput = { width: first.width / 1000, height: first.height / 1000, pages: lines, bookFile };
     const file = join(folder, `lines-${size}.json`);
     writeFileSync(file, JSON.stringify(input));
-    return { input: file, pages, lines: lines.reduce((sum, page) => sum + page.length, 0) };
+    // Ours is given the book alone, the others the lines alone: what an engine does not need is not in its memory.
+    const own = join(folder, `own-${size}.json`);
+    writeFileSync(own, JSON.stringify({ ...input, pages: [] } satisfies BenchInput));
+    return { input: file, own, pages, lines: lines.reduce((sum, page) => sum + page.length, 0) };
   }
 }
 

@@ -22,7 +22,9 @@ const lines = (page: PlacedPage, only: (decor: { readonly kind: string }) => boo
     .filter(({ slab }) => slab.decor.some(only))
     .flatMap(({ slab }) => slab.items)
     .flatMap((item) =>
-      item.kind === 'line' ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.text : '')).join('')] : [],
+      item.kind === 'line'
+        ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.map((one) => one.text).join('') : '')).join('')]
+        : [],
     );
 const barred = ({ pages }: PlacedBook): string[] => pages.flatMap((page) => lines(page, ({ kind }) => kind === 'change'));
 
@@ -62,7 +64,9 @@ describe('bars beside what changed', () => {
           record.slabs
             .flatMap(({ slab }) => slab.items)
             .flatMap((item) =>
-              item.kind === 'line' ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.text : '')).join('')] : [],
+              item.kind === 'line'
+                ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.map((one) => one.text).join('') : '')).join('')]
+                : [],
             ),
         )
         .join(' '),

@@ -19,7 +19,7 @@ const wordsOf = (page: PlacedPage): string =>
   page.slabs
     .flatMap(({ slab }) => slab.items)
     .flatMap((item) => (item.kind === 'line' ? item.line.parts : []))
-    .map((part) => (part.kind === 'text' ? part.shaped.text : part.kind === 'chip' ? part.shaped.map((one) => one.text).join('') : ''))
+    .map((part) => (part.kind === 'page' ? '' : part.shaped.map((one) => one.text).join('')))
     .join('');
 
 describe('placed pages of the sample library', () => {

@@ -4,7 +4,7 @@
  */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { guideBook } from '../../publishing/index.ts';
-import { type DrawnPage, drawBook, layoutBook, newFontSource, type PlacedBook } from '../../publishing/layout/index.ts';
+import { type DrawnPage, drawBook, layoutBook, newFontSource, type PlacedBook, widthOfAll } from '../../publishing/layout/index.ts';
 import { signals } from '../../publishing/layout/style.ts';
 import { mm } from '../../publishing/layout/units.ts';
 import { type Sample, sample } from '../support/sample.ts';
@@ -111,10 +111,15 @@ function paragraphs(placed: PlacedBook): readonly (readonly SetLine[])[] {
         const gaps: [number, number][] = [];
         let x = item.x;
         for (const part of item.line.parts) {
-          if (part.kind === 'text' && part.shaped.text === ' ') gaps.push([x, x + part.width]);
+          let at = x;
+          for (const one of part.kind === 'text' ? part.shaped : []) {
+            const wide = widthOfAll([one], part.look.size);
+            if (one.text === ' ') gaps.push([at, at + wide]);
+            at += wide;
+          }
           x += part.width;
         }
-        const text = item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.text : '#')).join('');
+        const text = item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.map((one) => one.text).join('') : '#')).join('');
         const list = byNode.get(node) ?? [];
         byNode.set(node, list);
         list.push({ loose: (item.width - item.line.width) / (first.look.size * 3), gaps, last: false, text });

@@ -9,6 +9,7 @@ import {
   drawPages,
   guideBook,
   impose,
+  newPages,
   type PressChoice,
   printBook,
   printSheets,
@@ -59,6 +60,58 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     notes: drawn.notes.map(({ message }) => message),
     milliseconds: performance.now() - begun,
   };
+}
+
+export interface ProofAsk {
+  readonly file: string;
+  /** A place on a page, which is then shown; where it stands nowhere, the page shown last is shown again. */
+  readonly marked?: string;
+  /** Counted from nought; shown instead of the place. */
+  readonly page?: number;
+}
+
+/** One page of the many: the others stay in the worker. */
+export interface ProofShown {
+  readonly page: DrawnPage;
+  readonly at: number;
+  readonly count: number;
+  readonly milliseconds: number;
+}
+
+interface Living {
+  readonly file: string;
+  readonly fonts: object;
+  readonly draw: ReturnType<typeof newPages>;
+  /** What the pages were made from. */
+  facts: LibraryFacts | undefined;
+  revision: number;
+  pages: readonly DrawnPage[];
+  /** Shown last. */
+  at: number;
+}
+
+/** The document that is being written, as it was drawn last: the next state begins from it. */
+let living: Living | undefined;
+
+/** The page a writer looks at. An edit costs the chapter it is in; another page of the same state costs nothing. */
+export function proof(model: LibraryModel, { file, marked, page }: ProofAsk): ProofShown | undefined {
+  const begun = performance.now();
+  const { fonts, revision, facts } = model;
+  if (fonts === undefined) return undefined;
+  if (living?.file !== file || living.fonts !== fonts)
+    living = { file, fonts, draw: newPages(fonts), facts: undefined, revision, pages: [], at: 0 };
+  if (living.facts !== facts || living.revision !== revision) {
+    const book = bookFor(model, { file, draft: false });
+    living.pages = book === undefined ? [] : living.draw(book).pages;
+    living.facts = facts;
+    living.revision = revision;
+  }
+  const { pages } = living;
+  const place = marked === undefined ? -1 : pages.findIndex(({ ops }) => ops.some((op) => op.op === 'target' && op.name === marked));
+  const at = Math.max(0, Math.min(page ?? (place < 0 ? living.at : place), pages.length - 1));
+  living.at = at;
+  const shown = pages[at];
+  return shown && { page: shown, at, count: pages.length, milliseconds: performance.now() - begun };
 }
 
 export interface Made {

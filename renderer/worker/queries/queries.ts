@@ -5,7 +5,7 @@ import { film, filmFiles } from './film.ts';
 import { form, formEdits, insertFigure, insertMeasurement, newProcedure, readingChoices, registerName, sayOutright } from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
-import { blocking, checklist, pages, pdf } from './pages.ts';
+import { blocking, checklist, pages, pdf, proof } from './pages.ts';
 import { compare, coverage, graph, reviewOf, walk } from './review.ts';
 import { spelling } from './spelling.ts';
 
@@ -36,6 +36,7 @@ export const queries = {
   compare,
   reviewOf,
   pages,
+  proof,
   pdf,
   checklist,
   blocking,
@@ -49,5 +50,5 @@ export type { NamedHere } from './assist.ts';
 export type { FindAsk, InsertAsk } from './changes.ts';
 export type { Film } from './film.ts';
 export type { DocumentLine, Overview } from './overview.ts';
-export type { Edition, Made, PagesShown } from './pages.ts';
+export type { Edition, Made, PagesShown, ProofShown } from './pages.ts';
 export type { ReviewOf } from './review.ts';

@@ -1,0 +1,64 @@
+/** Inline text to runs of one look and element, cleaned of what prints nothing. Leaves words and breaks to items.ts. */
+import type { Inline } from '../book.ts';
+import type { Look, TextKit } from './parts.ts';
+import type { NodeId } from './structure.ts';
+
+export interface Run {
+  readonly text: string;
+  readonly look: Look;
+  readonly node: NodeId;
+  readonly to?: string;
+  readonly page?: string;
+  readonly chip?: boolean;
+}
+
+/** Stands in the joined text for a page number: digits to the rules of line breaking. */
+const pageMark = '8';
+
+/** Most text is this, and needs no cleaning. */
+const plain = /^[ -~]*$/;
+
+const cleaned = (text: string): string =>
+  plain.test(text)
+    ? text
+    : text
+        .replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '\ufffd')
+        .replace(/[\t\n\v\f\r\u0085\u2028\u2029]+/g, ' ')
+        // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out here
+        .replace(/[\u0000-\u001f\u007f-\u009f]/g, '')
+        .normalize('NFC');
+
+export function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKit): Run[] {
+  const runs: Run[] = [];
+  const push = (text: string, look: Look, own: NodeId = node, to?: string) => {
+    if (text !== '') runs.push(to === undefined ? { text, look, node: own } : { text, look, node: own, to });
+  };
+  for (const one of inline) {
+    if (one.kind === 'link') {
+      const look = { ...base, colour: kit.linkColour };
+      const link = kit.structure.add(node, 'Link');
+      push(cleaned(one.text), look, link, one.anchor);
+      if (one.page && (one.near === undefined || kit.away(one.near, one.anchor))) {
+        const [before = '', after = ''] = one.bare ? [] : kit.words.pageRef.split('{n}');
+        // A short name and its page stay on one line.
+        if (one.text !== '') push(one.text.length < 12 ? '\u00a0' : ' ', look, link, one.anchor);
+        push(before, look, link, one.anchor);
+        runs.push({ text: pageMark, look, node: link, to: one.anchor, page: one.anchor });
+        push(after, look, link, one.anchor);
+        const { through } = one;
+        if (through !== undefined && (kit.pageBefore(through) === undefined || kit.pageBefore(through) !== kit.pageBefore(one.anchor))) {
+          push('\u2013', look, link, one.anchor);
+          runs.push({ text: pageMark, look, node: link, to: one.anchor, page: through });
+        }
+      }
+    } else if (one.kind === 'chip') {
+      runs.push({ text: cleaned(one.text), look: { ...base, face: 'bold', size: Math.round(base.size * 0.84) }, node, chip: true });
+    } else if (one.kind === 'text') push(cleaned(one.text), base);
+    else {
+      const face = one.kind === 'strong' ? 'bold' : one.kind === 'em' ? 'italic' : 'mono';
+      const size = one.kind === 'code' ? Math.round(base.size * 0.88) : base.size;
+      push(cleaned(one.text), { ...base, face, size });
+    }
+  }
+  return runs;
+}

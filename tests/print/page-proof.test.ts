@@ -1,0 +1,65 @@
+/** The page beside the text: after every key the worker's page is that of a document laid out from nothing, and it follows the place that is asked for. */
+import { beforeAll, expect, test } from 'vitest';
+import { KeptLibrary } from '../../renderer/worker/library-model.ts';
+import { type PagesShown, pages, proof } from '../../renderer/worker/queries/pages.ts';
+import { type Sample, sample } from '../support/sample.ts';
+
+const file = 'procedures/OM-3140-lip-cylinder.md';
+let it: Sample;
+let library: KeptLibrary;
+let text = '';
+beforeAll(async () => {
+  it = await sample();
+  library = new KeptLibrary();
+  library.fonts = it.fonts;
+  library.apply(it.texts);
+  while (library.waiting > 0) library.readOn(10);
+  text = it.texts.find(({ path }) => path === file)?.text ?? '';
+});
+
+/** What is seen of a page; which element a word belongs to is counted anew in each state. */
+const seen = (page: object): string => JSON.stringify(page, (key, value) => (key === 'node' ? undefined : value));
+const fresh = (): PagesShown => pages(library, { file, draft: false }) as PagesShown;
+const edit = (from: string, to: string): void => {
+  expect(text).toContain(from);
+  text = text.replace(from, to);
+  library.apply([{ path: file, text }]);
+};
+
+test('is the page of a fresh layout after each edit, leafed or led by the caret', () => {
+  const words = 'Send everyone off the platform and out of the pit.';
+  const longer = `${words} ${'Wait until they are out and count them twice. '.repeat(30)}`;
+  const states: (readonly [string, string])[] = [
+    [words, `${words} Now.`],
+    [`${words} Now.`, longer],
+    [longer, words],
+  ];
+  for (const [from, to] of states) {
+    edit(from, to);
+    const whole = fresh();
+    for (const page of [0, 3, whole.pages.length - 1, whole.pages.length + 5]) {
+      const made = proof(library, { file, page });
+      expect(made?.count).toBe(whole.pages.length);
+      expect(made?.at).toBe(Math.min(page, whole.pages.length - 1));
+      expect(seen(made?.page as object)).toBe(seen(whole.pages[made?.at ?? 0] as object));
+    }
+    const marked = 'doc OM-3140 step 9';
+    const made = proof(library, { file, marked });
+    const at = whole.pages.findIndex(({ ops }) => ops.some((op) => op.op === 'target' && op.name === marked));
+    expect(at).toBeGreaterThan(0);
+    expect(made?.at).toBe(at);
+  }
+});
+
+test('follows to another document and back, and has no page for what is none', () => {
+  const another = 'procedures/OM-2120-guide-shoes.md';
+  const first = proof(library, { file, page: 2 });
+  expect(seen(proof(library, { file: another, page: 2 })?.page as object)).not.toBe(seen(first?.page as object));
+  expect(seen(proof(library, { file, page: 2 })?.page as object)).toBe(seen(first?.page as object));
+  expect(proof(library, { file: 'procedures/none.md' })).toBeUndefined();
+});
+
+test('a state drawn once is not drawn again for another page of it', () => {
+  const one = proof(library, { file, page: 1 });
+  expect(proof(library, { file, page: 1 })?.page).toBe(one?.page);
+});

@@ -319,8 +319,9 @@ class LibraryEngine implements Engine {
     const facts: LibraryFacts = { ...known, films: whole ? this.filmsOf(known) : [] };
     this.facts = facts;
     for (const path of [...again, ...named]) {
-      this.findings.set(path, checkProcedure(this.procedures.get(path) as ProcedureFacts, facts));
-      if (!whole && this.namesWaiting(path)) this.early.add(path);
+      const early = !whole && this.namesWaiting(path);
+      this.findings.set(path, checkProcedure(this.procedures.get(path) as ProcedureFacts, facts, early));
+      if (early) this.early.add(path);
     }
     this.between = whole ? checkBetweenFiles(facts) : [];
   }

@@ -104,6 +104,8 @@ interface CheckBase {
 }
 export interface ProcedureCheck extends CheckBase {
   readonly scope: 'procedure';
+  /** Looks for other files by their numbers: says nothing while one that is named has not been read. */
+  readonly acrossFiles?: true;
   readonly run: (facts: ProcedureFacts, library: LibraryFacts) => Iterable<Draft>;
 }
 export interface LibraryCheck extends CheckBase {

@@ -8,6 +8,7 @@ import { eachAction, proseOf } from './visit.ts';
 export const documentCited: ProcedureCheck = {
   id: 'document-cited',
   scope: 'procedure',
+  acrossFiles: true,
   severity: 'error',
   question: 'Is every document that is named in this library, or registered with where to ask for it?',
   why: 'A technician sent to a document nobody can find stops, or goes on without it.',

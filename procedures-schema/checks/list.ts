@@ -220,9 +220,9 @@ export function runChecks(library: LibraryFacts, options: RunOptions = {}): read
   return runAll(chosen(options), library);
 }
 
-/** What one edit of a procedure asks for. */
-export function checkProcedure(facts: ProcedureFacts, library: LibraryFacts): readonly Finding[] {
-  return runProcedureChecks(checks, facts, library);
+/** What one edit of a procedure asks for. `alone`: not every file that it names has been read. */
+export function checkProcedure(facts: ProcedureFacts, library: LibraryFacts, alone = false): readonly Finding[] {
+  return runProcedureChecks(alone ? checks.filter((check) => check.scope !== 'procedure' || !check.acrossFiles) : checks, facts, library);
 }
 
 /** What holds between files. */

@@ -7,6 +7,7 @@ import { eachProse, listed } from './visit.ts';
 export const referenceLeads: ProcedureCheck = {
   id: 'reference-leads',
   scope: 'procedure',
+  acrossFiles: true,
   severity: 'error',
   question: 'Does every reference to a step, range, section, table or figure lead to one place?',
   why: '"Go to step 12" in a procedure of eleven steps leaves a technician alone before an open machine.',

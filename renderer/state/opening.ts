@@ -1,6 +1,7 @@
 /** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
 import { isFilmText } from '../../procedures-schema/narration/index.ts';
 import { base64Of, bytesOf, call, onShow, watchDisk } from '../host.ts';
+import { keepFindings } from './kept-findings.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
 import { say, shown, wrong } from './shown.ts';
@@ -24,6 +25,7 @@ export async function setLanguage(code: string): Promise<void> {
 }
 
 export async function begin(): Promise<void> {
+  keepFindings();
   try {
     const { sample, open, show: asked } = await call('libraries.recent', {});
     onShow((path) => show(path));

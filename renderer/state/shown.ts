@@ -24,6 +24,8 @@ export interface Shown {
   /** Counts what was checked; margin, pages and tables are asked for again when it grows. */
   readonly revision: number;
   readonly checking: boolean;
+  /** Name of the engine that checks: another one may find something else in the same texts. */
+  readonly engine: string;
   /** Procedures that wait to be read, of a library too long to be read at once. */
   readonly waiting: number;
   readonly file: string | undefined;
@@ -48,6 +50,7 @@ export const shown = newStore<Shown>({
   between: [],
   revision: 0,
   checking: false,
+  engine: '',
   waiting: 0,
   file: undefined,
   goTo: undefined,

@@ -22,11 +22,11 @@ export function onOutsideEdit(listener: Listener): () => void {
 }
 
 export const core = new CoreClient(
-  ({ findings, between, waiting }, settled) => {
+  ({ findings, between, waiting, engine }, settled) => {
     const all = new Map(shown.get().findings);
     for (const [file, own] of findings) all.set(file, own);
     const { revision } = shown.get();
-    shown.set({ findings: all, between, waiting, revision: revision + 1, checking: !settled });
+    shown.set({ findings: all, between, waiting, engine, revision: revision + 1, checking: !settled });
     askOverview();
   },
   (message) => {

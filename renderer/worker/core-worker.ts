@@ -21,6 +21,8 @@ scope.onmessage = ({ data }) => {
   }
 };
 
+const engine = location.pathname.split('/').at(-1) ?? '';
+
 /** Longest that a message waits for what nobody asked for. */
 const SLICE = 12;
 let going = false;
@@ -55,7 +57,7 @@ function treat(message: ToWorker): void {
       const delta = library.apply(message.changes);
       const milliseconds = performance.now() - begun;
       const { between, waiting } = delta;
-      say({ kind: 'checked', rev: message.rev, findings: [...delta.findings], between, waiting, milliseconds });
+      say({ kind: 'checked', rev: message.rev, findings: [...delta.findings], between, waiting, milliseconds, engine });
       return readOnSoon();
     }
     case 'fonts':

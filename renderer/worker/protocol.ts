@@ -19,6 +19,8 @@ export type FromWorker =
       /** Procedures that wait to be read. */
       readonly waiting: number;
       readonly milliseconds: number;
+      /** Name of the built worker, which holds a hash of all that it is made of. */
+      readonly engine: string;
     }
   /** More of a long library was read, nobody asked. */
   | {

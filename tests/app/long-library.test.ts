@@ -1,11 +1,11 @@
 /** A library too long to be read at once: what is shown first is there first, typing goes on, and nothing is claimed of the whole before it was read. */
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../cli/setup.mjs';
-import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
 import { longLibrary } from '../support/long-library.ts';
 
 describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
@@ -55,5 +55,24 @@ describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
     expect(await page.innerText('.counts')).toMatch(/^0 errors, 0 warnings, [1-9]/);
     expect(await page.innerText('.library')).toMatch(/more: type a number|OM-1110001/);
     expect(desk.complaints).toEqual([]);
+  });
+
+  test('opened again, the states of all are there before they are read; after a change on disk they are read anew', async () => {
+    const { page } = desk;
+    const broken = 'procedures/OM-1110001-fan-shake.md';
+    await save(page);
+    const states = () => page.evaluate<string>(`[...document.querySelectorAll('.library .entry')].map((one) => one.innerText).join('|')`);
+    const before = await states();
+    // Kept a moment after the last file was saved and checked.
+    await page.waitForTimeout(1500);
+    await page.reload();
+    await page.waitForSelector('.page:not([data-waiting="0"])');
+    await expect.poll(states).toBe(before);
+    expect(Number(await page.getAttribute('.page', 'data-waiting'))).toBeGreaterThan(0);
+    const path = join(folder, broken);
+    writeFileSync(path, readFileSync(path, 'utf8').replace(/^(\d+)\. Take all tools away.*$/m, '$1. Wait for 1 min.'));
+    await page.reload();
+    await page.waitForSelector('.page[data-waiting="0"]', { timeout: 120_000 });
+    await expect.poll(() => page.innerText('.counts')).not.toMatch(/^0 errors/);
   });
 });

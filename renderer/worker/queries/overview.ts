@@ -21,11 +21,10 @@ export interface Overview {
 }
 
 /** Of a procedure that was not read yet, for its place in the list only. */
-const modelsGuessed = (text: string): readonly string[] =>
-  /^models:[ \t]*\[(.*)\][ \t]*$/m
-    .exec(text)?.[1]
-    ?.split(',')
-    .map((name) => name.trim()) ?? [];
+const modelsGuessed = (text: string): readonly string[] => {
+  const written = /^models:[ \t]*(?:\[(.*)\][ \t]*|((?:\r?\n[ \t]+- .*)+))$/m.exec(text);
+  return (written?.[1]?.split(',') ?? written?.[2]?.split(/\r?\n[ \t]+- /) ?? []).map((name) => name.trim());
+};
 
 let told = '';
 

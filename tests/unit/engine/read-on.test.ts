@@ -80,6 +80,19 @@ describe('a library that is read bit by bit', () => {
     expect(kept.all()).toEqual(whole.all());
   });
 
+  test('no procedure is told wrong for naming one that was not read yet', async () => {
+    const { own, others } = await texts();
+    for (const { path: first } of own.filter(({ path }) => path.startsWith('procedures/'))) {
+      const engine = newEngine();
+      const { findings } = engine.apply([
+        ...own.map((file) => ({ ...file, later: file.path.startsWith('procedures/') && file.path !== first })),
+        ...others,
+      ]);
+      const errors = [...findings.values()].flat().filter(({ severity }) => severity !== 'advice');
+      expect(errors.map(({ file, check, message }) => `${file} ${check} ${message}`)).toEqual([]);
+    }
+  });
+
   test('while any wait, nothing is said between files', async () => {
     const { own, others } = await texts();
     const engine = newEngine();

@@ -1,0 +1,66 @@
+/**
+ * What was found in a long library when it was last read whole, kept by the host under the content of all its files and the engine that read
+ * them. Shown at once when neither has changed, until the reading that goes on behind it says the same; never trusted beyond that.
+ */
+import type { Finding } from '../../procedures-schema/index.ts';
+import { call } from '../host.ts';
+import type { Overview } from '../worker/queries/queries.ts';
+import { shown } from './shown.ts';
+import { documents, here } from './workspace.ts';
+
+/** Shorter libraries are read before anybody has looked. */
+const LONG = 40;
+const NAME = 'findings';
+
+interface Kept {
+  readonly key: string;
+  readonly findings: readonly (readonly [string, readonly Finding[]])[];
+  readonly overview: Overview | undefined;
+}
+
+/** Begins with the next library that is read. */
+export function keepFindings(): void {
+  let offered = false;
+  shown.listen(
+    () => {
+      const { waiting, revision } = shown.get();
+      if (revision === 0 || documents.list().length < LONG) return;
+      if (waiting === 0) void keep().catch(() => undefined);
+      else if (!offered) void offer().catch(() => undefined);
+      offered = true;
+    },
+    'waiting',
+    'revision',
+    'unsaved',
+  );
+}
+
+/** Undefined while something is not on disk: then it is not what the next opening will find. */
+async function keyNow(): Promise<string | undefined> {
+  if (documents.unsaved().length > 0) return undefined;
+  const files = documents.list().map(({ path, base }) => `${path} ${base}`);
+  const bytes = new TextEncoder().encode([shown.get().engine, ...files.sort()].join('\n'));
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  return [...digest].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+let last: string | undefined;
+
+async function keep(): Promise<void> {
+  const key = await keyNow();
+  const { findings, overview, waiting } = shown.get();
+  if (key === undefined || key === last || waiting > 0) return;
+  last = key;
+  const kept: Kept = { key, findings: [...findings], overview };
+  await call('cache.write', { library: here.library, name: NAME, text: JSON.stringify(kept) });
+}
+
+async function offer(): Promise<void> {
+  const { text } = await call('cache.read', { library: here.library, name: NAME });
+  if (text === null) return;
+  const kept = JSON.parse(text) as Kept;
+  const { waiting, findings, overview } = shown.get();
+  if (waiting === 0 || kept.key !== (await keyNow())) return;
+  // What has been read by now is newer.
+  shown.set({ findings: new Map([...kept.findings, ...findings]), overview: kept.overview ?? overview });
+}

@@ -4,13 +4,14 @@
  */
 import type { AlignedPassage, Alignment, HeardToken, Take } from './alignment-model.ts';
 import type { CaptionFile } from './captions-model.ts';
-import { decode, type Spoken } from './decode.ts';
-import { type LaidTake, layOn } from './fit.ts';
+import { decode } from './decode.ts';
+import { type LaidTake, laid } from './fit.ts';
 import { heardIn } from './heard.ts';
 import type { Script } from './model.ts';
 import { namePrefixes, normalText, type Token } from './normal-words.ts';
 import { type PassageWords, passageWords } from './passage-words.ts';
 import { withRetakes } from './retakes.ts';
+import { withTwins } from './twins.ts';
 
 /** Seconds of silence that part two things said. */
 const SILENCE = 0.4;
@@ -22,7 +23,7 @@ export function align(script: Script, file: CaptionFile): Alignment {
   const heard = heardIn(file, namePrefixes(tokens.flat()));
   const { words, ids } = passageWords(script, tokens, heard);
   const chain = decode(words, ids, pausesIn(heard, words.length)).map((one) => laid(one, words, ids));
-  const takes = withRetakes(chain).map(({ candidate, role }) => takeOf(candidate, role, words, heard));
+  const takes = withRetakes(withTwins(chain, words, ids)).map(({ candidate, role }) => takeOf(candidate, role, words, heard));
   const passages = script.passages.map((passage, index): AlignedPassage => {
     const main = takes.find((take) => take.passage === index && take.role === 'main');
     return { passage, tokens: tokens[index] as readonly Token[], ...(main ? { main } : {}) };
@@ -33,10 +34,6 @@ export function align(script: Script, file: CaptionFile): Alignment {
 function pausesIn(heard: readonly HeardToken[], passages: number): readonly boolean[] {
   const found = heard.map(({ start }, at) => start - (heard[at - 1]?.end ?? Number.NEGATIVE_INFINITY) >= SILENCE);
   return found.filter(Boolean).length >= passages * BREATHING ? found : found.map(() => true);
-}
-
-function laid({ passage, from, to }: Spoken, words: readonly PassageWords[], ids: Int32Array): LaidTake {
-  return { passage, from, to, ...layOn(words[passage] as PassageWords, ids, from, to) };
 }
 
 function takeOf(

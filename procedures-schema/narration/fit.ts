@@ -11,8 +11,13 @@ export interface LaidTake extends Spoken {
   readonly laidOn: readonly number[];
 }
 
+/** One place of a passage with what it is worth there. */
+export function laid({ passage, from, to }: Spoken, words: readonly PassageWords[], heard: Int32Array): LaidTake {
+  return { passage, from, to, ...layOn(words[passage] as PassageWords, heard, from, to) };
+}
+
 /** On exactly [from, to). */
-export function layOn({ rows, loss }: PassageWords, heard: Int32Array, from: number, to: number): Pick<LaidTake, 'score' | 'laidOn'> {
+function layOn({ rows, loss }: PassageWords, heard: Int32Array, from: number, to: number): Pick<LaidTake, 'score' | 'laidOn'> {
   const width = to - from + 1;
   const height = rows.length + 1;
   const score = new Int32Array(width * height);

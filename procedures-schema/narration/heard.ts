@@ -18,7 +18,8 @@ export function heardIn(file: CaptionFile, prefixes: ReadonlySet<string>): reado
   // Players sort by start; a file need not be in order.
   for (const cue of [...file.cues].sort((a, b) => a.start - b.start || a.end - b.end)) {
     // A number in figures never runs on from one cue into the next.
-    if (/\d\s*$/.test(before?.text ?? '') && /^\s*\d/.test(cue.text)) words.push({ word: APART, start: cue.start, end: cue.start });
+    if (/(?:\d|\bpoint)\s*$/i.test(before?.text ?? '') && /^\s*\d/.test(cue.text))
+      words.push({ word: APART, start: cue.start, end: cue.start });
     words.push(...wordsOf(cue, before));
     before = cue;
   }

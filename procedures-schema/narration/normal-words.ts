@@ -49,7 +49,10 @@ export const spokenWords = (text: string): readonly string[] =>
 
 /** Stands between two numbers, so that "0.5 4" or "DL-20, 105" are not read as one once both are words. Never a token. */
 export const APART = '|';
-const apart = (text: string): string => text.replace(/(\d) (?=\d+(?:\.\d+)?(?![\d/]))/g, `$1 ${APART} `);
+/** "point 3", "0.5 point 1.5", "148 point 165": whoever writes figures writes the point of a decimal too, so the word was something else. "5 point 5" may be one. */
+const NO_DECIMALS = /(?<!\d )\bpoint (?=\d)|(?<=\d\.\d+ )point (?=\d)|(?<=\d )point (?=\d+\.\d|\d{3})/gi;
+const apart = (text: string): string =>
+  text.replace(/(\d) (?=\d+(?:\.\d+)?(?![\d/]))/g, `$1 ${APART} `).replace(NO_DECIMALS, `$&${APART} `);
 
 /** Prefixes of the names in a script. */
 export const namePrefixes = (tokens: readonly Token[]): ReadonlySet<string> =>

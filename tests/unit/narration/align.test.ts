@@ -1,6 +1,6 @@
 /** Alignment and drift on small recordings that are made here: takes, orders, values, and what must not be taken for something. */
 import { describe, expect, test } from 'vitest';
-import { align, driftsOf, readVtt, type Script, writeVtt } from '../../../procedures-schema/narration/index.ts';
+import { align, driftsOf, normalText, readVtt, type Script, writeVtt } from '../../../procedures-schema/narration/index.ts';
 import { fixtureScript, passage } from '../../support/narration.ts';
 
 const WORK = `#. Loosen the two [scraper bolts] by one turn.
@@ -123,6 +123,20 @@ test('the limit of another model is another value, though the screen shows it', 
     'other-value 5 mm 3 mm',
   ]);
 });
+
+test.each([
+  ['point 3 stages', 'point #3 stage'],
+  ['0.5 point 1.5 millimeters', '#0.5 point #1.5 ~mm'],
+  ['148 point 165 degrees celsius', '#148 point #165 ~°C'],
+  ['5 point 5 bar', '#5.5 ~bar'],
+  ['point five bar', '#0.5 ~bar'],
+])('"%s": a point before figures is a word, unless it may be one of a decimal', (text, keys) =>
+  expect(
+    normalText(text)
+      .tokens.map(({ key }) => key)
+      .join(' '),
+  ).toBe(keys),
+);
 
 test('numerals of captions are never taken for labels or limits', () => {
   // Every step is announced by a number of the speaker's own, wrong ones among them.

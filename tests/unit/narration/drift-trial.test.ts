@@ -2,17 +2,17 @@
  * How well drift is found: recordings of the sample procedures and of a library of other hands (tests/flow/prose), some of their steps put on one model
  * each, with faults put in; read at the pace of espeak-ng, captions with 0, 5, 15 and 30 percent of their words misheard. Prints figures; asserts at 15
  * percent what must hold of each kind. A fault whose own words were misheard is no longer in the captions and is counted apart ("made").
- * The prices of the alignment were set on sample recordings with seeds 1 to 12. Those here were not looked at then, nor was any text of the other library.
- * HANDSCLEAR_SEEDS=301,302,303 takes other seeds.
+ * The prices of the alignment were set on sample recordings with seeds 1 to 12, and misses with seeds 301 to 306 were mended after. Those here were used for
+ * nothing. HANDSCLEAR_SEEDS=401,402,403 takes others.
  */
 import { beforeAll, expect, test } from 'vitest';
 import { readLibrary } from '../../../electron/host/files/index.ts';
 import { checkLibrary } from '../../../procedures-schema/index.ts';
-import { type DriftKind, type Script, scriptOf } from '../../../procedures-schema/narration/index.ts';
+import { align, type DriftKind, driftsOf, readVtt, type Script, scriptOf } from '../../../procedures-schema/narration/index.ts';
 import { conditioned } from '../../support/conditioned.ts';
 import { FAULTS, joined, type Trial, trial } from '../../support/drift-trial.ts';
 import { randomFrom } from '../../support/random.ts';
-import { usualSeconds } from '../../support/recording.ts';
+import { record, type Scene, scenesOf, usualSeconds } from '../../support/recording.ts';
 import { hasTool } from '../../support/tools.ts';
 import { voicedSeconds } from '../../support/voice.ts';
 
@@ -115,6 +115,42 @@ test.each([
   },
   600_000,
 );
+
+/** What is told of films without a fault but this, at 15 percent misheard; a line each. */
+function toldOf(changed: (scenes: readonly Scene[], script: Script) => readonly Scene[]): string[] {
+  const random = randomFrom(SEEDS[0] ?? 1);
+  return samples.flatMap((script) => {
+    const { captions } = record(changed(scenesOf(script, random), script), { errors: 0.15, slow: slow(script) }, random);
+    const file = readVtt(captions);
+    if (!file) throw new Error('the recording is no WebVTT');
+    return driftsOf(align(script, file)).flatMap(({ kind, message }) =>
+      kind === 'hardly-heard' ? [] : [`${kind} ${script.number}: ${message}`],
+    );
+  });
+}
+
+test('a film that follows its text, and one without a breath between two steps: nothing is told but waits', () => {
+  expect(toldOf((scenes) => scenes)).toEqual([]);
+  const breathless = toldOf((scenes) => scenes.map((scene) => ({ ...scene, pause: 0.02 })));
+  expect(breathless.filter((one) => !one.startsWith('wait-short'))).toEqual([]);
+}, 600_000);
+
+test('two chapters filmed the other way round are told in each film, and little else is', () => {
+  const told = toldOf((scenes, { passages }) => {
+    const sectionOf = ({ passage }: Scene): string => passages[passage as number]?.section ?? '';
+    const sections = [...new Set(passages.map(({ section }) => section))];
+    const [first, second] = [sections.at(-3), sections.at(-2)];
+    const at = scenes.findIndex((scene) => sectionOf(scene) === first);
+    const after = scenes.findLastIndex((scene) => sectionOf(scene) === second) + 1;
+    const of = (section: string | undefined): Scene[] => scenes.filter((scene) => sectionOf(scene) === section);
+    return [...scenes.slice(0, at), ...of(second), ...of(first), ...scenes.slice(after)];
+  });
+  console.log(told.join('\n'));
+  const moved = new Set(told.flatMap((one) => /^other-order (\S+):/.exec(one)?.[1] ?? []));
+  expect([...moved].sort()).toEqual(samples.map(({ number }) => number).sort());
+  // A run of moved steps is one finding; steps that stand word for word in another chapter too may be taken for those.
+  expect(told.length).toBeLessThanOrEqual(samples.length * 1.5);
+}, 600_000);
 
 test('numbers misheard as other numbers cannot be told from other values: printed, not judged', () => {
   console.log(printed('15 percent, numerals too', trial(samples, STRANGERS, 1, { errors: 0.15, numerals: true }, SEEDS[0] ?? 1, slow)));

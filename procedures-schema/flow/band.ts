@@ -16,15 +16,24 @@ export function worse(a: Band | undefined, b: Band): Band {
   return a === 'live' || b === 'live' ? 'live' : 'open';
 }
 
-/** Sources that endanger a hand in some step of the program. */
+/** Kinds of things that stand where something can hurt a hand. */
+const INSIDE: ReadonlySet<string> = new Set(['cover', 'part', 'fastener', 'zone', 'replacement']);
+
+/**
+ * Sources that endanger a hand in some step of the program. Where no hand goes in anywhere, as in a procedure that locks out for others, the
+ * question is whether the machine as a whole is made safe.
+ */
 export function reaching(program: Program, table: MachineTable): readonly SourceRow[] {
   const out = new Set<SourceRow>();
+  let inside = false;
   for (const instruction of program.code) {
     if (instruction.op !== 'act' || !handsIn(instruction)) continue;
-    for (const thing of [...instruction.action.things.map((use) => use.thing), ...instruction.facts.nearby])
+    for (const thing of [...instruction.action.things.map((use) => use.thing), ...instruction.facts.nearby]) {
+      inside ||= INSIDE.has(thing.kind);
       for (const row of table.dangerTo(thing.kind, thing.name)?.sources ?? []) out.add(row);
+    }
   }
-  return table.sources.filter((row) => out.has(row));
+  return inside ? table.sources.filter((row) => out.has(row)) : table.sources;
 }
 
 export function bandOf(layout: Layout, state: State, rows: readonly SourceRow[]): Band {

@@ -94,8 +94,7 @@ function energy(scope: Scope): BookBlock[] {
     const own = machines.filter((machine) => machine.name === name);
     const rows = sourcesOf(own).map((source): Row => {
       const some = own.filter((machine) => machine.sources.some((one) => one.name === source.name));
-      const models = [...new Set(some.map((machine) => machine.variant.name))];
-      const only = some.length === own.length ? '' : ` (${words.only} ${models.join(', ')})`;
+      const only = some.length === own.length ? '' : ` (${onlyOn(some, own, words)})`;
       return [
         [...strong(source.name), ...text(`, ${source.size}${only}`)],
         text(uses(source.isolate) || words.none),
@@ -110,6 +109,18 @@ function energy(scope: Scope): BookBlock[] {
       { ...table(words.energyHead, rows), notes: absent(family) },
     ];
   });
+}
+
+/** Which of the machines: by the option that they have and the others have not, else by models where all of each are meant, else by name. */
+function onlyOn(some: readonly Machine[], all: readonly Machine[], words: Scope['words']): string {
+  const has = (machine: Machine): boolean => some.includes(machine);
+  const option = [...new Set(some.flatMap(({ variant }) => variant.options))].find((one) =>
+    all.every((machine) => machine.variant.options.includes(one) === has(machine)),
+  );
+  if (option !== undefined) return `${words.onlyWithOption} ${option}`;
+  const models = [...new Set(some.map(({ variant }) => variant.model))];
+  const whole = all.every((machine) => has(machine) || !models.includes(machine.variant.model));
+  return `${words.only} ${(whole ? models : [...new Set(some.map(({ variant }) => variant.name))]).join(', ')}`;
 }
 
 const uses = (list: Source['isolate']): string => list.map(({ point, safe }) => `${point} ${safe}`).join(', ');

@@ -54,6 +54,7 @@ export interface BookWords {
   readonly atLeast: string;
   readonly atMost: string;
   readonly only: string;
+  readonly onlyWithOption: string;
   readonly none: string;
   readonly everything: string;
   readonly onlyModel: string;
@@ -133,6 +134,7 @@ const english: BookWords = {
   atLeast: 'at least',
   atMost: 'at most',
   only: 'only',
+  onlyWithOption: 'only with',
   none: 'none',
   everything: 'all models above',
   onlyModel:

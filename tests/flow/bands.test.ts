@@ -12,6 +12,12 @@ test.each(facts.procedures.map((one) => [one.head.id, one] as const))('%s', (_, 
   expect(wrong.map(({ fullLabel, hands }) => `${fullLabel}: ${hands.map(({ zone }) => zone).join(', ')}`)).toEqual([]);
 });
 
+test('a procedure that locks out for others begins live, though no hand goes in', () => {
+  const one = facts.procedures.find(({ head }) => head.id === 'OM-4110');
+  const bands = [...(one?.flow.bands.values() ?? [])];
+  expect([bands[0], bands.at(-1)]).toEqual(['live', 'safe']);
+});
+
 test('there are hands, and there is energy', () => {
   const lines = facts.procedures.flatMap((one) => marginOf(one, facts).lines);
   expect(lines.filter(({ hands }) => hands.some(({ zone }) => zone !== '')).length).toBeGreaterThan(100);

@@ -92,12 +92,12 @@ const NEAR: readonly Near[] = [
   },
   {
     name: 'a part is renewed instead of put back',
-    front: 'parts: [scraper blade kit]\n' + TORQUE,
+    front: `parts: [scraper blade kit]\n${TORQUE}`,
     work: '#. Loosen the two [scraper bolts].\n#. Renew the [scraper] with the [scraper blade kit].\n#. Tighten the two [scraper bolts] to 25 N·m with the [torque wrench], dry.',
   },
   {
     name: 'new part for old, in two steps',
-    front: 'parts: [scraper blade kit]\n' + TORQUE,
+    front: `parts: [scraper blade kit]\n${TORQUE}`,
     work: '#. Loosen the two [scraper bolts].\n#. Take out the [scraper] and discard it.\n#. Fit a new [scraper] from the [scraper blade kit].\n#. Tighten the two [scraper bolts] to 25 N·m with the [torque wrench], dry.',
   },
   {

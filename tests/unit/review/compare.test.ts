@@ -11,7 +11,9 @@ describe('a re-issue', () => {
     const found = await whatChanged((text) => text.replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
     expect(found[0]).toMatch(/^protection \| (step removed|verdict changed)/);
     expect(found.join('\n')).toMatch(/protection \| step removed \| Renew the seal 2 \| Put your lock and tag on the main isolator\. -> /);
-    expect(found.join('\n')).toMatch(/protection \| verdict changed \| DL-20, DL-25 up to 2199, DL-25 from 2200, DL-30 \| proved -> refuted/);
+    expect(found.join('\n')).toMatch(
+      /protection \| verdict changed \| DL-20, DL-25 up to 2199, DL-25 from 2200, DL-30 \| proved -> refuted/,
+    );
     expect(found.join('\n')).toContain('revision kept');
   });
 

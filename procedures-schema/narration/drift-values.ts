@@ -5,10 +5,8 @@ import { normalText, stem, type Token } from './normal-words.ts';
 import { clauseTokens } from './passage-words.ts';
 import { UNIT_SAYINGS } from './unit-sayings.ts';
 
-/** A take that was hardly heard says nothing about its values, except where the words on both sides of one were heard. */
-export const LEAST_SURE = 0.3;
-/** Lower: where the whole condition is left out, little of the passage is there. */
-const LEAST_SURE_MODEL = 0.12;
+/** Below this share of its words nothing is read from a take: what was laid on what is chance. */
+const LEAST_HEARD = 0.12;
 
 export interface ValueDrift {
   readonly kind: 'other-value' | 'other-unit' | 'model-not-said';
@@ -18,17 +16,14 @@ export interface ValueDrift {
 }
 
 export function valueDrifts(one: AlignedPassage, take: Take, alignment: Alignment): readonly ValueDrift[] {
-  return [...numbers(one, take, alignment.heard), ...(take.confidence < LEAST_SURE_MODEL ? [] : models(one, take, alignment))];
+  return take.confidence < LEAST_HEARD ? [] : [...numbers(one, take, alignment.heard), ...models(one, take, alignment)];
 }
 
 function numbers({ passage, tokens }: AlignedPassage, take: Take, heard: readonly HeardToken[]): ValueDrift[] {
   const out: ValueDrift[] = [];
-  const sure = (index: number): boolean => tokens[index] !== undefined && heard[take.laidOn[index] ?? -1]?.key === tokens[index].key;
-  const surrounded = (index: number): boolean => sure(index - 1) && sure(index + 1);
   tokens.forEach((said, index) => {
     const other = heard[take.laidOn[index] ?? -1];
     if (said.kind !== 'number' || other?.kind !== 'number' || said.value === undefined || other.value === undefined) return;
-    if (take.confidence < LEAST_SURE && !surrounded(index)) return;
     const same = toText(said.value) === toText(other.value);
     const units = [said.unit, other.unit];
     const unitsDiffer = units[0] !== undefined && units[1] !== undefined && units[0] !== units[1] && likely(units[1], units[0]);

@@ -4,7 +4,6 @@
  */
 import { align } from './align.ts';
 import type { CaptionFile } from './captions-model.ts';
-import { LEAST_SURE } from './drift-values.ts';
 import type { Script, Seconds } from './model.ts';
 import type { FilmRecord } from './recording-record.ts';
 import { redoPlan } from './redo.ts';
@@ -17,6 +16,9 @@ export interface FilmLink {
   readonly start: Seconds;
   readonly address: string;
 }
+
+/** A take that was heard worse than this is not linked: nobody wants to be led to another place. */
+const LEAST_SURE = 0.3;
 
 /** Whole seconds, downwards: a player starts before the word, not in it. */
 export const addressAt = (address: string, start: Seconds): string => `${address.split('#')[0]}#t=${Math.max(0, Math.floor(start))}`;

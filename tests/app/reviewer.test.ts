@@ -61,8 +61,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
 
   test('sees every way drawn, and a step there leads to its text', async () => {
     await sheet('Ways');
-    const steps = await page.locator('.ways-row').count();
-    expect(steps).toBeGreaterThan(30);
+    await expect.poll(() => page.locator('.ways-row').count()).toBeGreaterThan(30);
     expect(await page.locator('.ways-edge').count()).toBeGreaterThan(5);
     await page.click('button[aria-label="Larger"]');
     await page.locator('.ways-row').nth(4).focus();

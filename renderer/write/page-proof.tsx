@@ -1,5 +1,5 @@
 /** The page that the caret's step is printed on, made by the engine that prints. A click on it goes to the text. */
-import { type ReactNode, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
 import { useRoom } from '../parts/room.ts';
@@ -14,17 +14,24 @@ const MIN_WIDTH = 330;
 /** Characters: so near before the first step stands only its heading. */
 const HEADING = 200;
 
+/** Milliseconds that the caret rests in a step before the page goes there. */
+const STEADY = 60;
+
 /** Milliseconds from which on pages wait until the hands rest. */
-const SLOW = 30;
+const SLOW = 50;
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
-  const { file, caret, revision } = shown.usePick('file', 'caret', 'revision');
+  const { file, caret, revision, checking } = shown.usePick('file', 'caret', 'revision', 'checking');
   const [frame, room] = useRoom();
   const steps = margin?.lines ?? [];
+  // Which state of the text the steps are of: they come a little after each check.
+  const told = useRef({ margin, revision });
+  if (told.current.margin !== margin) told.current = { margin, revision };
+  const behind = checking || told.current.revision !== revision;
   const before = steps.findLastIndex(({ span }) => span.start <= caret);
   // From a heading the page of its first step is looked for.
   const order = before < 0 && (steps[0]?.span.start ?? 0) - caret < HEADING ? 0 : before;
-  const marked = order < 0 || steps.length === 0 ? undefined : `doc ${number} step ${order}`;
+  const marked = useSteady(order < 0 || steps.length === 0 ? undefined : `doc ${number} step ${order}`, file, behind);
   // Leafing holds until the caret goes to another step or the text changes.
   const state = `${file} ${marked} ${marked === undefined ? '' : revision}`;
   const [leafed, setLeafed] = useState<{ readonly page: number; readonly state: string }>();
@@ -72,4 +79,19 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
       </figcaption>
     </figure>
   );
+}
+
+/**
+ * The step at the caret, once it is sure: right after a key the caret is of the new text and the steps are still of the old one, and at the end of a
+ * step that looks like the next step. The mark must not jump there and back with every key.
+ */
+function useSteady(marked: string | undefined, file: string | undefined, behind: boolean): string | undefined {
+  const [held, setHeld] = useState<{ readonly marked: string | undefined; readonly file: string | undefined }>();
+  const known = held !== undefined && held.file === file && held.marked !== undefined;
+  useEffect(() => {
+    if (known && (behind || held.marked === marked)) return;
+    const timer = setTimeout(() => setHeld({ marked, file }), known ? STEADY : 0);
+    return () => clearTimeout(timer);
+  }, [marked, file, behind, known, held]);
+  return known ? held.marked : marked;
 }

@@ -88,10 +88,12 @@ async function watch(page: Page): Promise<void> {
   await page.evaluate(`(() => {
     const seen = { paints: [], findings: [], pages: [] };
     window.seen = seen;
-    let pressed = 0, checking = false, painted = true;
+    let pressed = 0, checking = false;
+    let repainted = 0;
     addEventListener('keydown', () => {
+      if (repainted > pressed) seen.pages.push(repainted - pressed);
       const at = performance.now();
-      pressed = at; checking = true; painted = false;
+      pressed = at; checking = true;
       requestAnimationFrame(() => { const channel = new MessageChannel(); channel.port1.onmessage = () => seen.paints.push(performance.now() - at); channel.port2.postMessage(0); });
     }, true);
     const page = document.querySelector('.page');
@@ -103,7 +105,9 @@ async function watch(page: Page): Promise<void> {
     }).observe(page, { attributes: true, attributeFilter: ['data-checked'] });
     const fill = CanvasRenderingContext2D.prototype.fillRect;
     CanvasRenderingContext2D.prototype.fillRect = function (...words) {
-      if (!painted) { painted = true; const at = pressed; queueMicrotask(() => seen.pages.push(performance.now() - at)); }
+      // The editor paints canvases of its own; a page is cleared, then painted; the last one before the next key is of the new text.
+      if (this.canvas.className === 'page-canvas' && words[0] === 0 && words[1] === 0)
+        queueMicrotask(() => { repainted = performance.now(); });
       return fill.apply(this, words);
     };
   })()`);

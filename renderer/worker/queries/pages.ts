@@ -165,12 +165,21 @@ type FilmLinks = ReturnType<typeof linksOf> extends ReadonlyMap<string, infer Li
 /** Laid on the text once for each state of a procedure: an alignment takes longer than a page. */
 const aligned = new WeakMap<ProcedureFacts, Map<string, FilmLinks>>();
 
+/** As read last: films change seldom, and pages are made with every key. */
+let lastFilms: { readonly texts: ReadonlyMap<string, string>; readonly films: ReturnType<typeof filmsIn>['films'] } | undefined;
+
+function filmsOnce(texts: ReadonlyMap<string, string>): ReturnType<typeof filmsIn>['films'] {
+  const same = lastFilms?.texts.size === texts.size && [...texts].every(([path, text]) => lastFilms?.texts.get(path) === text);
+  if (lastFilms === undefined || !same) lastFilms = { texts, films: filmsIn(texts).films };
+  return lastFilms.films;
+}
+
 /** Where the library's films show the steps of what is printed, as the command line links them. */
 function filmLinksOf(model: LibraryModel, edition: Edition): ReadonlyMap<string, FilmLinks> {
   const texts = new Map([...model.texts].filter(([path]) => isFilmText(path)));
   const out = new Map<string, FilmLinks>();
   if (texts.size === 0) return out;
-  const { films } = filmsIn(texts);
+  const films = filmsOnce(texts);
   for (const facts of printedIn(model, edition)) {
     const own = films.filter(({ record }) => record.procedure === facts.head.id);
     if (own.length === 0) continue;

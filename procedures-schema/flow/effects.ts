@@ -9,7 +9,7 @@ import type { ActFacts } from './code.ts';
 import { longEnough, type SourceRow, secondsOf } from './machine.ts';
 import type { Rule } from './model.ts';
 import { held, isolated, locked, proved, relieved, safeButProof } from './safety.ts';
-import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State } from './state.ts';
+import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State, TAKEN } from './state.ts';
 
 /** A rule broken here: `bits` are the places of the state that should have been otherwise. */
 export interface Breach {
@@ -82,7 +82,7 @@ class Effect {
     this.state = before.slice();
     this.doing = doing;
     const at = doing.action.role === undefined ? 0 : layout.roles.indexOf(doing.action.role) + 1;
-    this.role = 1 << Math.max(0, Math.min(at, 7));
+    this.role = 1 << Math.max(0, Math.min(at, 6));
   }
 
   run(): Done {
@@ -207,6 +207,9 @@ class Effect {
   private makeSafe(row: SourceRow): void {
     const { layout, state } = this;
     for (const point of row.isolate) {
+      // What no step did is owed by none: the end does not ask for it back.
+      const taken = (state[layout.point + point] === POINT.safe ? 0 : TAKEN) | (this.role & ~(state[layout.lock + point] ?? 0));
+      state[layout.taken + point] = (state[layout.taken + point] ?? 0) | taken;
       state[layout.point + point] = POINT.safe;
       state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
     }
@@ -249,11 +252,11 @@ class Effect {
       case 'isolate':
       case 'restrain':
         this.movesLocked(POINT.safe);
-        for (const point of this.points()) state[layout.point + point] = POINT.safe;
+        for (const point of this.points()) this.place(point, POINT.safe);
         this.settle();
         return;
       case 'relieve':
-        for (const point of this.points()) state[layout.point + point] = POINT.safe;
+        for (const point of this.points()) this.place(point, POINT.safe);
         for (const { thing } of this.things('source')) {
           const row = layout.table.sourceOf.get(thing.name);
           if (row && isolated(layout, state, row)) state[layout.stored + row.index] = STORED.gone;
@@ -265,7 +268,7 @@ class Effect {
         return this.restore();
       case 'unrelieve':
         for (const point of this.points()) {
-          state[layout.point + point] = POINT.off;
+          this.place(point, POINT.off);
           for (const row of layout.table.sources) {
             if (!row.relieve.includes(point)) continue;
             if (!isolated(layout, state, row)) state[layout.stored + row.index] = STORED.charged;
@@ -276,7 +279,10 @@ class Effect {
       case 'release':
         return this.release();
       case 'lock':
-        for (const point of this.points()) state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
+        for (const point of this.points()) {
+          state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
+          state[layout.taken + point] = (state[layout.taken + point] ?? 0) & ~this.role;
+        }
         state[layout.told] = 0;
         return;
       case 'unlock':
@@ -294,6 +300,7 @@ class Effect {
               this.role,
             );
           state[layout.lock + point] = (state[layout.lock + point] ?? 0) & ~this.role;
+          state[layout.taken + point] = (state[layout.taken + point] ?? 0) & ~this.role;
           for (const row of layout.table.sources) if (row.isolate.includes(point)) state[layout.proof + row.index] = PROOF.none;
         }
         // People are told once the locks are off, 1910.147(e)(2)(ii): what was said before does not count.
@@ -385,10 +392,17 @@ class Effect {
     for (const point of this.points()) {
       const own = layout.table.machine.points[point];
       if (own?.plug || state[layout.point + point] === to || (state[layout.lock + point] ?? 0) === 0) continue;
-      const on = state[layout.lock + point];
-      this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point], undefined, 'error', on);
+      const on = (state[layout.lock + point] ?? 0) & ~(state[layout.taken + point] ?? 0);
+      if (on !== 0) this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point], undefined, 'error', on);
       state[layout.lock + point] = 0;
+      state[layout.taken + point] = (state[layout.taken + point] ?? 0) & TAKEN;
     }
+  }
+
+  private place(point: number, to: number): void {
+    const { layout, state } = this;
+    state[layout.point + point] = to;
+    state[layout.taken + point] = (state[layout.taken + point] ?? 0) & ~TAKEN;
   }
 
   /** Relief that is open once the supply is cut empties the source for good. */
@@ -410,7 +424,7 @@ class Effect {
     for (const row of live) this.askBeforeLive(row, false);
     this.movesLocked(POINT.off);
     for (const point of points) {
-      state[layout.point + point] = POINT.off;
+      this.place(point, POINT.off);
       // A plug that is in its socket is in nobody's keeping.
       if (layout.table.machine.points[point]?.plug) state[layout.lock + point] = 0;
     }
@@ -445,7 +459,7 @@ class Effect {
       if (held(layout, state, row)) this.askBeforeLive(row, false);
       state[layout.proof + row.index] = PROOF.none;
     }
-    for (const point of points) state[layout.point + point] = POINT.off;
+    for (const point of points) this.place(point, POINT.off);
   }
 
   /** Rule R. Without a row: the machine is started. */

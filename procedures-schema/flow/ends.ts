@@ -2,7 +2,7 @@
 import type { EndKind } from './code.ts';
 import type { Breach } from './effects.ts';
 import { isolated, locked, missingOfLockOut } from './safety.ts';
-import { COVER, FASTENER, type Layout, PART, POINT, type State } from './state.ts';
+import { COVER, FASTENER, type Layout, PART, POINT, type State, TAKEN } from './state.ts';
 
 export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: string): readonly Breach[] {
   const out: Breach[] = [];
@@ -54,9 +54,10 @@ export function askAtEnd(layout: Layout, state: State, end: EndKind, endsWith: s
   for (const [index, name] of layout.temporaries.entries())
     if (state[layout.temporary + index] === 1) breach('E-temporary', name, layout.temporary + index);
   for (const [index, name] of table.pointNames.entries()) {
-    const locks = state[layout.lock + index] ?? 0;
+    const taken = state[layout.taken + index] ?? 0;
+    const locks = (state[layout.lock + index] ?? 0) & ~taken;
     if (locks !== 0) breach('E-lock', name, layout.lock + index, [], 'warning', locks);
-    if (state[layout.point + index] === POINT.safe) breach('E-point', name, layout.point + index);
+    if (state[layout.point + index] === POINT.safe && (taken & TAKEN) === 0) breach('E-point', name, layout.point + index);
   }
   for (const [index, name] of layout.tests.entries())
     if (state[layout.test + index] === 1) breach('E-return-test', name, layout.test + index, [table.returnTests.get(name) as string]);

@@ -11,6 +11,8 @@ export const COVER = { found: 0, open: 1, done: 2, given: 3 } as const;
 export const PART = { found: 0, out: 1, done: 2 } as const;
 export const FASTENER = { found: 0, loose: 1, done: 2, hand: 3 } as const;
 
+export const TAKEN = 128;
+
 export type State = Uint8Array;
 
 /** Where each kind of bit starts in the state. */
@@ -19,6 +21,8 @@ export interface Layout {
   readonly point: number;
   /** Roles as bits: 1 the reader, 2 and up the declared roles. */
   readonly lock: number;
+  /** By point, what a finding took as right and no step did: roles whose lock it is, and TAKEN for the position. Owed by nobody. */
+  readonly taken: number;
   readonly stored: number;
   readonly proof: number;
   readonly cover: number;
@@ -63,6 +67,7 @@ export function layoutOf(
     table,
     point: take(machine.points.length),
     lock: take(machine.points.length),
+    taken: take(machine.points.length),
     stored: take(machine.sources.length),
     proof: take(machine.sources.length),
     cover: take(machine.covers.length),

@@ -3,7 +3,7 @@
  * Long because it is a second reading of one page, to be laid beside it paragraph by paragraph.
  */
 import type { Action, ActionKind, Machine, Source, Thing } from '../../procedures-schema/index.ts';
-import { causeOf, copyOf, get, type Naive, put } from './naive-state.ts';
+import { causeOf, copyOf, get, keep, type Naive, put } from './naive-state.ts';
 
 export interface Slip {
   readonly rule: string;
@@ -123,8 +123,10 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       const rule = proof === 'none' ? 'H-proved' : `proof-${proof}`;
       slip(rule, source.name, [`proof ${source.name}`]);
     }
-    // 23: the bits are taken as right.
+    // 23: the bits are taken as right, and what was taken is owed by nobody.
     for (const { point } of source.isolate) {
+      if (get(naive, `point ${point}`) !== 'safe') keep(naive, `taken point ${point}`, 'yes');
+      if (get(naive, `lock ${point} ${role}`) !== 'yes') keep(naive, `taken lock ${point} ${role}`, 'yes');
       set(`point ${point}`, 'safe');
       set(`lock ${point} ${role}`, 'yes');
     }
@@ -244,12 +246,17 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       if (machine.points.some(({ name, plug }) => name === point && plug)) continue;
       const on = ['reader', ...world.roles].filter((one) => get(naive, `lock ${point} ${one}`) === 'yes');
       if (get(naive, `point ${point}`) === to || on.length === 0) continue;
-      slip(
-        'point-locked',
-        point,
-        on.map((one) => `lock ${point} ${one}`),
-      );
-      for (const one of on) set(`lock ${point} ${one}`, 'no');
+      const own = on.filter((one) => get(naive, `taken lock ${point} ${one}`) !== 'yes');
+      if (own.length > 0)
+        slip(
+          'point-locked',
+          point,
+          own.map((one) => `lock ${point} ${one}`),
+        );
+      for (const one of on) {
+        set(`lock ${point} ${one}`, 'no');
+        keep(naive, `taken lock ${point} ${one}`, 'no');
+      }
     }
   };
   const prove = (source: Source, value: Proofs): void => {
@@ -282,6 +289,9 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
     const sources = machine.sources.filter(({ name }) => starts.includes(name));
     return sources.length === 0 || sources.some((source) => !isolatedIn(naive, source));
   };
+  // What a step does itself it owes itself.
+  if (['isolate', 'restrain', 'relieve', 'restore', 'unrelieve', 'release'].includes(action.kind))
+    for (const point of points) keep(naive, `taken point ${point}`, 'no');
   switch (action.kind) {
     case 'isolate':
     case 'restrain':
@@ -343,7 +353,10 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       for (const point of points) set(`point ${point}`, 'off');
       break;
     case 'lock':
-      for (const point of points) set(`lock ${point} ${role}`, 'yes');
+      for (const point of points) {
+        set(`lock ${point} ${role}`, 'yes');
+        keep(naive, `taken lock ${point} ${role}`, 'no');
+      }
       set('told', 'no');
       break;
     case 'unlock':
@@ -352,6 +365,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         if (action.manner === 'wherever it is' && get(naive, `lock ${point} ${role}`) !== 'yes') continue;
         if (get(naive, `lock ${point} ${role}`) !== 'yes' && unasked) slip('close-unopened', point, [`lock ${point} ${role}`]);
         set(`lock ${point} ${role}`, 'no');
+        keep(naive, `taken lock ${point} ${role}`, 'no');
         for (const source of machine.sources) if (source.isolate.some((use) => use.point === point)) unproved(source);
       }
       set('told', 'no');

@@ -31,14 +31,14 @@ export function owedAt(world: World, naive: Naive, end: NaiveEnd, endsWith: stri
   }
   for (const name of world.temporary) if (get(naive, `temporary ${name}`) === 'in') slip('E-temporary', name, [`temporary ${name}`]);
   for (const { name } of machine.points) {
-    const on = anybody.filter((one) => get(naive, `lock ${name} ${one}`) === 'yes');
+    const on = anybody.filter((one) => get(naive, `lock ${name} ${one}`) === 'yes' && get(naive, `taken lock ${name} ${one}`) !== 'yes');
     if (on.length > 0)
       slip(
         'E-lock',
         name,
         on.map((one) => `lock ${name} ${one}`),
       );
-    if (get(naive, `point ${name}`) === 'safe') slip('E-point', name, [`point ${name}`]);
+    if (get(naive, `point ${name}`) === 'safe' && get(naive, `taken point ${name}`) !== 'yes') slip('E-point', name, [`point ${name}`]);
   }
   for (const { name, returnTest } of [...machine.parts, ...machine.covers, ...machine.fasteners])
     if (returnTest !== undefined && get(naive, `test ${name}`) === 'owed') slip('E-return-test', name, [`test ${name}`]);

@@ -226,12 +226,16 @@ const LAST: readonly Draft[] = [
   step('loosen', bolts),
   step('open', guard),
   step('lock', { point: 'main isolator' }, { role: 'helper' }),
+  step('lock', { point: 'air valve' }, { role: 'helper' }),
+  step('isolate', { point: 'air valve' }),
+  step('restrain', { point: 'drum pin' }),
+  step('relieve', { point: 'dump valve' }),
 ];
 
 /** What is forgotten most: closing, tightening, taking out, testing, telling. */
 const FORGOTTEN: readonly ActionKind[] = [
   ...(['close', 'close', 'tighten', 'take-out', 'observe', 'tell', 'tell', 'measure', 'measure'] as const),
-  ...(['sense', 'control', 'clear-people', 'clear-people', 'take-tools'] as const),
+  ...(['sense', 'control', 'clear-people', 'clear-people', 'clear-people', 'clear-people', 'take-tools', 'take-tools', 'restore', 'release'] as const),
 ];
 
 type Edit =
@@ -262,7 +266,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
     weight: 2,
     arbitrary: fc.constantFrom<ActionKind>('relieve', 'lock', 'isolate', 'restrain').map((does): Edit => ({ kind: 'late', does })),
   },
-  { weight: 3, arbitrary: fc.nat({ max: LAST.length - 1 }).map((what): Edit => ({ kind: 'last', what })) },
+  { weight: 5, arbitrary: fc.nat({ max: LAST.length - 1 }).map((what): Edit => ({ kind: 'last', what })) },
   { weight: 2, arbitrary: fc.tuple(place, place).map(([at, to]): Edit => ({ kind: 'move', at, to })) },
   { weight: 3, arbitrary: fc.tuple(place, fc.nat({ max: LOOSE.length - 1 })).map(([at, what]): Edit => ({ kind: 'put', at, what })) },
 );

@@ -22,6 +22,8 @@ function numberOf(bit: string): number {
 const FIRST: Readonly<Record<string, string>> = {
   point: 'off',
   lock: 'no',
+  /** "taken point P", "taken lock P R": taken as right by a finding; no step did it. */
+  taken: 'no',
   stored: 'charged',
   proof: 'none',
   watch: 'no',

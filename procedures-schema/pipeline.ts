@@ -201,7 +201,7 @@ export function proveVisitOf(symptom: Symptom, registers: Registers, procedures:
     registers,
     others: (number) => find(number)?.read,
     machinesOf: (read) => find(read.head.id)?.machines ?? [],
-    known: own.flatMap(({ flow }) => flow.violations),
+    known: own.flatMap(({ flow }) => flow.violations.flatMap((one) => [one, ...(one.hangs ?? [])])),
   });
 }
 

@@ -1,7 +1,9 @@
 /** Names in brackets, and objects of instructions, that no register knows: the names to settle. */
 import type { Span } from '../finding.ts';
+import type { Violation } from '../flow/index.ts';
 import { proseSpan } from '../format/index.ts';
 import type { ProcedureCheck } from './check.ts';
+import { hangingOn, unreadAt } from './hanging.ts';
 import { eachProse, eachSentence } from './visit.ts';
 
 export const namesKnown: ProcedureCheck = {
@@ -18,16 +20,22 @@ export const namesKnown: ProcedureCheck = {
   *run(facts) {
     const { file, names } = facts;
     const said = new Set<number>();
+    const blamed = new Set<Violation>();
     const unknown = function* (name: string, span: Span) {
       if (said.has(span.start)) return;
       said.add(span.start);
       const [nearest] = names.nearest(name);
+      // The first name of a sentence that is unread for it tells what hangs on the sentence.
+      const sentence = unreadAt(facts, span);
+      const { more, related } = hangingOn(sentence && !blamed.has(sentence) ? sentence : undefined);
+      if (sentence) blamed.add(sentence);
       yield {
         file,
         span,
-        message: `"${name}" is not a registered name.`,
+        message: `"${name}" is not a registered name.${sentence ? ' So its sentence could not be read.' : ''}${more}`,
         actual: name,
         expected: nearest === undefined ? 'a name from the registers, or a new entry there' : nearest,
+        ...(related.length > 0 ? { related } : {}),
         ...(nearest === undefined
           ? {}
           : { fix: { title: `Write ${nearest}`, edits: [{ file, ...editSpan(facts.source.text, span), text: nearest }] } }),

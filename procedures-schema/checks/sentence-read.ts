@@ -1,18 +1,34 @@
-/** A sentence that could not be read. */
-import { flowCheck } from './flow-check.ts';
-import { placeName } from './visit.ts';
+/** A sentence that could not be read, and what hangs on it. Where a name that nobody registered is the reason, `names-known` tells it. */
+import type { ProcedureCheck } from './check.ts';
+import { hangingOn, strangerIn, unreadAt } from './hanging.ts';
+import { eachSentence, placeName } from './visit.ts';
 
-export const sentenceRead = flowCheck({
+export const sentenceRead: ProcedureCheck = {
   id: 'sentence-read',
+  scope: 'procedure',
   severity: 'error',
   question: 'Was every sentence of the steps that names a thing or an action read?',
   why: 'What was not read protects nobody: the proof must take it for hands in every open zone.',
   source: 'semantics rule 19',
   cases: [
     { name: 'a verb nobody knows', finds: 1, work: '#. Blorf the [scraper].' },
+    { name: 'a name nobody knows is told by its own check', finds: 0, work: '#. Clean the [scrapper].' },
     { name: 'the fixture as it is', finds: 0 },
   ],
-  rules: ['unread'],
-  message: (v) => `${placeName(v.at)} has a sentence that could not be read, so nothing is proved past it.`,
-  expected: () => 'one action and one registered thing a sentence, or a reading said outright',
-});
+  *run(facts) {
+    for (const place of eachSentence(facts.read)) {
+      const { sentence, span } = place;
+      const violation = sentence.status === 'unread' && !strangerIn(facts, place) ? unreadAt(facts, span) : undefined;
+      if (!violation) continue;
+      const { more, related } = hangingOn(violation);
+      yield {
+        file: facts.file,
+        span: violation.at.span,
+        message: `${placeName(violation.at)} has a sentence that could not be read, so nothing is proved past it.${more}`,
+        expected: 'one action and one registered thing a sentence, or a reading said outright',
+        steps: violation.at.step ? [violation.at.step.fullLabel] : [],
+        ...(related.length > 0 ? { related } : {}),
+      };
+    }
+  },
+};

@@ -393,7 +393,8 @@ class Effect {
       const own = layout.table.machine.points[point];
       if (own?.plug || state[layout.point + point] === to || (state[layout.lock + point] ?? 0) === 0) continue;
       const on = (state[layout.lock + point] ?? 0) & ~(state[layout.taken + point] ?? 0);
-      if (on !== 0) this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point], undefined, 'error', on);
+      if (on !== 0)
+        this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point], undefined, 'error', on);
       state[layout.lock + point] = 0;
       state[layout.taken + point] = (state[layout.taken + point] ?? 0) & TAKEN;
     }

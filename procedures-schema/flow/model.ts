@@ -101,6 +101,8 @@ export interface Violation {
   readonly severity: 'error' | 'warning';
   /** Points still wrong, in register order, for the message and the fix. */
   readonly missing: readonly string[];
+  /** Of an unread sentence: what may follow only from its not being read, and is told with it and not by itself. */
+  readonly hangs?: readonly Violation[];
 }
 export interface FlowPlace {
   readonly file: string;

@@ -7,6 +7,7 @@ import { type Band, worse } from './band.ts';
 import type { Program } from './code.ts';
 import { compile } from './compile.ts';
 import { groupsOf } from './groups.ts';
+import { hungOn, type Unread } from './hangs.ts';
 import { merge } from './merge.ts';
 import type { FlowInput, FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
 import { search } from './remember.ts';
@@ -27,8 +28,7 @@ export function prove(input: FlowInput): FlowResult {
   }));
   const all = machines.map((machine) => machine.variant.name);
   const violations = [
-    ...merge(solved, all, { file: procedure.file, span: procedure.head.idSpan }),
-    ...unread,
+    ...hungOn(unread, merge(solved, all, { file: procedure.file, span: procedure.head.idSpan }), machines),
     ...unreached(
       program,
       solved.map((one) => one.result),
@@ -78,13 +78,13 @@ function verdictOf(
 
 // ---------------------------------------------------------------- violations
 
-function unreadIn(procedure: ReadProcedure): Violation[] {
-  const out: Violation[] = [];
+function unreadIn(procedure: ReadProcedure): Unread[] {
+  const out: Unread[] = [];
   const look = (step: ReadStep, reading: Reading, prose: Parameters<typeof proseSpan>[0] | undefined): void => {
     for (const sentence of reading.sentences) {
       if (sentence.status !== 'unread') continue;
       const span = prose ? proseSpan(prose, sentence.at, sentence.end) : step.at.step.lead.span;
-      out.push({
+      const violation: Violation = {
         rule: 'unread',
         thing: sentence.text,
         at: { file: procedure.file, step: step.at, span },
@@ -93,7 +93,8 @@ function unreadIn(procedure: ReadProcedure): Violation[] {
         later: 0,
         severity: 'error',
         missing: sentence.why === undefined ? [] : [sentence.why],
-      });
+      };
+      out.push({ violation, sentence, step });
     }
   };
   const below = (step: ReadStep, children: ReadStep['children']): void => {

@@ -57,6 +57,8 @@ export function classify(phrase: Phrase, around: Around, equipment: Equipment, t
 /** The reason given when a lock has no point: bullets may name them. */
 /** Manner of taking off locks without a word of where they are: from every point that carries one. */
 export const WHEREVER = 'wherever it is';
+/** Manner of trying an instrument where it must show something. */
+export const KNOWN_SOURCE = 'on a known source';
 export const NO_POINT = 'it is not said what the lock goes on';
 
 class Maker {
@@ -86,9 +88,10 @@ class Maker {
       phrase.objects.length === 0 &&
       this.around.it.length === 0 &&
       !(phrase.many && this.around.them.length > 1) &&
-      !['wait', 'continue', 'leave', 'keep'].includes(phrase.sense)
+      !['wait', 'continue', 'leave', 'keep', 'tell'].includes(phrase.sense)
     )
       return { why: 'it is not clear what "it" stands for' };
+    if (this.putsToolsAway()) return { actions: [this.action('take-tools', [], { contact: false })] };
     if (this.locksNamed()) {
       const locks = this.locks();
       if (locks) return locks;
@@ -140,8 +143,12 @@ class Maker {
       case 'set':
       case 'turn':
         return this.set();
+      case 'see':
+        return this.seen();
       case 'raise':
       case 'lower':
+        // "Put down the pan": a tool is laid ready.
+        if (phrase.base === 'put' && this.objects.every((use) => use.thing.kind === 'tool')) return this.temporary('put-in');
         if (this.tools.some((use) => use.thing.kind === 'control')) return this.physical('move');
         return this.byKind({
           part: () => this.done('move', this.objects),
@@ -323,10 +330,17 @@ class Maker {
     return { why: why ?? (unknown ? `"${unknown.text}" is no registered name` : `"${this.phrase.text}" could not be read`) };
   }
 
+  /** "Refit the cover and its screws": screws that go with what is named are no strangers. */
+  private ownScrews(): boolean {
+    const { unknown, text } = this.phrase;
+    const covers = this.objects.length > 0 && this.objects.every(({ thing }) => thing.kind === 'cover' || thing.kind === 'part');
+    return covers && unknown.every((one) => /^(?:\w+ )?(?:screws?|bolts?|nuts?)$/i.test(one.text)) && /\b(?:its|their) \w*/i.test(text);
+  }
+
   /** All objects must be of kinds the sense acts on; unknown words beside them make it unread. */
   private byKind(make: Partial<Record<Thing['kind'], () => Classified>>): Classified {
     const [first] = this.objects;
-    if (!first || this.phrase.unknown.length > 0) return this.cannot();
+    if (!first || (this.phrase.unknown.length > 0 && !this.ownScrews())) return this.cannot();
     const own = make[first.thing.kind];
     if (!own || this.objects.some((use) => use.thing.kind !== first.thing.kind && make[use.thing.kind] === undefined)) return this.cannot();
     if (this.objects.every((use) => use.thing.kind === first.thing.kind)) return own();
@@ -455,7 +469,10 @@ class Maker {
   }
 
   private inUse(): Classified {
-    return { actions: [this.action('use', this.objects, { contact: false })] };
+    // "Try the meter on a source that is known to be live": what it shows afterwards counts. semantics.md 6.
+    const { text } = this.phrase;
+    const known = (/\bknown\b/i.test(text) && /\b(?:live|source)\b/i.test(text)) || /^(?:test|try|prove)\b.*\bagain\b/i.test(text);
+    return { actions: [this.action('use', this.objects, { contact: false, ...(known ? { manner: KNOWN_SOURCE } : {}) })] };
   }
 
   private press(): Classified {
@@ -526,10 +543,25 @@ class Maker {
     return actions.every((one) => one !== undefined) ? { actions } : this.cannot();
   }
 
+  /** "Pick up your tools", "lay the tools aside", "carry the tools away". */
+  private putsToolsAway(): boolean {
+    const { base, nouns, text } = this.phrase;
+    const verbs = ['pick', 'carry', 'set', 'lay', 'bring', 'stow', 'pack', 'clear', 'move'];
+    return verbs.includes(base) && nouns.includes('tools') && /\b(?:away|aside|up|out|off)\b/.test(text.toLowerCase());
+  }
+
+  /** "See the gauge fall to 0 bar", "see that the flag shows them bearing": the gauge is read. */
+  private seen(): Classified {
+    const { text } = this.phrase;
+    const [gauge] = this.objects;
+    if (!gauge || this.objects.some((use) => use.thing.kind !== 'gauge')) return this.cannot();
+    return this.done(showsGone(text) ? 'prove' : 'observe', this.objects, { contact: false, result: text });
+  }
+
   private locksNamed(): boolean {
     const { phrase } = this;
-    if (!['put', 'fit', 'apply', 'remove', 'in', 'keep', 'handle', 'leave', 'unlock'].includes(phrase.sense) && phrase.base !== 'secure')
-      return false;
+    const senses = ['put', 'fit', 'apply', 'remove', 'in', 'keep', 'handle', 'leave', 'unlock'];
+    if (!senses.includes(phrase.sense) && !['secure', 'fix'].includes(phrase.base)) return false;
     return this.lockKinds().length > 0;
   }
 
@@ -650,6 +682,9 @@ class Maker {
     const meter = this.tools.some((use) => use.thing.kind === 'tool' || use.thing.kind === 'gauge');
     const measurement = this.objects.filter((use) => use.thing.kind === 'measurement');
     if (measurement.length > 0) return this.done('measure', measurement, { contact: meter });
+    // "Test the multimeter on a known live source": the instrument is tried, not the machine.
+    const tried = this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool');
+    if (tried && /\b(?:live|known|again)\b/i.test(this.phrase.text)) return this.inUse();
     if (!meter || this.phrase.nouns.includes('live-source')) return this.cannot();
     return { actions: [this.action('prove', this.objects, { contact: true })] };
   }
@@ -785,6 +820,10 @@ class Maker {
       ['part', 'fastener', 'cover', 'source', 'zone'].includes(use.thing.kind),
     );
     if (this.tools.length > 0 && this.objects.length === 0 && where.length > 0) return this.done('measure', where, { contact: true });
+    // "Test the meter on a live source, measure the mains": with what was taken up just now.
+    const taken = this.around.it.slice(-1).filter(({ thing }) => thing.kind === 'tool' && this.equipment.tool(thing.name)?.contact);
+    const sources = this.objects.length > 0 && this.objects.every(({ thing }) => thing.kind === 'source');
+    if (this.tools.length === 0 && sources && taken.length > 0) return this.done('measure', this.objects, { contact: true, with: taken });
     if (this.tools.length === 0 || this.objects.length === 0) return this.cannot();
     return this.done('measure', this.objects, { contact: true });
   }
@@ -862,6 +901,12 @@ class Maker {
   private uses(...prepositions: readonly string[]): readonly ThingUse[] {
     return this.phrase.places.filter((place) => prepositions.includes(place.preposition)).flatMap((place) => [...place.uses]);
   }
+}
+
+/** A gauge that stands at nothing, or a mark that shows what it is there to show: no figure but nought. */
+export function showsGone(text: string): boolean {
+  if (/(?:^|\s)0(?![.\d])|\bzero\b/i.test(text)) return true;
+  return !/\d/.test(text);
 }
 
 /** Whether an amount is a time. */

@@ -32,8 +32,16 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
     const condition = conditionAt(rest, 0, tables) ?? (wordOf(rest[0]) === 'should' ? { kind: 'if' as const, length: 1 } : undefined);
     const head = rest[0];
     if (condition && !['because', 'purpose'].includes(condition.kind)) {
-      const comma = endOfHead(rest, condition.length, tables);
+      let comma = endOfHead(rest, condition.length, tables);
+      if (comma < 0 && condition.kind === 'after' && isTimed(rest)) comma = orderAfter(rest, condition.length + 1, tables) - 1;
       if (comma < 0) break;
+      if (wordOf(rest[comma]) !== undefined || rest[comma]?.kind !== 'mark') {
+        // "After ten minutes read the gauge": no comma between.
+        leading.push({ kind: condition.kind, items: rest.slice(condition.length, comma + 1) });
+        rest = rest.slice(comma + 1);
+        again = true;
+        continue;
+      }
       leading.push({ kind: condition.kind, items: rest.slice(condition.length, comma) });
       rest = withoutOpeners(rest.slice(comma + 1), tables);
       again = rest.length > 0;
@@ -43,6 +51,14 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       !tables.verbs.get(head.word)?.some((one) => one.form === 'base')
     ) {
       const comma = endOfHead(rest, 1, tables);
+      // "With everyone clear press the button": no comma between.
+      const order = head.word === 'with' ? orderAfter(rest, 2, tables) : -1;
+      if (order > 0 && (comma < 0 || order < comma)) {
+        heads.push(rest.slice(0, order));
+        rest = rest.slice(order);
+        again = true;
+        continue;
+      }
       if (comma < 0) break;
       heads.push(rest.slice(0, comma));
       rest = withoutOpeners(rest.slice(comma + 1), tables);
@@ -90,6 +106,25 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
     else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) rest = trimmed(rest.slice(0, index));
   }
   return { leading, heads, main: rest, trailing, more, result, purpose };
+}
+
+const isTimed = (items: readonly Item[]): boolean =>
+  items.slice(0, 4).some((item) => item.kind === 'amount' || TIMES.has(wordOf(item) ?? ''));
+const TIMES: ReadonlySet<string> = new Set(['minute', 'minutes', 'hour', 'hours', 'seconds', 'second']);
+
+/** Where an order begins that no comma parts from what stands in front: a verb, and what it is done to right behind it. */
+function orderAfter(items: readonly Item[], from: number, tables: Tables): number {
+  for (let index = from; index < items.length - 1; index += 1) {
+    const next = items[index + 1] as Item;
+    const object =
+      next.kind === 'name' || (next.kind === 'word' && (tables.sets.determiners.has(next.word) || tables.sets.all.has(next.word)));
+    const before = items[index - 1];
+    const bound =
+      before?.kind === 'word' &&
+      (tables.sets.determiners.has(before.word) || tables.sets.adjectives.has(before.word) || ['to', 'for', 'by'].includes(before.word));
+    if (object && !bound && verbAt(items, index, false, tables)) return index;
+  }
+  return -1;
 }
 
 /** The verb that starts at `index`, if the words after it let it be one. */

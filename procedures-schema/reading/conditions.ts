@@ -100,7 +100,9 @@ function sensedOutcome(
     if (subject === name && / pass(?:es|ed)? /.test(folded)) return { outcome: / not /.test(folded) ? 'fail' : 'pass', subject: name };
     if (subject === name && / fail(?:s|ed)? /.test(folded)) return { outcome: / not /.test(folded) ? 'pass' : 'fail', subject: name };
     for (const outcome of ['pass', 'fail'] as const) {
-      const share = overlap(folded, sensed[outcome]);
+      // "It knocks or grinds": each of them by itself, or all together.
+      const ways = folded.split(' or ').map((way) => overlap(` ${way} `, sensed[outcome]));
+      const share = Math.max(overlap(folded, sensed[outcome]), Math.min(...ways));
       if (share > (best?.share ?? 0)) best = { outcome, subject: name, share };
     }
   }
@@ -158,7 +160,7 @@ function overlap(folded: string, told: string): number {
   return best;
 }
 
-const stem = (word: string): string => word.replace(/(?:ing|ed|es|s)$/, '');
+const stem = (word: string): string => word.replace(/(?:ing|ed|es|ly|s)$/, '');
 
 function state(items: readonly Item[], text: string, tables: Tables, negated: boolean): Condition | undefined {
   const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));

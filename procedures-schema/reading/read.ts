@@ -2,8 +2,8 @@
 import type { Prose } from '../format/index.ts';
 import type { Thing } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
-import { type Around, classify, NO_POINT } from './classify.ts';
-import { clausesOf, type FoundCondition, verbPhrases } from './clauses.ts';
+import { type Around, classify, NO_POINT, showsGone } from './classify.ts';
+import { clausesOf, type FoundCondition, verbAt, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
 import { type Equipment, equipmentOf } from './equipment.ts';
@@ -57,6 +57,32 @@ function triedOut(sentences: readonly Sentence[]): readonly Sentence[] {
 /** Only motion: "must not rub" is looked for on a machine that runs. */
 const STAYS =
   /\b(?:must|may|should|shall) not (?:move|turn|start|run|light|rise|sink|lift|go|react|respond|operate)\b|\bnothing (?:must|may|should|shall|can) (?:move|turn|start|run|light|happen)\b|\bmust (?:stay|remain) (?:still|where it is|at rest|off)\b|^no (?:movement|start|motion)\b/i;
+
+/** "With everyone clear", "with nobody near the table". */
+const WITH_PEOPLE_CLEAR =
+  /^with (?:(?:everyone|everybody|(?:all )?(?:the )?people|all persons|all staff)(?: well)? (?:clear|away|back|out of the way)|(?:nobody|no one|no-one) (?:near|at|in|on|under|by|close))\b/i;
+/** "Nobody near: press the button." */
+const NOBODY = /^(?:nobody|no one|no-one|people|everyone|everybody)(?: is| are)? (?:near|clear|away|back|at the \w+|close)\b/i;
+/** Names of tests that stand before a colon. */
+const LABEL =
+  /^(?:(?:leak|function|functional|interlock|continuity|pressure|running|trial|final|tightness) test|(?:test|trial) run)(?: (?:of|with) [^:]*)?$/i;
+
+/** "Tools away, people clear.": orders without a verb. */
+function fragmentOf(text: string, at: number): readonly Action[] | undefined {
+  const parts = text
+    .toLowerCase()
+    .replace(/[.!]\s*$/, '')
+    .split(/\s*(?:,|;| and )\s*/);
+  const kinds = parts.map((part): ActionKind | undefined => {
+    if (/^(?:all )?(?:the |your )?tools (?:away|out|off)$/.test(part)) return 'take-tools';
+    return /^(?:all )?(?:the )?(?:people|everyone|everybody) (?:away|clear|back)$/.test(part) ? 'clear-people' : undefined;
+  });
+  return kinds.every((kind) => kind !== undefined) ? kinds.map((kind) => bare(kind, at, at + text.length)) : undefined;
+}
+
+function bare(kind: ActionKind, at: number, end: number): Action {
+  return { kind, things: [], with: [], contact: false, outside: false, amounts: [], when: [], at, end };
+}
 
 /** Characters. No order that people can follow is longer; what is, takes the reader longer than it is worth. */
 const LONGEST = 2_000;
@@ -142,10 +168,29 @@ class SentenceReader {
       return { ...base, status: 'remark' };
     }
     const hung = this.context.kind === 'bullet' && at === 0 ? this.context.lead?.sentences.at(-1)?.hanging : undefined;
-    const sentence = this.understand(hung ? this.hangOn(hung, items) : items, text, base);
+    const fragment = fragmentOf(text, at);
+    if (fragment) return { ...base, status: 'read', actions: fragment };
+    const sentence = this.understand(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base);
     this.asked = undefined;
     this.remember(sentence, mentions);
     return sentence;
+  }
+
+  /** "Leak test: look at the joint", "test run with the grille off: press the switch": what stands before the colon names what follows. */
+  private withoutLabel(items: readonly Item[]): readonly Item[] {
+    const colon = items.findIndex((item) => item.kind === 'mark' && item.word === ':');
+    if (colon < 1 || !LABEL.test(this.words(items.slice(0, colon)))) return items;
+    const after = items.slice(colon + 1);
+    return verbAt(after, 0, true, this.tables) ? after : items;
+  }
+
+  /** "The table is good: go to [section Finish]": said of the machine, then ordered. */
+  private afterStatement(main: readonly Item[]): readonly Item[] | undefined {
+    const colon = main.findIndex((item) => item.kind === 'mark' && item.word === ':');
+    const said = main.slice(0, Math.max(0, colon));
+    const plain = said.every((item) => item.kind === 'word' || (item.kind === 'name' && item.things[0]?.kind === 'machine'));
+    const states = said.some((item) => item.kind === 'word' && this.tables.sets.be.has(item.word));
+    return colon > 0 && plain && (states || NOBODY.test(this.words(said))) ? main.slice(colon + 1) : undefined;
   }
 
   /** "it" goes on standing for the last thing handled, unless another candidate was named and it is a point (rule 20). */
@@ -186,7 +231,11 @@ class SentenceReader {
     }
     const role = this.roleOf(main);
     const order = role === undefined ? main : this.afterRole(main);
-    const phrases = role === undefined ? (verbPhrases(order, tables) ?? passiveOf(order, tables)) : verbPhrases(order, tables);
+    const stated = role === undefined && !verbPhrases(order, tables) ? this.afterStatement(main) : undefined;
+    const phrases =
+      role === undefined
+        ? (verbPhrases(order, tables) ?? (stated && verbPhrases(stated, tables)) ?? passiveOf(order, tables))
+        : verbPhrases(order, tables);
     if (!phrases) {
       const called = this.calledBy(main);
       if (called) return { ...base, status: 'read', actions: [{ ...called, when: conditions.when }] };
@@ -210,7 +259,8 @@ class SentenceReader {
     this.lastRow = shared.when;
     const going = clauses.more.length > 0 ? verbPhrases(clauses.more, tables) : [];
     if (!going) return this.unread(base, 'an order after its condition could not be read');
-    return this.orders(
+    const cleared = clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(this.words(head))) || (stated && NOBODY.test(this.words(main)));
+    const done = this.orders(
       [...phrases, ...going],
       {
         untilAt: phrases.length - 1,
@@ -225,6 +275,8 @@ class SentenceReader {
       text,
       base,
     );
+    // "With everyone clear press the button": whoever presses sees to it.
+    return cleared ? { ...done, actions: [bare('clear-people', base.at, base.at), ...done.actions] } : done;
   }
 
   private orders(
@@ -269,7 +321,9 @@ class SentenceReader {
         own.unknown.length === 0;
       const next = read[index + 1];
       const phrase: Phrase =
-        borrowed && next && takesObject(own) ? { ...own, objects: next.objects, nouns: next.nouns, pronoun: next.pronoun } : own;
+        borrowed && next && takesObject(own)
+          ? { ...own, objects: next.objects, nouns: next.nouns, pronoun: next.pronoun, many: next.many }
+          : own;
       const items = phrases[index]?.items ?? [];
       const last = index === read.length - 1;
       const special = this.special(phrase, items, text);
@@ -424,7 +478,10 @@ class SentenceReader {
           lower,
         ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
           ? make('wait', { things: [] })
-          : { why: `"${words}" could not be read` };
+          : // "Let the wheel run down": nothing says for how long, so it shows nothing and is a wait all the same.
+            /\brun down\b|\bcome to rest\b|\bcoast down\b/.test(lower)
+            ? make('wait')
+            : { why: `"${words}" could not be read` };
       case 'confirm':
       case 'check':
         return phrase.sense === 'confirm' || /\b(?:that|whether|if)\b/.test(lower) ? { actions: [] } : undefined;
@@ -652,7 +709,9 @@ class SentenceReader {
     if (
       gauges.length > 0 &&
       gauges.length === base.mentions.length &&
-      /\bmust (?!not)(?:\w+ )?(?:show|read|indicate|stand at|fall to|drop to)\b.*(?:\b0(?![.\d])|\bzero\b)/i.test(base.text)
+      ((/\bmust (?!not)(?:\w+ )?(?:show|read|indicate|stand at|fall to|drop to)\b/i.test(base.text) && showsGone(base.text)) ||
+        // "The wheels must stand still in the window."
+        /\bmust (?:stand|be|stay) (?:still|at rest)\b.*\b(?:in|at|on|behind)\b/i.test(base.text))
     ) {
       const [first, last] = [main[0] as Item, main[main.length - 1] as Item];
       const proof: Action = {

@@ -235,7 +235,18 @@ const LAST: readonly Draft[] = [
 /** What is forgotten most: closing, tightening, taking out, testing, telling. */
 const FORGOTTEN: readonly ActionKind[] = [
   ...(['close', 'close', 'tighten', 'take-out', 'observe', 'tell', 'tell', 'measure', 'measure'] as const),
-  ...(['sense', 'control', 'clear-people', 'clear-people', 'clear-people', 'clear-people', 'take-tools', 'take-tools', 'restore', 'release'] as const),
+  ...([
+    'sense',
+    'control',
+    'clear-people',
+    'clear-people',
+    'clear-people',
+    'clear-people',
+    'take-tools',
+    'take-tools',
+    'restore',
+    'release',
+  ] as const),
 ];
 
 type Edit =

@@ -120,6 +120,7 @@ export const english: Lexicon = {
     couple: { forms: 'couples coupled coupling', noun: true, senses: { '': 'fit' } },
     bolt: { forms: 'bolts bolted bolting', noun: true, senses: { '': 'weak', on: 'fit', down: 'tighten' } },
     hang: { forms: 'hangs hung hanging', senses: { '': 'put', up: 'put', back: 'fit' } },
+    fix: { forms: 'fixes fixed fixing', noun: true, senses: { '': 'weak' } },
     put: {
       forms: 'puts put putting',
       senses: { back: 'fit', on: 'put', in: 'put', '': 'put', away: 'remove', down: 'lower', together: 'fit' },
@@ -161,6 +162,7 @@ export const english: Lexicon = {
       noun: true,
       senses: { '': 'clean', down: 'clean', off: 'clean', out: 'clean', clean: 'clean', dry: 'clean' },
     },
+    sweep: { forms: 'sweeps swept sweeping', noun: true, senses: { '': 'clean', off: 'clean', out: 'clean', clean: 'clean' } },
     brush: { forms: 'brushes brushed brushing', noun: true, senses: { '': 'clean', off: 'clean', out: 'clean', clean: 'clean' } },
     wash: { forms: 'washes washed washing', noun: true, senses: { '': 'clean', out: 'clean', down: 'clean', off: 'clean' } },
     rinse: { forms: 'rinses rinsed rinsing', noun: true, senses: { '': 'clean', off: 'clean', out: 'clean' } },
@@ -249,6 +251,8 @@ export const english: Lexicon = {
     log: { forms: 'logs logged logging', noun: true, senses: { '': 'record' } },
     // ---- people
     tell: { forms: 'tells told telling', senses: { '': 'tell' } },
+    say: { forms: 'says said saying', senses: { '': 'tell' } },
+    announce: { forms: 'announces announced announcing', senses: { '': 'tell' } },
     inform: { forms: 'informs informed informing', senses: { '': 'tell' } },
     notify: { forms: 'notifies notified notifying', senses: { '': 'tell' } },
     warn: { forms: 'warns warned warning', senses: { '': 'tell' } },
@@ -316,6 +320,7 @@ export const english: Lexicon = {
     'and then',
   ],
   adverbs: [
+    'too',
     'carefully',
     'slowly',
     'gently',
@@ -1272,4 +1277,13 @@ export const english: Lexicon = {
   without: ['without', 'except', 'other than', 'not', 'excluding', 'but not'],
   others: ['other', 'others', 'another', 'neighbouring', 'next', 'adjacent', 'spare', 'second-hand', 'similar', 'former'],
   otherwise: ['otherwise', 'else', 'if not'],
+  subjectWords: {
+    lock: ['lock', 'locks', 'locked', 'padlock', 'padlocks', 'unlock'],
+    tell: ['tell', 'say', 'inform', 'warn', 'announce', 'notify', 'call'],
+    people: ['people', 'everyone', 'everybody', 'nobody', 'person', 'persons', 'staff', 'operator', 'operators', 'near', 'clear'],
+    tools: ['tool', 'tools'],
+    test: ['test', 'tested', 'leak', 'leaks', 'tight'],
+    wait: ['wait', 'minutes', 'min', 'hour', 'hours', 'until', 'cool'],
+    meter: ['meter', 'multimeter', 'tester', 'detector', 'thermometer', 'volts', 'voltage'],
+  },
 };

@@ -178,4 +178,6 @@ export interface Lexicon {
   readonly without: readonly string[];
   readonly others: readonly string[];
   readonly otherwise: readonly string[];
+  /** Words that show what a sentence is about, read or not. */
+  readonly subjectWords: Readonly<Record<'lock' | 'tell' | 'people' | 'tools' | 'test' | 'wait' | 'meter', readonly string[]>>;
 }

@@ -10,6 +10,7 @@ const SHOWN: Readonly<Partial<Record<Rule, (thing: string) => string>>> = {
   'H-relieved': (thing) => `what the ${thing} stores is gone or held`,
   'H-proved': (thing) => `the ${thing} is proved dead`,
   'proof-early': (thing) => `the ${thing} is proved dead`,
+  'earth-untested': (thing) => `the ${thing} is tested dead`,
   'proof-used': (thing) => `the ${thing} is proved dead`,
   'proof-empty': (thing) => `the ${thing} is proved dead`,
   'point-locked': (thing) => `the lock on the ${thing} is off`,

@@ -19,6 +19,7 @@ import { coversBeforeLive } from './covers-before-live.ts';
 import { documentCited } from './document-cited.ts';
 import { documentNumber } from './document-number.ts';
 import { dualAgree } from './dual-agree.ts';
+import { earthAfterTest } from './earth-after-test.ts';
 import { endAsSaid } from './end-as-said.ts';
 import { energyAnswered } from './energy-answered.ts';
 import { fastenerTight } from './fastener-tight.ts';
@@ -172,6 +173,7 @@ export const checks: readonly Check[] = [
   pointRestored,
   proofAgain,
   proofBounded,
+  earthAfterTest,
   proofInOrder,
   proofShows,
   protectionListed,

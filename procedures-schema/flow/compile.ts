@@ -6,7 +6,7 @@
  */
 import { foldText, type Prose, proseSpan, type Section } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
-import type { Action, Condition, Reading, Sentence, Target } from '../reading/index.ts';
+import { type Action, type Condition, KNOWN_SOURCE, type Reading, type Sentence, type Target } from '../reading/index.ts';
 import { type ActFacts, type EndKind, type Instruction, type Program, placeOf } from './code.ts';
 import { inverseOf } from './inverse.ts';
 import type { FlowPlace, ReadChild, ReadProcedure, ReadStep } from './model.ts';
@@ -313,7 +313,7 @@ class Unit {
       case 'use': {
         // A tool put to a part takes a hand there; a tool only named does nothing.
         const facts = this.factsOf(step, sentence, action);
-        if (facts.nearby.length > 0) this.emit({ op: 'act', place, action, facts });
+        if (facts.nearby.length > 0 || action.manner === KNOWN_SOURCE) this.emit({ op: 'act', place, action, facts });
         return;
       }
       default:

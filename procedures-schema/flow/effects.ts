@@ -3,12 +3,12 @@
  * comes back. One function a kind. After a violation the bits are taken as right, so that one cause is one violation.
  * Long because an effect a kind is one table; rules H and R are asked where the effect is.
  */
-import { type Action, type ActionKind, type ThingUse, WHEREVER } from '../reading/index.ts';
+import { type Action, type ActionKind, KNOWN_SOURCE, type ThingUse, WHEREVER } from '../reading/index.ts';
 import type { EnergyKind } from '../registers/index.ts';
 import type { ActFacts } from './code.ts';
 import { longEnough, type SourceRow, secondsOf } from './machine.ts';
 import type { Rule } from './model.ts';
-import { held, isolated, locked, proved, relieved, safeButProof } from './safety.ts';
+import { electrical, held, isolated, locked, proved, readyToProve, relieved, safeButProof } from './safety.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State, TAKEN } from './state.ts';
 
 /** A rule broken here: `bits` are the places of the state that should have been otherwise. */
@@ -199,7 +199,13 @@ class Effect {
     if (row.meterOnly && action.kind === 'open' && this.things('cover').length > 0) return;
     const proof = state[layout.proof + row.index];
     const rule =
-      proof === PROOF.early ? 'proof-early' : proof === PROOF.used ? 'proof-used' : proof === PROOF.empty ? 'proof-empty' : 'H-proved';
+      proof === PROOF.early
+        ? 'proof-early'
+        : proof === PROOF.used
+          ? 'proof-used'
+          : proof === PROOF.empty || proof === PROOF.metered
+            ? 'proof-empty'
+            : 'H-proved';
     this.breach(rule, source.name, waysToProve(row), [layout.proof + row.index], zone);
     this.makeSafe(row);
   }
@@ -233,7 +239,7 @@ class Effect {
 
   /** Earthed and short-circuited: electrical energy cannot come back. EN 50110-1 five rules. */
   private earthed(row: SourceRow): boolean {
-    if (row.source.kind !== 'electrical' && row.source.kind !== 'capacitor') return false;
+    if (!electrical(row)) return false;
     // The hand that clamps the earth lead on is the last that the proof serves.
     const clamping =
       this.doing.action.kind === 'put-in' && this.things('tool').some((use) => this.doing.toolKind(use.thing.name) === 'earth lead');
@@ -256,6 +262,7 @@ class Effect {
         this.settle();
         return;
       case 'relieve':
+        if (layout.earthLast) this.askTested();
         for (const point of this.points()) this.place(point, POINT.safe);
         for (const { thing } of this.things('source')) {
           const row = layout.table.sourceOf.get(thing.name);
@@ -283,7 +290,8 @@ class Effect {
           state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
           state[layout.taken + point] = (state[layout.taken + point] ?? 0) & ~this.role;
         }
-        state[layout.told] = 0;
+        // Keeping a plug in view tells nobody's machine off: 1910.147(a)(2)(iii)(A).
+        if (this.points().some((point) => !layout.table.machine.points[point]?.plug)) state[layout.told] = 0;
         return;
       case 'unlock':
         for (const point of this.points()) {
@@ -375,6 +383,9 @@ class Effect {
       case 'take-tools':
         state[layout.tools] = 1;
         return;
+      case 'use':
+        if (action.manner === KNOWN_SOURCE) this.tried();
+        return;
       case 'wait':
         return this.wait();
       default:
@@ -397,6 +408,18 @@ class Effect {
         this.breach('point-locked', layout.table.pointNames[point] as string, [], [layout.lock + point], undefined, 'error', on);
       state[layout.lock + point] = 0;
       state[layout.taken + point] = (state[layout.taken + point] ?? 0) & TAKEN;
+    }
+  }
+
+  /** What is earthed must have been tested dead, where the library asks for that order. */
+  private askTested(): void {
+    const { layout, state } = this;
+    for (const row of layout.table.sources) {
+      const earthing = row.relieve.filter((point) => this.points().includes(point) && state[layout.point + point] !== POINT.safe);
+      if (!electrical(row) || earthing.length === 0 || !row.provable || proved(layout, state, row)) continue;
+      const at = layout.proof + row.index;
+      this.breach('earth-untested', row.source.name, waysToProve(row), [at]);
+      state[at] = row.source.canComeBack ? PROOF.watched : PROOF.good;
     }
   }
 
@@ -535,7 +558,7 @@ class Effect {
     const interlocked = layout.table.machine.covers.some((cover, index) => cover.interlocked && state[layout.cover + index] === COVER.open);
     for (const row of layout.table.sources) {
       if (!row.source.tryOut.some((name) => names.has(name))) continue;
-      const value = !safeButProof(layout, state, row)
+      const value = !readyToProve(layout, state, row)
         ? PROOF.early
         : interlocked || this.selectedOff(row, names)
           ? PROOF.empty
@@ -571,8 +594,19 @@ class Effect {
       const byGauge = row.source.shownBy.some((name) => gauges.has(name));
       const byMeter = row.source.provedWith.some((kind) => kinds.has(kind)) && (named.size === 0 || named.has(row.source.name));
       if (!byGauge && !byMeter) continue;
-      this.prove(row, !safeButProof(layout, state, row) ? PROOF.early : watched ? PROOF.watched : PROOF.good);
+      // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.
+      const shown = byGauge || !electrical(row) ? PROOF.good : state[layout.meter] === 1 ? PROOF.metered : PROOF.empty;
+      this.prove(row, !readyToProve(layout, state, row) ? PROOF.early : watched && shown === PROOF.good ? PROOF.watched : shown);
     }
+  }
+
+  /** The meter shows what is there, so what it showed just now counts, and what it shows next may. */
+  private tried(): void {
+    const { layout, state } = this;
+    state[layout.meter] = 1;
+    for (const row of layout.table.sources)
+      if (state[layout.proof + row.index] === PROOF.metered)
+        state[layout.proof + row.index] = readyToProve(layout, state, row) ? PROOF.good : PROOF.early;
   }
 
   /** "until the gauge shows 0 bar": the gauge was read. */
@@ -580,7 +614,7 @@ class Effect {
     const { layout, state } = this;
     const lower = words.toLowerCase();
     for (const row of layout.table.sources)
-      if (row.source.shownBy.some((name) => lower.includes(name.toLowerCase())) && safeButProof(layout, state, row))
+      if (row.source.shownBy.some((name) => lower.includes(name.toLowerCase())) && readyToProve(layout, state, row))
         this.prove(row, PROOF.good);
   }
 
@@ -728,6 +762,8 @@ class Effect {
       if (row.settles && settled && isolated(layout, state, row)) state[layout.stored + row.index] = STORED.gone;
       this.wearProof(row);
     }
+    // Whoever waits until the gauge shows nothing has read it.
+    if (action.until !== undefined) this.readGauges(action.until.text);
   }
 }
 

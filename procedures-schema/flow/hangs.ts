@@ -61,6 +61,7 @@ function mayMend(sentence: Sentence, { rule, thing, missing }: Violation, machin
     'H-relieved': gone,
     'H-proved': shown,
     'proof-early': () => cutOff() || locked() || gone() || shown(),
+    'earth-untested': shown,
     'proof-used': shown,
     'proof-empty': () => shown() || names(...missing),
     'R-people': () => says('people'),

@@ -54,6 +54,7 @@ export type Rule =
   | 'H-proved' // rule H, the first that is missing
   | 'proof-early' // L5: proved before everything else of Safe held
   | 'proof-used' // L6: proof of a source that can come back is used up
+  | 'earth-untested' // electrical profile: earthed before it was tested dead
   | 'proof-empty' // a try-out that could show nothing
   | 'point-locked' // a point is moved with a lock on it: locked before isolating, restored before unlocking
   | 'R-people'

@@ -40,6 +40,17 @@ export function safeButProof(layout: Layout, state: State, row: SourceRow): bool
   return isolated(layout, state, row) && locked(layout, state, row, 255) && relieved(layout, state, row);
 }
 
+/** Energy that is earthed rather than let out. */
+export function electrical({ source }: SourceRow): boolean {
+  return source.kind === 'electrical' || source.kind === 'capacitor';
+}
+
+/** All that has to hold before a proof shows anything. Where the earth comes last, the test comes before it. */
+export function readyToProve(layout: Layout, state: State, row: SourceRow): boolean {
+  if (!layout.earthLast || !electrical(row) || row.relieve.length === 0) return safeButProof(layout, state, row);
+  return isolated(layout, state, row) && locked(layout, state, row, 255);
+}
+
 /** What is missing of a state, in words, and the bits that are wrong. */
 export interface Missing {
   readonly words: string;

@@ -30,12 +30,16 @@ export function settingOf(
   const tools = new Map(registers.tools.map((tool) => [tool.name, tool]));
   const renews = new Map(registers.replacements.map((one) => [one.name, one.renews]));
   const named = namesIn(program);
-  const layout = layoutOf(tableOf(machine), {
-    temporaries: named.tools.filter((name) => tools.get(name)?.temporary),
-    outcomes: named.outcomes,
-    facts: named.facts.filter((key) => remembered?.has(key) ?? true),
-    roles: named.roles,
-  });
+  const layout = layoutOf(
+    tableOf(machine),
+    {
+      temporaries: named.tools.filter((name) => tools.get(name)?.temporary),
+      outcomes: named.outcomes,
+      facts: named.facts.filter((key) => remembered?.has(key) ?? true),
+      roles: named.roles,
+    },
+    registers.house.lockoutProfile === 'electrical',
+  );
   const quantities = new Map(walked.flatMap((read) => read.measurements.map((one) => [one.name, one.quantity])));
   const live = new Set(walked.filter((read) => read.head.liveTask !== undefined).map((read) => read.file));
   const doing = new Map<unknown, Doing>();

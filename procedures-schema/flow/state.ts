@@ -4,8 +4,11 @@ import type { MachineTable } from './machine.ts';
 export const POINT = { off: 0, safe: 1 } as const;
 /** Stored part of a source. Held is seen from the restraints. */
 export const STORED = { charged: 0, gone: 1 } as const;
-/** none: never proved or lost; early: proved before all else held; good; used: may have come back; watched: under a standing check; empty: a try-out that could show nothing. */
-export const PROOF = { none: 0, early: 1, good: 2, used: 3, watched: 4, empty: 5 } as const;
+/**
+ * none: never proved or lost; early: proved before all else held; good; used: may have come back; watched: under a standing check;
+ * empty: a try-out that could show nothing; metered: by a meter tried before, and to be tried again before it counts.
+ */
+export const PROOF = { none: 0, early: 1, good: 2, used: 3, watched: 4, empty: 5, metered: 6 } as const;
 /** given: handed over open by the procedure before. */
 export const COVER = { found: 0, open: 1, done: 2, given: 3 } as const;
 export const PART = { found: 0, out: 1, done: 2 } as const;
@@ -18,6 +21,8 @@ export type State = Uint8Array;
 /** Where each kind of bit starts in the state. */
 export interface Layout {
   readonly table: MachineTable;
+  /** The library's lockout profile: electrical energy is tested dead before it is earthed. EN 50110-1 (order from memory). */
+  readonly earthLast: boolean;
   readonly point: number;
   /** Roles as bits: 1 the reader, 2 and up the declared roles. */
   readonly lock: number;
@@ -33,6 +38,8 @@ export interface Layout {
   readonly tests: readonly string[];
   readonly temporary: number;
   readonly temporaries: readonly string[];
+  /** The meter was tried on a known source. */
+  readonly meter: number;
   readonly people: number;
   readonly tools: number;
   readonly told: number;
@@ -54,6 +61,7 @@ export function layoutOf(
     readonly facts: readonly string[];
     readonly roles: readonly string[];
   },
+  earthLast = false,
 ): Layout {
   let at = 0;
   const take = (count: number): number => {
@@ -65,6 +73,7 @@ export function layoutOf(
   const tests = [...table.returnTests.keys()];
   const layout = {
     table,
+    earthLast,
     point: take(machine.points.length),
     lock: take(machine.points.length),
     taken: take(machine.points.length),
@@ -78,6 +87,7 @@ export function layoutOf(
     tests,
     temporary: take(named.temporaries.length),
     temporaries: named.temporaries,
+    meter: take(1),
     people: take(1),
     tools: take(1),
     told: take(1),

@@ -25,6 +25,8 @@ export interface Around {
   /** "to prove that", "to check that": trying, not starting. */
   readonly proving: boolean;
   readonly testRun: boolean;
+  /** A source that is known to be live is spoken of. */
+  readonly known: boolean;
   readonly outside: boolean;
   readonly stage: Action['stage'];
   readonly manner: string | undefined;
@@ -470,8 +472,8 @@ class Maker {
 
   private inUse(): Classified {
     // "Try the meter on a source that is known to be live": what it shows afterwards counts. semantics.md 6.
-    const { text } = this.phrase;
-    const known = (/\bknown\b/i.test(text) && /\b(?:live|source)\b/i.test(text)) || /^(?:test|try|prove)\b.*\bagain\b/i.test(text);
+    const { text, sense } = this.phrase;
+    const known = ['try', 'test', 'prove'].includes(sense) && (this.around.known || /\bagain\b/i.test(text));
     return { actions: [this.action('use', this.objects, { contact: false, ...(known ? { manner: KNOWN_SOURCE } : {}) })] };
   }
 

@@ -97,6 +97,7 @@ const ALONE: Around = {
   result: undefined,
   proving: false,
   testRun: false,
+  known: false,
   outside: false,
   stage: undefined,
   manner: undefined,
@@ -337,6 +338,7 @@ class SentenceReader {
         proving:
           (last && /^(?:prove|check|verify|confirm|show|test that|make sure|see|try)\b/i.test(shared.purpose)) || confirmsNothing(next),
         testRun: tables.lexicon.testRun.some((phraseWords) => lower.includes(` ${phraseWords}`)),
+        known: /\bknown\b/.test(lower) && /\b(?:live|source)\b/.test(lower),
         outside: shared.outside || tables.lexicon.outside.some((words) => lower.includes(words)),
         stage: stageOf(phrase.text, tables),
         manner: tables.lexicon.manners.find((manner) => phrase.text.toLowerCase().includes(manner)),

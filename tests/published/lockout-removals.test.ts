@@ -57,6 +57,8 @@ const STEPS: readonly (readonly [step: string, basis: string, check?: string, at
   ['Press the [run button]: the ram must not move.', 'App. A (7); (d)(6)', 'hands-proved', 'Remove the [front guard]'],
   ['Set the [mode knob] to idle.', 'App. A (7): control back to neutral', 'controls-off', 'Switch the [disconnect switch] on'],
   ['Read the [air gauge]: it must show 0 bar.', 'App. A (7); (d)(6)', 'hands-proved', 'Remove the [front guard]'],
+  // A meter that shows nothing may be broken: tried before and after. Common practice; semantics.md 6.
+  ['Try the [multimeter] on a source that is known to be live.', 'rule 6', 'proof-shows', 'Clean the [label knife]'],
   // Only the meter shows it, so the guard may come off to reach it; the next hand that goes in is judged.
   [
     'Measure the [drive link] with the [multimeter]: it must show less than 25 V.',
@@ -64,6 +66,7 @@ const STEPS: readonly (readonly [step: string, basis: string, check?: string, at
     'hands-proved',
     'Clean the [label knife]',
   ],
+  ['Try the [multimeter] again on the source that is known to be live.', 'rule 6', 'proof-shows', 'Clean the [label knife]'],
   ['Remove the [front guard].', 'the work', 'closes-what-is-open', 'Refit the [front guard]'],
   ['Clean the [label knife].', 'the work'],
   ['Refit the [front guard].', 'Returning (1); (e)(1)', 'covers-before-live', 'Take the [ram block] out'],
@@ -158,6 +161,8 @@ const KIND: readonly (readonly [RegExp, string])[] = [
   [/^(?:Open the \[exhaust|Wait)/, 'relieve'],
   [/^Send/, 'people'],
   [/knob\]/, 'select'],
+  [/^Try the \[multimeter\] on/, 'try before'],
+  [/^Try the \[multimeter\] again/, 'try after'],
   [/^(?:Press|Read|Measure)/, 'prove'],
   [/^Remove/, 'open'],
   [/^Clean/, 'work'],
@@ -204,7 +209,12 @@ const FREE = new Set([
   'prove prove',
   'select prove',
   'select unrelieve',
-  'prove open', // the meter behind the cover
+  'prove open',
+  'try after open', // the meter behind the cover
+  'relieve try before',
+  'select try before',
+  'prove try before',
+  'try before try after', // the meter is tried anywhere before its own reading, and it is the same deed both times
   'tools people',
   'unrelieve unrelieve',
   'unrelieve unlock',

@@ -16,6 +16,8 @@ export interface World {
   /** Names of tools that stay on the machine while in use. */
   readonly temporary: readonly string[];
   readonly roles: readonly string[];
+  /** The library's profile: electrical energy is tested dead before it is earthed. */
+  readonly earthLast?: boolean;
   /** Of a library with instruments and replacements; random procedures have none. */
   readonly kindOf?: (tool: string) => string | undefined;
   readonly makes?: (tool: string) => string | undefined;
@@ -59,7 +61,13 @@ export const relievedIn = (naive: Naive, source: Source): boolean =>
   !source.stored || get(naive, `stored ${source.name}`) === 'gone' || safeAll(naive, source.relieve) || safeAll(naive, source.restrain);
 
 const restIsSafe = (world: World, naive: Naive, source: Source): boolean =>
-  isolatedIn(naive, source) && lockedIn(world, naive, source, ['reader', ...world.roles]) && relievedIn(naive, source);
+  lastIsEarth(world, source) ? safeToTest(world, naive, source) : safeToTest(world, naive, source) && relievedIn(naive, source);
+
+const lastIsEarth = (world: World, source: Source): boolean =>
+  world.earthLast === true && ['electrical', 'capacitor'].includes(source.kind) && source.relieve.length > 0;
+
+const safeToTest = (world: World, naive: Naive, source: Source): boolean =>
+  isolatedIn(naive, source) && lockedIn(world, naive, source, ['reader', ...world.roles]);
 
 export function doNaive(world: World, before: Naive, done: Action, around: Around): { naive: Naive; slips: readonly Slip[] } {
   const naive = copyOf(before);
@@ -120,7 +128,8 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       if (action.kind === 'prove' || (action.kind === 'measure' && showsWith(source))) return;
       const pending = source.tryOut.length + source.shownBy.length === 0 && action.kind === 'open' && named('cover').length > 0;
       if (pending) return;
-      const rule = proof === 'none' ? 'H-proved' : `proof-${proof}`;
+      // Not tried again on a known source: it may be broken, and shows nothing.
+      const rule = proof === 'metered' ? 'proof-empty' : proof === 'none' ? 'H-proved' : `proof-${proof}`;
       slip(rule, source.name, [`proof ${source.name}`]);
     }
     // 23: the bits are taken as right, and what was taken is owed by nobody.
@@ -300,6 +309,14 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       settle();
       break;
     case 'relieve':
+      for (const source of machine.sources) {
+        const earthing = source.relieve.some(({ point }) => points.includes(point) && get(naive, `point ${point}`) !== 'safe');
+        if (!lastIsEarth(world, source) || !earthing || get(naive, `proof ${source.name}`) === 'good') continue;
+        if (source.tryOut.length + source.shownBy.length + source.provedWith.length === 0) continue;
+        slip('earth-untested', source.name, [`proof ${source.name}`]);
+        set(`proof ${source.name}`, 'good');
+        if (source.canComeBack) set(`watch ${source.name}`, 'yes');
+      }
       for (const point of points) set(`point ${point}`, 'safe');
       for (const source of machine.sources)
         if (named('source').includes(source.name) && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
@@ -357,7 +374,15 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         set(`lock ${point} ${role}`, 'yes');
         keep(naive, `taken lock ${point} ${role}`, 'no');
       }
-      set('told', 'no');
+      // Cord and plug are outside the paragraph that asks for telling.
+      if (points.some((point) => !machine.points.some(({ name, plug }) => name === point && plug))) set('told', 'no');
+      break;
+    case 'use':
+      if (action.manner !== 'on a known source') break;
+      set('meter', 'tried');
+      for (const source of machine.sources)
+        if (get(naive, `proof ${source.name}`) === 'metered')
+          set(`proof ${source.name}`, restIsSafe(world, naive, source) ? 'good' : 'early');
       break;
     case 'unlock':
       for (const point of points) {
@@ -390,7 +415,11 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         const metered = showsWith(source) && (said.length === 0 || said.includes(source.name));
         if (!metered && !source.shownBy.some((name) => named('gauge').includes(name))) continue;
         const good = restIsSafe(world, naive, source);
-        prove(source, good ? 'good' : 'early');
+        // 6: a meter proves when it was tried before and is tried after on a known source.
+        const byGauge = source.shownBy.some((name) => named('gauge').includes(name));
+        const trying = !byGauge && ['electrical', 'capacitor'].includes(source.kind);
+        const shown = !trying ? 'good' : get(naive, 'meter') === 'tried' ? 'metered' : 'empty';
+        prove(source, good ? shown : 'early');
         if (good && inView) set(`watch ${source.name}`, 'yes');
       }
       returnTests();
@@ -481,6 +510,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         if (needed !== undefined && over && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
         wear(source);
       }
+      for (const source of machine.sources) if (shows(source, source.shownBy) && restIsSafe(world, naive, source)) prove(source, 'good');
       break;
     default:
       break;
@@ -488,7 +518,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
   return { naive, slips };
 }
 
-type Proofs = 'early' | 'empty' | 'good';
+type Proofs = 'early' | 'empty' | 'metered' | 'good';
 
 /** "90 min", "5 minutes", "30 s". */
 function secondsIn(text: string | undefined): number | undefined {

@@ -104,6 +104,7 @@ function worldOf(report: LibraryReport, machine: Machine): World {
   const { tools, replacements } = report.facts.registers;
   return {
     machine,
+    earthLast: report.facts.registers.house.lockoutProfile === 'electrical',
     temporary: tools.filter(({ temporary }) => temporary).map(({ name }) => name),
     roles: report.facts.procedures.flatMap(({ head }) => head.roles.map(({ name }) => name)),
     kindOf: (name) => tools.find((tool) => tool.name === name)?.kind,

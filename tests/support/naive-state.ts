@@ -1,7 +1,7 @@
 /** The state of one naive walk: names and values as semantics.md 2 lists them, and which action last changed each. Knows no rule. */
 import type { Machine } from '../../procedures-schema/index.ts';
 
-export type Proof = 'none' | 'early' | 'empty' | 'good' | 'used';
+export type Proof = 'none' | 'early' | 'empty' | 'metered' | 'good' | 'used';
 
 export interface Naive {
   /** By the number of the bit; what was never touched is not there. */
@@ -32,6 +32,7 @@ const FIRST: Readonly<Record<string, string>> = {
   fastener: 'found',
   control: 'off',
   test: 'done',
+  meter: 'untried',
   temporary: 'out',
   people: 'clear',
   tools: 'out',

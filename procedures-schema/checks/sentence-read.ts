@@ -3,6 +3,8 @@ import type { ProcedureCheck } from './check.ts';
 import { hangingOn, strangerIn, unreadAt } from './hanging.ts';
 import { eachSentence, placeName } from './visit.ts';
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 export const sentenceRead: ProcedureCheck = {
   id: 'sentence-read',
   scope: 'procedure',
@@ -24,7 +26,7 @@ export const sentenceRead: ProcedureCheck = {
       yield {
         file: facts.file,
         span: violation.at.span,
-        message: `${placeName(violation.at)} has a sentence that could not be read, so nothing is proved past it.${more}`,
+        message: `${capital(placeName(violation.at))} has a sentence that could not be read, so nothing is proved past it.${more}`,
         expected: 'one action and one registered thing a sentence, or a reading said outright',
         steps: violation.at.step ? [violation.at.step.fullLabel] : [],
         ...(related.length > 0 ? { related } : {}),

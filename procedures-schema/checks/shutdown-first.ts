@@ -24,7 +24,17 @@ export const shutdownFirst: ProcedureCheck = {
       ),
     );
     for (const { action, step, span } of eachAction(read)) {
-      if (action.kind === 'shut-down' || action.kind === 'call') return;
+      // A selector that stops the machine, put to its off.
+      const selected =
+        action.kind === 'control' &&
+        action.things.some(({ thing }) =>
+          machines.some(({ controls }) =>
+            controls.some(
+              ({ name, stops, off }) => name === thing.name && stops.length > 0 && off !== undefined && off === action.position,
+            ),
+          ),
+        );
+      if (action.kind === 'shut-down' || action.kind === 'call' || selected) return;
       if (action.kind !== 'isolate' || !action.things.some((use) => cuts.has(use.thing.name))) continue;
       yield {
         file,

@@ -199,7 +199,7 @@ class Effect {
     if (row.meterOnly && action.kind === 'open' && this.things('cover').length > 0) return;
     const proof = state[layout.proof + row.index];
     const rule =
-      proof === PROOF.early
+      proof === PROOF.early || proof === PROOF.earlyWatched
         ? 'proof-early'
         : proof === PROOF.used
           ? 'proof-used'
@@ -212,6 +212,7 @@ class Effect {
 
   private makeSafe(row: SourceRow): void {
     const { layout, state } = this;
+    const off = row.isolate.filter((point) => state[layout.point + point] !== POINT.safe);
     for (const point of row.isolate) {
       // What no step did is owed by none: the end does not ask for it back.
       const taken = (state[layout.point + point] === POINT.safe ? 0 : TAKEN) | (this.role & ~(state[layout.lock + point] ?? 0));
@@ -220,14 +221,26 @@ class Effect {
       state[layout.lock + point] = (state[layout.lock + point] ?? 0) | this.role;
     }
     state[layout.stored + row.index] = STORED.gone;
-    state[layout.proof + row.index] = row.source.canComeBack ? PROOF.watched : PROOF.good;
-    // The same point may have spoilt the proof of others; that is this slip again, not another.
+    state[layout.proof + row.index] = this.provedAsRight(row);
+    // The same point may have kept another live, or spoilt its proof; that is this slip again, not another.
     for (const other of layout.table.sources) {
+      const kept = other !== row && other.isolate.some((point) => off.includes(point));
+      if (kept && isolated(layout, state, other) && locked(layout, state, other, this.role)) {
+        state[layout.stored + other.index] = STORED.gone;
+        state[layout.proof + other.index] = this.provedAsRight(other);
+        continue;
+      }
       const proof = state[layout.proof + other.index];
       const shares = other !== row && other.isolate.some((point) => row.isolate.includes(point));
-      if (shares && (proof === PROOF.none || proof === PROOF.early) && safeButProof(layout, state, other))
-        state[layout.proof + other.index] = other.source.canComeBack ? PROOF.watched : PROOF.good;
+      const spoilt = proof === PROOF.none || proof === PROOF.early || proof === PROOF.earlyWatched;
+      if (shares && spoilt && safeButProof(layout, state, other)) state[layout.proof + other.index] = this.provedAsRight(other);
     }
+  }
+
+  /** A proof that was only too early counts, and wears as it would have; one that is not there at all is taken as lasting. */
+  private provedAsRight(row: SourceRow): number {
+    if (!row.source.canComeBack) return PROOF.good;
+    return this.state[this.layout.proof + row.index] === PROOF.early ? PROOF.good : PROOF.watched;
   }
 
   /** A source that can come back: the first hands-on or pause uses its proof up. semantics.md 7. */
@@ -260,6 +273,7 @@ class Effect {
         this.movesLocked(POINT.safe);
         for (const point of this.points()) this.place(point, POINT.safe);
         this.settle();
+        if (action.until !== undefined) this.readGauges(action.until.text);
         return;
       case 'relieve':
         if (layout.earthLast) this.askTested();
@@ -596,7 +610,8 @@ class Effect {
       if (!byGauge && !byMeter) continue;
       // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.
       const shown = byGauge || !electrical(row) ? PROOF.good : state[layout.meter] === 1 ? PROOF.metered : PROOF.empty;
-      this.prove(row, !readyToProve(layout, state, row) ? PROOF.early : watched && shown === PROOF.good ? PROOF.watched : shown);
+      const early = watched ? PROOF.earlyWatched : PROOF.early;
+      this.prove(row, !readyToProve(layout, state, row) ? early : watched && shown === PROOF.good ? PROOF.watched : shown);
     }
   }
 
@@ -614,8 +629,8 @@ class Effect {
     const { layout, state } = this;
     const lower = words.toLowerCase();
     for (const row of layout.table.sources)
-      if (row.source.shownBy.some((name) => lower.includes(name.toLowerCase())) && readyToProve(layout, state, row))
-        this.prove(row, PROOF.good);
+      if (row.source.shownBy.some((name) => lower.includes(name.toLowerCase())))
+        this.prove(row, readyToProve(layout, state, row) ? PROOF.good : PROOF.early);
   }
 
   private measured(): void {

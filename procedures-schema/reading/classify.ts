@@ -384,7 +384,8 @@ class Maker {
     const controls = this.tools.filter((use) => use.thing.kind === 'control');
     if (kind === 'move' && controls.length > 0) return this.done(this.around.testRun ? 'test-run' : 'start', controls, { contact: false });
     // "Scrape the dust off the blades": the hand is where the blades are, whatever the dust is.
-    if (this.objects.length === 0 && (kind === 'clean' || kind === 'handle')) {
+    const dirt = kind === 'clean' && this.objects.every((use) => use.thing.kind === 'consumable');
+    if ((this.objects.length === 0 || dirt) && (kind === 'clean' || kind === 'handle')) {
       const where = this.uses(
         'off',
         'from',
@@ -511,6 +512,14 @@ class Maker {
     }
     if (first.thing.kind === 'control') {
       if (this.around.proving) return this.done('try-out', this.objects, { contact: false });
+      // "Set the switch to hand: the pump must not start": tried, and left there.
+      if (to !== undefined && this.around.result !== undefined && /\b(?:must|may) not\b|\bnothing\b|^no\b/i.test(this.around.result))
+        return {
+          actions: [
+            this.action('control', this.objects, { position: to, contact: false }),
+            this.action('try-out', this.objects, { contact: false }),
+          ],
+        };
       if (to === undefined) return phrase.sense === 'turn' || phrase.amounts.length > 0 ? this.done('adjust', this.objects) : this.cannot();
       return this.done('control', this.objects, { position: to, contact: false });
     }
@@ -707,7 +716,8 @@ class Maker {
     return (
       this.objects.length > 0 &&
       this.objects.every((use) => use.thing.kind === 'tool' && !this.equipment.tool(use.thing.name)?.temporary) &&
-      (this.phrase.sense === 'collect' || (this.phrase.sense === 'remove' && this.phrase.base !== 'put'))
+      (this.phrase.sense === 'collect' ||
+        (this.phrase.sense === 'remove' && (this.phrase.base !== 'put' || this.phrase.particle === 'away')))
     );
   }
 

@@ -200,6 +200,14 @@ export function verbPhrases(
         index = at - 1;
         continue;
       }
+      // "Tighten the nut to 10 N·m and the bolt to 16 N·m": the same is done to another, with a figure of its own.
+      const opened = out[out.length - 1] as (typeof out)[number];
+      const verb = main[from];
+      if (verb?.kind === 'word' && main[index - 1]?.kind === 'amount' && anotherWithAmount(main, at, tables)) {
+        out.push({ form: opened.form, items: [{ ...verb, at: item.at, end: item.end }] });
+        index = at - 1;
+        continue;
+      }
     }
     (out[out.length - 1] as (typeof out)[number]).items.push(item);
   }
@@ -216,6 +224,16 @@ function threadState(items: readonly Item[], at: number, form: VerbForm, tables:
   if (state === undefined) return 0;
   const after = items[at + state.length];
   return after === undefined || after.kind === 'mark' ? state.length : 0;
+}
+
+/** A name, perhaps with "the" or a count before it, then "to" and an amount. */
+function anotherWithAmount(items: readonly Item[], from: number, tables: Tables): boolean {
+  const name = items.findIndex((item, index) => index >= from && item.kind === 'name');
+  const before = items.slice(from, Math.max(from, name));
+  const plain = before.every(
+    (item) => item.kind === 'word' && (tables.sets.determiners.has(item.word) || tables.lexicon.numbers[item.word] !== undefined),
+  );
+  return name >= 0 && plain && wordOf(items[name + 1]) === 'to' && items[name + 2]?.kind === 'amount';
 }
 
 /** Where a new order starts after a comma or "and" inside a condition. */

@@ -138,7 +138,9 @@ export function phraseOf(
       if (word === ',' || word === '(') flush();
       continue;
     }
-    if (isParticle(word) && particle === '' && (objects.length > 0 || nouns.length > 0 || pronoun) && !place) {
+    // "Turn the wheel on its spindle": that is where, and starts nothing.
+    const upon = word === 'on' && senses.on === 'on' && startsObject(items[index + 1], tables);
+    if (!upon && isParticle(word) && particle === '' && (objects.length > 0 || nouns.length > 0 || pronoun) && !place) {
       particle = word;
       flush();
       // "Take the lock off the isolator": the same word is also where from.

@@ -50,7 +50,10 @@ function triedOut(sentences: readonly Sentence[]): readonly Sentence[] {
   return sentences.map((sentence, index) => {
     const said = sentences[index + 1];
     const last = sentence.actions.at(-1);
-    if (last?.kind !== 'start' || !said || said.actions.length > 0 || !STAYS.test(said.text)) return sentence;
+    const selects = last?.kind === 'control' && last.position !== undefined;
+    if ((last?.kind !== 'start' && !selects) || !said || said.actions.length > 0 || !STAYS.test(said.text)) return sentence;
+    // A selector that is tried stays where it was put.
+    if (selects) return { ...sentence, actions: [...sentence.actions, { ...last, kind: 'try-out', result: said.text }] };
     return { ...sentence, actions: [...sentence.actions.slice(0, -1), { ...last, kind: 'try-out', result: said.text }] };
   });
 }
@@ -276,6 +279,10 @@ class SentenceReader {
       text,
       base,
     );
+    // "Open the valve; the gauge must show 0 bar."
+    const read = done.status === 'read' ? this.shown(clauses.result, this.words(clauses.result)) : undefined;
+    if (read && !done.actions.some(({ kind }) => kind === 'prove' || kind === 'measure'))
+      return { ...done, actions: [...done.actions, read] };
     // "With everyone clear press the button": whoever presses sees to it.
     return cleared ? { ...done, actions: [bare('clear-people', base.at, base.at), ...done.actions] } : done;
   }
@@ -343,7 +350,7 @@ class SentenceReader {
         stage: stageOf(phrase.text, tables),
         manner: tables.lexicon.manners.find((manner) => phrase.text.toLowerCase().includes(manner)),
       };
-      const made = special ?? classify(phrase, around, this.equipment, tables);
+      const made = this.cleaned(special ?? classify(phrase, around, this.equipment, tables), phrase, base);
       if ('why' in made) {
         why ??= made.why;
         unknown.push(...phrase.unknown);
@@ -389,6 +396,20 @@ class SentenceReader {
     if (why !== undefined) return { ...base, status: 'unread', actions, unknown, ambiguous, why };
     // A verb with "leave", "continue" alone asserts nothing and is read all the same.
     return { ...base, status: 'read', actions };
+  }
+
+  /** "Wipe off the grease that comes out of the screw": the hand is at the one thing that is named. */
+  private cleaned(
+    made: ReturnType<typeof classify>,
+    { sense, unknown, objects, at, end }: Phrase,
+    { mentions }: Pick<Sentence, 'mentions'>,
+  ): ReturnType<typeof classify> {
+    if (!('why' in made) || sense !== 'clean' || unknown.length > 0) return made;
+    const there = mentions.filter((use) => use.at >= at && use.end <= end && ['part', 'cover', 'fastener'].includes(use.thing.kind));
+    // What is itself the object was refused for a reason.
+    const refused = objects.some(({ thing }) => there.some((use) => use.thing.name === thing.name));
+    if (refused && !objects.some(({ thing }) => thing.kind === 'consumable')) return made;
+    return there.length === 1 ? { actions: [{ ...bare('clean', at, end), things: there, contact: true }] } : made;
   }
 
   /** Orders about order: where to go, what to repeat, whom to call, when to stop. */
@@ -696,6 +717,25 @@ class SentenceReader {
     });
   }
 
+  /** "The gauge must show 0 bar": whoever follows it reads the gauge, or the instrument that is held there. */
+  private shown(said: readonly Item[], text: string): Action | undefined {
+    const [first, last] = [said[0], said[said.length - 1]];
+    const uses = said.flatMap((item) =>
+      item.kind === 'name' && item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : [],
+    );
+    const words = this.words(said);
+    const gauges = uses.filter(({ thing }) => thing.kind === 'gauge');
+    const tools = uses.filter(({ thing }) => thing.kind === 'tool' && this.equipment.tool(thing.name)?.contact);
+    if (!first || !last || uses.length === 0) return undefined;
+    const shows = /\bmust (?!not)(?:\w+ )?(?:show|read|indicate|stand at|fall to|drop to)\b/i.test(words);
+    // "The wheels must stand still in the window."
+    const still = /\bmust (?:stand|be|stay) (?:still|at rest)\b.*\b(?:in|at|on|behind)\b/i.test(words);
+    const proof = { ...bare('prove', first.at, last.end), result: text };
+    if (gauges.length === uses.length) return (shows && showsGone(words)) || still ? { ...proof, things: gauges } : undefined;
+    const under = /\b(?:less than|below|under|no more than|at most)\b|\b0(?![.\d])/i.test(words);
+    return tools.length === uses.length && shows && under ? { ...proof, with: tools, contact: true } : undefined;
+  }
+
   /** A sentence that tells and does not order. */
   private statement(main: readonly Item[], items: readonly Item[], base: Omit<Sentence, 'status'>): Sentence {
     const words = main.flatMap((item) => (item.kind === 'word' ? [item.word] : []));
@@ -706,30 +746,8 @@ class SentenceReader {
       !words.includes('not');
     if (held && (must || /\bha(?:s|ve) to\b/.test(base.text)))
       return this.unread(base, 'it says how a point must stand, not who puts it there');
-    // "The gauge must show 0 bar.": whoever follows it reads the gauge.
-    const gauges = base.mentions.filter((use) => use.thing.kind === 'gauge');
-    if (
-      gauges.length > 0 &&
-      gauges.length === base.mentions.length &&
-      ((/\bmust (?!not)(?:\w+ )?(?:show|read|indicate|stand at|fall to|drop to)\b/i.test(base.text) && showsGone(base.text)) ||
-        // "The wheels must stand still in the window."
-        /\bmust (?:stand|be|stay) (?:still|at rest)\b.*\b(?:in|at|on|behind)\b/i.test(base.text))
-    ) {
-      const [first, last] = [main[0] as Item, main[main.length - 1] as Item];
-      const proof: Action = {
-        kind: 'prove',
-        things: gauges,
-        with: [],
-        contact: false,
-        outside: false,
-        amounts: [],
-        when: [],
-        result: base.text,
-        at: first.at,
-        end: last.end,
-      };
-      return { ...base, status: 'read', actions: [proof] };
-    }
+    const proof = this.shown(main, base.text);
+    if (proof) return { ...base, status: 'read', actions: [proof] };
     if (must) return { ...base, status: 'confirmation' };
     const first = main[0];
     const tells =

@@ -133,6 +133,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       slip(rule, source.name, [`proof ${source.name}`]);
     }
     // 23: the bits are taken as right, and what was taken is owed by nobody.
+    const off = source.isolate.filter(({ point }) => get(naive, `point ${point}`) !== 'safe').map(({ point }) => point);
     for (const { point } of source.isolate) {
       if (get(naive, `point ${point}`) !== 'safe') keep(naive, `taken point ${point}`, 'yes');
       if (get(naive, `lock ${point} ${role}`) !== 'yes') keep(naive, `taken lock ${point} ${role}`, 'yes');
@@ -140,8 +141,17 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       set(`lock ${point} ${role}`, 'yes');
     }
     set(`stored ${source.name}`, 'gone');
+    // A proof that came too early is taken as made in time, and wears; where there is none, it is taken as lasting.
+    if (source.canComeBack && get(naive, `proof ${source.name}`) !== 'early') set(`watch ${source.name}`, 'yes');
     set(`proof ${source.name}`, 'good');
-    if (source.canComeBack) set(`watch ${source.name}`, 'yes');
+    // What the same point kept live is live for the same reason.
+    for (const other of machine.sources) {
+      const kept = other !== source && other.isolate.some(({ point }) => off.includes(point));
+      if (!kept || !isolatedIn(naive, other) || !lockedIn(world, naive, other, [role])) continue;
+      set(`stored ${other.name}`, 'gone');
+      if (other.canComeBack && get(naive, `proof ${other.name}`) !== 'early') set(`watch ${other.name}`, 'yes');
+      set(`proof ${other.name}`, 'good');
+    }
   };
   const endangering = (): Source[] => {
     const names: string[] = [];
@@ -307,6 +317,8 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       underLock('safe');
       for (const point of points) set(`point ${point}`, 'safe');
       settle();
+      for (const source of machine.sources)
+        if (shows(source, source.shownBy)) prove(source, restIsSafe(world, naive, source) ? 'good' : 'early');
       break;
     case 'relieve':
       for (const source of machine.sources) {
@@ -321,7 +333,8 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       for (const source of machine.sources)
         if (named('source').includes(source.name) && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
       settle();
-      for (const source of machine.sources) if (shows(source, source.shownBy) && restIsSafe(world, naive, source)) prove(source, 'good');
+      for (const source of machine.sources)
+        if (shows(source, source.shownBy)) prove(source, restIsSafe(world, naive, source) ? 'good' : 'early');
       break;
     case 'make-energy': {
       const kinds = [...action.things, ...action.with].flatMap(({ thing }) => world.makes?.(thing.name) ?? []);
@@ -420,7 +433,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         const trying = !byGauge && ['electrical', 'capacitor'].includes(source.kind);
         const shown = !trying ? 'good' : get(naive, 'meter') === 'tried' ? 'metered' : 'empty';
         prove(source, good ? shown : 'early');
-        if (good && inView) set(`watch ${source.name}`, 'yes');
+        if (inView && (good || get(naive, `proof ${source.name}`) === 'early')) set(`watch ${source.name}`, 'yes');
       }
       returnTests();
       for (const name of named('measurement')) set(`outcome ${name}`, 'fresh');
@@ -510,7 +523,8 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         if (needed !== undefined && over && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
         wear(source);
       }
-      for (const source of machine.sources) if (shows(source, source.shownBy) && restIsSafe(world, naive, source)) prove(source, 'good');
+      for (const source of machine.sources)
+        if (shows(source, source.shownBy)) prove(source, restIsSafe(world, naive, source) ? 'good' : 'early');
       break;
     default:
       break;

@@ -243,6 +243,8 @@ class SentenceReader {
     if (!phrases) {
       const called = this.calledBy(main);
       if (called) return { ...base, status: 'read', actions: [{ ...called, when: conditions.when }] };
+      // "With the guard clean press the button: it must not turn": an order stands in what is said first.
+      if (clauses.heads.some((head) => this.ordersIn(head))) return this.unread(base, 'an order stands in what is said first');
       return this.statement(main, items, base);
     }
     const trailing = this.conditionsOf(
@@ -401,14 +403,16 @@ class SentenceReader {
   /** "Wipe off the grease that comes out of the screw": the hand is at the one thing that is named. */
   private cleaned(
     made: ReturnType<typeof classify>,
-    { sense, unknown, objects, at, end }: Phrase,
+    { sense, unknown, objects, text, at, end }: Phrase,
     { mentions }: Pick<Sentence, 'mentions'>,
   ): ReturnType<typeof classify> {
-    if (!('why' in made) || sense !== 'clean' || unknown.length > 0) return made;
+    // What is wiped off need not be registered; what it is wiped off must be.
+    const dirt = unknown.length === 0 || /\b(?:out of|off|from)\b/.test(text);
+    if (!('why' in made) || sense !== 'clean' || !dirt) return made;
     const there = mentions.filter((use) => use.at >= at && use.end <= end && ['part', 'cover', 'fastener'].includes(use.thing.kind));
     // What is itself the object was refused for a reason.
     const refused = objects.some(({ thing }) => there.some((use) => use.thing.name === thing.name));
-    if (refused && !objects.some(({ thing }) => thing.kind === 'consumable')) return made;
+    if (refused && unknown.length === 0 && !objects.some(({ thing }) => thing.kind === 'consumable')) return made;
     return there.length === 1 ? { actions: [{ ...bare('clean', at, end), things: there, contact: true }] } : made;
   }
 
@@ -644,6 +648,17 @@ class SentenceReader {
       const bracket = this.prose.marks.some((mark) => mark.kind === 'reference' && mark.at <= item.at && item.end <= mark.end);
       const verb = this.tables.verbs.get(word)?.some((form) => form.base === word) ?? false;
       return opens && object && !bracket && verb ? { kind: 'word', word, text: item.text, at: item.at, end: item.end } : item;
+    });
+  }
+
+  /** A verb with what it is done to right behind it. */
+  private ordersIn(head: readonly Item[]): boolean {
+    return head.some((item, index) => {
+      const next = head[index + 1];
+      const object = next?.kind === 'name' || (next?.kind === 'word' && this.tables.sets.determiners.has(next.word));
+      const before = head[index - 1];
+      const bound = before?.kind === 'word' && this.tables.sets.determiners.has(before.word);
+      return index > 1 && item.kind === 'word' && object && !bound && verbAt(head, index, false, this.tables) !== undefined;
     });
   }
 

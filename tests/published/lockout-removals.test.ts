@@ -103,11 +103,15 @@ protection: none
 ---
 `;
 
-function findingsOf(steps: readonly string[]) {
+function findingsOf(steps: readonly string[], other: { readonly equipment?: string; readonly profile?: string } = {}) {
   const text = numbered(`${FRONT}\n## Lock out and clean\n\n${steps.map((step) => `#. ${step}`).join('\n')}\n`);
   const files = {
     ...FIXTURE_REGISTERS,
-    'registers/equipment.yaml': EQUIPMENT,
+    'library.yaml': (FIXTURE_REGISTERS['library.yaml'] as string).replace(
+      'lockout profile: standard',
+      `lockout profile: ${other.profile ?? 'standard'}`,
+    ),
+    'registers/equipment.yaml': other.equipment ?? EQUIPMENT,
     'registers/symptoms.yaml': 'symptoms:\n  labels torn: {family: label press, procedures: [FX-100]}\n',
     'registers/parts.yaml': 'parts:\n  knife set: {renews: label knife}\n',
     'registers/tools.yaml':
@@ -168,6 +172,7 @@ const KIND: readonly (readonly [RegExp, string])[] = [
   [/^Clean/, 'work'],
   [/^Refit/, 'close'],
   [/^Take all tools/, 'tools'],
+  [/earthing switch\] on/, 'earth'],
   [/^(?:Take the \[ram block\]|Shut the \[exhaust)/, 'unrelieve'],
   [/^Take your lock/, 'unlock'],
   [/^(?:Open the \[shut-off|Switch the \[disconnect switch\] on)/, 'restore'],
@@ -240,6 +245,8 @@ test('of all transpositions of two steps only those pass that change nothing', (
     }
   console.log(`${count} transpositions, ${count - passed.length} caught, ${passed.length} allowed`);
   expect(passed.filter((pair) => !FREE.has(pair))).toEqual([]);
+  // And none is allowed that never comes.
+  expect([...FREE].filter((pair) => !passed.includes(pair))).toEqual([]);
   expect(passed.length).toBeLessThan(count / 7);
 });
 
@@ -266,6 +273,62 @@ describe('earth after test', () => {
   });
   test('the earth lead stays on', () => {
     expect(errors(all.toSpliced(cleaned, 0, earth))).toContain('temporary-out');
+  });
+});
+
+/**
+ * The same press with an earthing switch on its mains. Where the library says "lockout profile: electrical", the test comes before the
+ * earth; where it does not, the order is that of 1910.147(d): what is stored is let out, then all is proved. Of the transpositions of the
+ * steps that make safe, the profiles differ in those of the earth and the proof of what is earthed, and in no other.
+ */
+describe('the profile', () => {
+  const earthed = EQUIPMENT.replace('isolate: {disconnect switch: off}, try out: run button', '$&, relieve: {earthing switch: on}');
+  const on = 'Switch the [earthing switch] on.';
+  const steps = all
+    .filter((step) => !step.startsWith('Send everyone well'))
+    .toSpliced(all.indexOf('Open the [exhaust valve] and leave it open.') + 1, 0, on)
+    .flatMap((step) => (step.startsWith('Shut the [exhaust') ? [step, 'Switch the [earthing switch] off.'] : [step]))
+    .flatMap((step) => (step.startsWith('Take all tools') ? [step, 'Send everyone well clear of the press.'] : [step]));
+  const tried = steps.findIndex((step) => step.startsWith('Press the [run button]'));
+  const late = steps.toSpliced(tried + 1, 0, on).toSpliced(steps.indexOf(on), 1);
+  const found = (list: readonly string[], profile: string) => findingsOf(list, { equipment: earthed, profile });
+  const errors = (list: readonly string[], profile: string): readonly string[] =>
+    found(list, profile)
+      .filter(({ severity }) => severity === 'error')
+      .map(({ check }) => check);
+
+  test('standard: earthed, then tested', () => {
+    expect(errors(steps, 'standard')).toEqual([]);
+    expect(errors(late, 'standard')).toContain('proof-in-order');
+  });
+
+  test('electrical: tested, then earthed', () => {
+    expect(errors(late, 'electrical')).toEqual([]);
+    expect(errors(steps, 'electrical')).toEqual(['earth-after-test']);
+  });
+
+  test('without the earth, both ask for it', () => {
+    const without = steps.filter((step) => step !== on);
+    for (const profile of ['standard', 'electrical']) expect(errors(without, profile)).toContain('hands-relieved');
+  });
+
+  test('the profiles differ in the order of earth and proof alone', () => {
+    const hands = late.findIndex((step) => step.startsWith('Remove'));
+    const differing: string[] = [];
+    for (let i = 0; i < hands; i += 1)
+      for (let j = i + 1; j < hands; j += 1) {
+        const swapped = [...late];
+        [swapped[i], swapped[j]] = [late[j] as string, late[i] as string];
+        const [a, b] = ['standard', 'electrical'].map((profile) => found(swapped, profile).length > 0);
+        // What is in the order of the electrical profile is out of order for the standard, unless the earth is before the proof.
+        const before = swapped.indexOf(on) < swapped.findIndex((step) => step.startsWith('Press the [run button]'));
+        if (before && !a) expect(b, `${late[i]} <-> ${late[j]}`).toBe(true);
+        if (!before) expect(a, `${late[i]} <-> ${late[j]}`).toBe(true);
+        if (!b) differing.push(`${kindOf(late[i] as string)} ${kindOf(late[j] as string)}`);
+      }
+    // What the electrical profile lets pass are transpositions that the standard lets pass where no earth comes in between.
+    expect(differing.filter((pair) => !FREE.has(pair) && !pair.includes('earth'))).toEqual([]);
+    expect(differing.length).toBeGreaterThan(10);
   });
 });
 

@@ -594,7 +594,9 @@ class Effect {
     const at = this.layout.proof + row.index;
     // A good proof is not undone by a second, weaker one, nor a standing check by reading once more.
     if (this.state[at] === PROOF.watched || (this.state[at] === PROOF.good && value !== PROOF.watched)) return;
-    this.state[at] = value;
+    // What is in view stays in view, read early or in time.
+    if (this.state[at] === PROOF.earlyWatched && value === PROOF.early) return;
+    this.state[at] = this.state[at] === PROOF.earlyWatched && value === PROOF.good ? PROOF.watched : value;
   }
 
   private readProof(): void {

@@ -201,7 +201,6 @@ const FREE = new Set([
   'isolate isolate',
   'lock lock',
   'isolate lock', // among sources; relief that survives
-  'relieve lock',
   'lock relieve',
   'relieve people',
   'lock people',
@@ -209,12 +208,10 @@ const FREE = new Set([
   'relieve select',
   'lock select',
   'people select',
-  'isolate relieve',
   'relieve prove',
-  'prove prove',
   'select prove',
   'select unrelieve',
-  'prove open',
+
   'try after open', // the meter behind the cover
   'relieve try before',
   'select try before',

@@ -627,12 +627,14 @@ class Effect {
   }
 
   /** "until the gauge shows 0 bar": the gauge was read. */
-  private readGauges(words: string): void {
+  private readGauges(words: string, early = true): void {
     const { layout, state } = this;
     const lower = words.toLowerCase();
-    for (const row of layout.table.sources)
-      if (row.source.shownBy.some((name) => lower.includes(name.toLowerCase())))
-        this.prove(row, readyToProve(layout, state, row) ? PROOF.good : PROOF.early);
+    for (const row of layout.table.sources) {
+      if (!row.source.shownBy.some((name) => lower.includes(name.toLowerCase()))) continue;
+      const ready = readyToProve(layout, state, row);
+      if (ready || early) this.prove(row, ready ? PROOF.good : PROOF.early);
+    }
   }
 
   private measured(): void {
@@ -779,8 +781,8 @@ class Effect {
       if (row.settles && settled && isolated(layout, state, row)) state[layout.stored + row.index] = STORED.gone;
       this.wearProof(row);
     }
-    // Whoever waits until the gauge shows nothing has read it.
-    if (action.until !== undefined) this.readGauges(action.until.text);
+    // Whoever waits until the gauge shows nothing has read it; where something else is still missing it was a wait and no proof.
+    if (action.until !== undefined) this.readGauges(action.until.text, false);
   }
 }
 

@@ -146,7 +146,10 @@ function overlap(folded: string, told: string): number {
   );
   if (said.size === 0) return 0;
   let best = 0;
-  for (const part of told.split(/\bor\b|,|;/)) {
+  // "The unit shakes" is said again as "it shakes".
+  const parts = told.split(/\bor\b|,|;/);
+  const short = / (?:it|they) /.test(folded) ? parts.map((part) => part.trim().replace(/^(?:the|a|an) \S+ (?=\S)/i, '')) : [];
+  for (const part of [...parts, ...short]) {
     const all = foldText(part)
       .replace(/[.,:;]/g, ' ')
       .split(/\s+/)

@@ -465,8 +465,17 @@ class SentenceReader {
         return found
           ? make('repeat', { ...target, ...(/\bfrom\b/.test(lower) ? { manner: 'from' } : {}) })
           : { why: `"${words}" does not say which steps` };
-      case 'see':
-        return found ? make('refer', target) : undefined;
+      case 'see': {
+        if (found) return make('refer', target);
+        // "See with the thermometer that the plate is below 40 °C": read by it.
+        const held = items.flatMap((item) =>
+          item.kind === 'name' && item.things[0]?.kind === 'tool' && this.equipment.tool(item.things[0].name)?.contact
+            ? [{ thing: item.things[0], at: item.at, end: item.end }]
+            : [],
+        );
+        const shows = /\bthat\b.*(?:\b(?:below|under|less than|no|zero)\b|\b0(?![.\d]))/.test(lower);
+        return held.length > 0 && shows ? make('prove', { with: held, contact: true, result: words }) : undefined;
+      }
       case 'do':
         if (found) return make('call', target);
         if (phrase.nouns.includes('test') || /\btest\b/.test(lower))

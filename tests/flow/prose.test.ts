@@ -59,6 +59,13 @@ test('the texts are as they were before the first run', () => {
   }
 });
 
+test('no text with an unread sentence or a caught fault is called proved', () => {
+  for (const { file, flow } of report.facts.procedures) {
+    const open = flow.violations.some(({ rule, severity }) => rule === 'unread' || severity === 'error');
+    for (const { verdict } of flow.verdicts) expect(open ? ['refuted', 'not proved'] : ['proved'], file).toContain(verdict);
+  }
+});
+
 test('recall and precision', () => {
   const caught = FAULTS.filter((fault) => raised.some((finding) => fits(fault, finding)));
   const placed = FAULTS.filter((fault) =>
@@ -68,7 +75,7 @@ test('recall and precision', () => {
   const missed = FAULTS.filter((fault) => !caught.includes(fault));
   const beside = raised.filter((finding) => !asked.includes(finding));
   const share = (part: number, whole: number): string => `${part} of ${whole} (${((100 * part) / whole).toFixed(0)} %)`;
-  const unread = raised.filter(({ check }) => check === 'sentence-read').length;
+  const { unread } = report.read;
   console.log(
     [
       `faults caught ${share(caught.length, FAULTS.length)}, at the step named ${share(placed.length, FAULTS.length)}`,
@@ -79,7 +86,8 @@ test('recall and precision', () => {
       ...beside.map(say),
     ].join('\n'),
   );
-  // What the first run of all caught; the texts cannot be changed to make this easier.
-  expect(caught.length).toBeGreaterThanOrEqual(25);
-  expect(unread).toBeLessThanOrEqual(50);
+  // The first run of all caught 25 and could not read 100; the texts cannot be changed to make this easier.
+  expect(caught.length).toBeGreaterThanOrEqual(31);
+  expect(asked.length / raised.length).toBeGreaterThan(0.25);
+  expect(unread).toBeLessThanOrEqual(25);
 });

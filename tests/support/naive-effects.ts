@@ -523,8 +523,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         if (needed !== undefined && over && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
         wear(source);
       }
-      for (const source of machine.sources)
-        if (shows(source, source.shownBy)) prove(source, restIsSafe(world, naive, source) ? 'good' : 'early');
+      for (const source of machine.sources) if (shows(source, source.shownBy) && restIsSafe(world, naive, source)) prove(source, 'good');
       break;
     default:
       break;

@@ -132,7 +132,7 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
   const item = items[index];
   if (item?.kind !== 'word') return undefined;
   const form = tables.verbs.get(item.word)?.find((one) => one.form === 'base');
-  if (!form) return undefined;
+  if (!form || (form.verb.first && !opening)) return undefined;
   const next = items[index + 1];
   if (next?.kind === 'word' && (tables.sets.be.has(next.word) || ['must', 'has', 'shall', 'should'].includes(next.word))) return undefined;
   if (opening && !form.verb.noun) return form;

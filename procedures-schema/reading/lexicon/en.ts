@@ -251,7 +251,7 @@ export const english: Lexicon = {
     log: { forms: 'logs logged logging', noun: true, senses: { '': 'record' } },
     // ---- people
     tell: { forms: 'tells told telling', senses: { '': 'tell' } },
-    say: { forms: 'says said saying', senses: { '': 'tell' } },
+    say: { forms: 'says said saying', first: true, senses: { '': 'tell' } },
     announce: { forms: 'announces announced announcing', senses: { '': 'tell' } },
     inform: { forms: 'informs informed informing', senses: { '': 'tell' } },
     notify: { forms: 'notifies notified notifying', senses: { '': 'tell' } },

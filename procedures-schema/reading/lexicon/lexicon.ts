@@ -94,6 +94,8 @@ export interface Verb {
   readonly senses: Readonly<Record<string, Sense>>;
   /** Also a noun or adjective: a verb only where an object follows. */
   readonly noun?: true;
+  /** An order only where the sentence begins: ", say 5 mm" is none. */
+  readonly first?: true;
 }
 
 /** A generic noun that stands for no registered thing. */

@@ -65,6 +65,7 @@ const CASES: readonly (readonly [step: string, reads: string])[] = [
   ['Refit the [side guard] and the hinge.', 'unread'],
   ['Wipe off the dirt that comes out of the [scraper].', 'clean scraper'],
   ['Say that the mixer is coming on.', 'tell'],
+  ['Turn the [scraper] a little, say 5 mm.', 'unread'],
   ['See that the [air gauge] reads 0 bar.', 'prove air gauge'],
 ];
 

@@ -48,7 +48,10 @@ function mayMend(sentence: Sentence, { rule, thing, missing }: Violation, machin
   const points = own.flatMap(({ isolate }) => isolate.map(({ point }) => point));
   const ways = own.flatMap(({ relieve, restrain }) => [...relieve, ...restrain].map(({ point }) => point));
   const cutOff = (): boolean => names(...points);
-  const locked = (): boolean => says('lock');
+  // A lock that says where it goes is on no other point.
+  const all = machines.flatMap((machine) => machine.points.map(({ name }) => name));
+  const where = names(...all);
+  const locked = (): boolean => says('lock') && (!where || names(thing, ...points));
   const gone = (): boolean => names(thing, ...ways) || (says('wait') && own.some(({ settles }) => settles !== undefined));
   const shown = (): boolean =>
     names(thing, ...own.flatMap(({ shownBy, tryOut }) => [...shownBy, ...tryOut])) ||
@@ -56,8 +59,9 @@ function mayMend(sentence: Sentence, { rule, thing, missing }: Violation, machin
   const parts = machines.flatMap(({ fasteners, parts: all, covers }) => [...fasteners, ...all, ...covers]);
   const belongs = parts.flatMap((one) => (one.name === thing && 'of' in one && one.of !== undefined ? [one.of] : []));
   const ASKED: Readonly<Partial<Record<Rule, () => boolean>>> = {
-    'H-isolated': cutOff,
-    'H-locked': locked,
+    // Every point that is missing, not one of two.
+    'H-isolated': () => missing.length > 0 && missing.every((point) => names(point)),
+    'H-locked': () => locked() && (!where || missing.every((point) => names(point))),
     'H-relieved': gone,
     'H-proved': shown,
     'proof-early': () => cutOff() || locked() || gone() || shown(),

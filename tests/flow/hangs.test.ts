@@ -37,6 +37,16 @@ describe('an unread sentence', () => {
     expect([...verdicts]).toEqual(['not proved']);
   });
 
+  test('a lock that was not read says where it goes: it is on no other point', () => {
+    const { checks, said } = check({
+      change: [['Put your lock and tag on the [main isolator] and', '#. Blorf your lock and tag onto the [main isolator].']],
+      work: '#. Clean the [scraper].',
+    });
+    expect(checks).toEqual(expect.arrayContaining(['sentence-read', 'hands-locked']));
+    expect(said).toContain('the supply is locked');
+    expect(said).not.toContain('the air is locked');
+  });
+
   test('a cover by a name nobody registered: told once, with the name', () => {
     const { checks, said, verdicts } = check({ change: [['Refit the [side guard]', '#. Refit the guard.']] });
     expect(checks).toEqual(['names-known']);

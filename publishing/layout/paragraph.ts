@@ -100,22 +100,26 @@ export function extentOf(
   return { least, most };
 }
 
+/** Collected here and then cut to length: lists that grow keep room for more, and there are as many as lines in the book. */
+const words: Shaped[] = [];
+const parts: Part[] = [];
+
 /** Neighbouring words of one run, and the spaces between them, are one part. */
 function composeLine(items: readonly Item[], start: number, end: number, kit: TextKit): Line {
-  const parts: Part[] = [];
   let whole = 0;
   let run: Run | undefined;
-  let words: Shaped[] = [];
   let width = 0;
+  let wordCount = 0;
+  let partCount = 0;
   const close = (): void => {
-    if (run !== undefined && words.length > 0) parts.push(partOf(words, width, run));
-    words = [];
+    if (run !== undefined && wordCount > 0) parts[partCount++] = partOf(words.slice(0, wordCount), width, run);
+    wordCount = 0;
     width = 0;
   };
   const add = (from: Run, shaped: readonly Shaped[], wide: Mp): void => {
     if (from !== run) close();
     run = from;
-    for (const one of shaped) words.push(one);
+    for (const one of shaped) words[wordCount++] = one;
     width += wide;
     whole += wide;
   };
@@ -125,7 +129,7 @@ function composeLine(items: readonly Item[], start: number, end: number, kit: Te
     if (item.run === undefined) {
       close();
       run = undefined;
-      for (const part of item.parts ?? []) parts.push(part);
+      for (const part of item.parts ?? []) parts[partCount++] = part;
       whole += item.width;
     } else if (item.piece === undefined) add(item.run, item.shaped, item.width);
     else {
@@ -138,7 +142,7 @@ function composeLine(items: readonly Item[], start: number, end: number, kit: Te
     }
   }
   close();
-  return { parts, width: whole };
+  return { parts: parts.slice(0, partCount), width: whole };
 }
 
 /** The pieces of a divided word that stay on this line, and the index of the last of them. */

@@ -17,6 +17,12 @@ export interface SourceRow {
   readonly meterOnly: boolean;
 }
 
+/** A zone and what endangers a hand there. */
+export interface Danger {
+  readonly zone: string;
+  readonly sources: readonly SourceRow[];
+}
+
 export interface MachineTable {
   readonly machine: Machine;
   readonly sources: readonly SourceRow[];
@@ -29,7 +35,7 @@ export interface MachineTable {
   readonly controls: ReadonlyMap<string, number>;
   readonly controlNames: readonly string[];
   /** Sources that endanger a hand on the thing; all of them where it has no zone. */
-  readonly dangerTo: (kind: string, name: string) => { readonly zone: string; readonly sources: readonly SourceRow[] } | undefined;
+  readonly dangerTo: (kind: string, name: string) => Danger | undefined;
   /** Covers over zones that a source endangers. */
   readonly coversOver: (source: SourceRow) => readonly number[];
   readonly coverNames: readonly string[];
@@ -80,6 +86,7 @@ function make(machine: Machine): MachineTable {
     return found ? { zone: found.name, sources: rows(found.endangeredBy) } : whole;
   };
   const covers = numbered(machine.covers);
+  const dangers = new Map<string, Danger | undefined>();
   return {
     machine,
     sources,
@@ -95,30 +102,10 @@ function make(machine: Machine): MachineTable {
     controls: numbered(machine.controls),
     controlNames: machine.controls.map((control) => control.name),
     dangerTo(kind, name) {
-      if (kind === 'cover') {
-        const cover = machine.covers.find((one) => one.name === name);
-        const hidesPoint = machine.points.some((point) => point.behind === name);
-        return !cover || cover.openLive || hidesPoint || cover.zone === undefined ? undefined : inZone(cover.zone);
-      }
-      if (kind === 'part') {
-        const part = machine.parts.find((one) => one.name === name);
-        if (!part) return undefined;
-        return withHeld(inZone(part.zone), part.holds);
-      }
-      if (kind === 'fastener') {
-        const fastener = machine.fasteners.find((one) => one.name === name);
-        if (!fastener) return undefined;
-        // Screws of a cover stand outside it; what is behind counts when the cover comes off.
-        if (fastener.zone === undefined && fastener.of !== undefined && covers.has(fastener.of)) return undefined;
-        const of = machine.parts.find((one) => one.name === fastener.of);
-        return withHeld(inZone(fastener.zone ?? of?.zone), fastener.holds);
-      }
-      if (kind === 'zone') return inZone(name);
-      if (kind === 'point' || kind === 'gauge' || kind === 'control') {
-        const zone = [...machine.points, ...machine.gauges, ...machine.controls].find((one) => one.name === name)?.zone;
-        return zone === undefined ? undefined : inZone(zone);
-      }
-      return undefined;
+      // Asked for every state that meets a hand.
+      const key = `${kind} ${name}`;
+      if (!dangers.has(key)) dangers.set(key, dangerTo(kind, name));
+      return dangers.get(key);
     },
     coversOver: (row) =>
       machine.zones
@@ -137,6 +124,33 @@ function make(machine: Machine): MachineTable {
       ),
     ),
   };
+
+  function dangerTo(kind: string, name: string): Danger | undefined {
+    if (kind === 'cover') {
+      const cover = machine.covers.find((one) => one.name === name);
+      const hidesPoint = machine.points.some((point) => point.behind === name);
+      return !cover || cover.openLive || hidesPoint || cover.zone === undefined ? undefined : inZone(cover.zone);
+    }
+    if (kind === 'part') {
+      const part = machine.parts.find((one) => one.name === name);
+      if (!part) return undefined;
+      return withHeld(inZone(part.zone), part.holds);
+    }
+    if (kind === 'fastener') {
+      const fastener = machine.fasteners.find((one) => one.name === name);
+      if (!fastener) return undefined;
+      // Screws of a cover stand outside it; what is behind counts when the cover comes off.
+      if (fastener.zone === undefined && fastener.of !== undefined && covers.has(fastener.of)) return undefined;
+      const of = machine.parts.find((one) => one.name === fastener.of);
+      return withHeld(inZone(fastener.zone ?? of?.zone), fastener.holds);
+    }
+    if (kind === 'zone') return inZone(name);
+    if (kind === 'point' || kind === 'gauge' || kind === 'control') {
+      const zone = [...machine.points, ...machine.gauges, ...machine.controls].find((one) => one.name === name)?.zone;
+      return zone === undefined ? undefined : inZone(zone);
+    }
+    return undefined;
+  }
 
   /** Loosening what holds a source is letting it go: it must be safe before. */
   function withHeld(danger: { zone: string; sources: readonly SourceRow[] }, holds: string | undefined) {

@@ -42,7 +42,9 @@ export interface SolveInput {
 
 export function solve(input: SolveInput): Solved {
   const { program, layout } = input;
-  const seen = new Map<string, Visit>();
+  /** By instruction, then by state: the walk meets each pair once. In the order met, shortest first. */
+  const seen = program.code.map(() => new Map<string, Visit>());
+  const met: Visit[] = [];
   const reports: Report[] = [];
   const reached = new Set<number>();
   const bands = new Map<LabelledStep, Band>();
@@ -58,19 +60,23 @@ export function solve(input: SolveInput): Solved {
     transitions += 1;
     const edge: Edge = { from: visit, note, fact };
     const after = input.forget(node, state);
-    const key = unsaid ? `${keyOf(node, after)}?` : keyOf(node, after);
-    const known = seen.get(key);
+    const key = unsaid ? `${keyOf(after)}?` : keyOf(after);
+    const own = seen[node];
+    // A jump to nowhere ends the walk.
+    if (!own) return;
+    const known = own.get(key);
     if (known) {
       known.edges.push(edge);
       return;
     }
-    if (seen.size >= BOUND) {
+    if (met.length >= BOUND) {
       bounded = true;
       return;
     }
     const told = fact ? { fact, before: visit.told } : visit.told;
     const made: Visit = { node, state: after, edges: [edge], steps: visit.steps + (step ? 1 : 0), root: false, unsaid, told };
-    seen.set(key, made);
+    own.set(key, made);
+    met.push(made);
     (step ? next : level).push(made);
   };
   const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
@@ -106,7 +112,8 @@ export function solve(input: SolveInput): Solved {
 
   const root: Visit = { node: program.entry, state: input.start, edges: [], steps: 0, root: true, unsaid: false, told: undefined };
   level.push(root);
-  seen.set(keyOf(program.entry, input.start), root);
+  seen[program.entry]?.set(keyOf(input.start), root);
+  met.push(root);
   while (level.length > 0) {
     // The level grows while it is walked: instructions that are no step cost nothing.
     for (let index = 0; index < level.length; index += 1) {
@@ -205,10 +212,10 @@ export function solve(input: SolveInput): Solved {
     next = [];
   }
   const found = foundFrom(reports, program);
-  if (!bounded) found.push(...deadEnds(program, seen.values(), ends));
+  if (!bounded) found.push(...deadEnds(program, met, ends));
   const doubts = new Set(found.flatMap((one) => one.doubts));
   for (const visit of witnesses) for (const key of doubtsAt(visit)) doubts.add(key);
-  return { found, states: seen.size, transitions, bounded, reached, bands, doubts };
+  return { found, states: met.length, transitions, bounded, reached, bands, doubts };
 }
 
 /** A fact that the state does not hold is free each time it is asked; the walk remembers how it was answered. */

@@ -127,8 +127,8 @@ export function startState(layout: Layout, startsWith: string): State {
   return state;
 }
 
-export function keyOf(node: number, state: State): string {
-  return `${node}:${String.fromCharCode.apply(null, state as unknown as number[])}`;
+export function keyOf(state: State): string {
+  return String.fromCharCode.apply(null, state as unknown as number[]);
 }
 
 export function withBit(state: State, at: number, value: number): State {

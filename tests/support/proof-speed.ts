@@ -94,7 +94,8 @@ export function longLibrary(steps: number, apart = false): { readonly path: stri
 
 export function speed(): void {
   const runs = [...[50, 100, 200, 400].map((steps) => ({ steps, apart: false })), { steps: 200, apart: true }];
-  for (const { steps, apart } of runs) {
+  // The first is not told: processor time counts the compiler's threads, which are busy while everything is new.
+  for (const [index, { steps, apart }] of [{ steps: 200, apart: true }, ...runs].entries()) {
     const files = longLibrary(steps, apart);
     const engine = newEngine();
     engine.apply(files);
@@ -118,6 +119,7 @@ export function speed(): void {
       ]);
     });
     const { states, transitions } = facts.flow.explored;
+    if (index === 0) continue;
     if (steps === 200)
       console.log(`     ${holds(facts)}${apart ? ', told apart by conditions: three groups' : ', walked alike: one group'}`);
     const faults = report.findings.filter(({ severity, file }) => severity !== 'advice' && file === PATH);

@@ -4,7 +4,7 @@
  */
 import { checkBetweenFiles, checkProcedure, type FilmFacts, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
 import type { Finding } from './finding.ts';
-import { guessHead, type HeadGuess } from './format/index.ts';
+import { guessHead, type HeadGuess, newBlockCache } from './format/index.ts';
 import { Mentions } from './mentions.ts';
 import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import {
@@ -86,7 +86,8 @@ class LibraryEngine implements Engine {
   >();
   private facts: LibraryFacts | undefined;
   /** Made anew when a file comes, goes or changes its number. */
-  private order: string[] | undefined;
+  private list: ProcedureFacts[] | undefined;
+  private places = new Map<string, number>();
   private numbers: ReadonlyMap<string, string> | undefined;
 
   constructor(whole: number) {
@@ -137,17 +138,26 @@ class LibraryEngine implements Engine {
     this.proveAndCheck(again, named);
     const delta = this.deltaOf([...again, ...named]);
     for (const path of touched) if (!this.texts.has(path)) delta.set(path, []);
-    return { findings: delta, between: this.between, waiting: this.waiting.size };
+    return { findings: delta, between: this.between, waiting: this.left() };
   }
 
   readOn(count: number): Delta {
+    const passing = this.procedures.size + this.waiting.size > this.whole;
     const next = [...this.waiting.keys()].slice(0, count);
-    const more = this.readTouched(new Set(next));
+    // When all have been read, those come again that had named one too early.
+    const named = next.length > 0 ? [] : [...this.early].slice(0, count);
+    const again = this.readTouched(new Set(next), passing);
     for (const path of next) this.waiting.delete(path);
-    const again = this.waiting.size > 0 ? more : [...new Set([...more, ...this.early])].sort(inOrder);
-    if (this.waiting.size === 0) this.early.clear();
-    this.proveAndCheck(again, []);
-    return { findings: this.deltaOf(again), between: this.between, waiting: this.waiting.size };
+    for (const path of named) this.early.delete(path);
+    this.proveAndCheck(again, named);
+    // Read because it is there, not because somebody looks at it: what is dropped at once never weighs on the memory of a long library.
+    if (passing) for (const path of [...next, ...named]) this.shelf.drop(path);
+    return { findings: this.deltaOf([...again, ...named]), between: this.between, waiting: this.left() };
+  }
+
+  /** How many are to be read yet, or to be checked again. */
+  private left(): number {
+    return this.waiting.size + this.early.size;
   }
 
   report(): LibraryReport {
@@ -185,6 +195,7 @@ class LibraryEngine implements Engine {
     this.read.clear();
     this.procedures.clear();
     this.findings.clear();
+    this.early.clear();
     this.shelf.clear();
     this.forgetOrder();
     const own = files.filter(({ path }) => isProcedure(path) && !this.waiting.has(path));
@@ -193,12 +204,12 @@ class LibraryEngine implements Engine {
   }
 
   /** Reads the procedures that were touched, and says which must be proved again: those, and all that call them. */
-  private readTouched(touched: ReadonlySet<string>): string[] {
+  private readTouched(touched: ReadonlySet<string>, passing = false): string[] {
     const again = new Set<string>();
     for (const path of [...touched].sort(inOrder)) {
       if (!isProcedure(path)) continue;
       const before = this.read.get(path)?.head ?? this.waiting.get(path);
-      const after = this.readOne(path);
+      const after = this.readOne(path, passing);
       // Number and title are what other files refer to; when they change, references anywhere may.
       if (before === undefined || before.id !== after.head.id || before.title !== after.head.title) {
         this.waiting.delete(path);
@@ -213,24 +224,36 @@ class LibraryEngine implements Engine {
     return [...again].sort(inOrder);
   }
 
-  private readOne(path: string): ReadFacts {
-    return readFile({ path, text: this.texts.get(path) ?? '' }, this.background as Background);
+  /** `passing`: nothing of it is remembered for the next edit, since none is likely. */
+  private readOne(path: string, passing = false): ReadFacts {
+    const background = this.background as Background;
+    const caches = passing ? { ...background.caches, blocks: newBlockCache() } : background.caches;
+    return readFile({ path, text: this.texts.get(path) ?? '' }, { ...background, caches });
   }
 
   private forgetOrder(): void {
-    this.order = undefined;
+    this.list = undefined;
     this.numbers = undefined;
   }
 
-  /** A long library is read in the order of its paths, so that nothing is sorted again for each of them. */
-  private putInOrder(path: string): void {
-    if (this.order && inOrder(this.order.at(-1) ?? '', path) < 0) this.order.push(path);
-    else this.order = undefined;
+  /** A long library is read in the order of its paths, so that nothing is sorted or copied again for each of them. */
+  private putInOrder(facts: ProcedureFacts): void {
+    const { list, places } = this;
+    const place = places.get(facts.file);
+    if (list === undefined) return;
+    if (place !== undefined) list[place] = facts;
+    else if (inOrder(list.at(-1)?.file ?? '', facts.file) < 0) {
+      places.set(facts.file, list.length);
+      list.push(facts);
+    } else this.list = undefined;
   }
 
-  private inPathOrder(): readonly string[] {
-    this.order ??= [...this.procedures.keys()].sort(inOrder);
-    return this.order;
+  private inPathOrder(): readonly ProcedureFacts[] {
+    if (this.list === undefined) {
+      this.list = [...this.procedures.keys()].sort(inOrder).map((path) => this.procedures.get(path) as ProcedureFacts);
+      this.places = new Map(this.list.map(({ file }, place) => [file, place]));
+    }
+    return this.list;
   }
 
   private numbersKnown(): ReadonlyMap<string, string> {
@@ -254,7 +277,7 @@ class LibraryEngine implements Engine {
 
   /** A visit is walked again when one of its procedures was proved again, or the registers are others. */
   private visitsOf(registers: Registers): LibraryFacts['visits'] {
-    const procedures = this.inPathOrder().map((path) => this.procedures.get(path) as ProcedureFacts);
+    const procedures = this.inPathOrder();
     const byId = new Map<string, ProcedureFacts>();
     for (const facts of procedures) if (!byId.has(facts.head.id)) byId.set(facts.head.id, facts);
     const before = this.visits;
@@ -302,16 +325,16 @@ class LibraryEngine implements Engine {
     const background = this.background as Background;
     for (const path of again) {
       const facts = this.shelf.put(this.read.get(path) as ReadFacts);
-      if (!this.procedures.has(path)) this.putInOrder(path);
       this.procedures.set(path, facts);
+      this.putInOrder(facts);
       // What was read is held by the shelf alone from here on.
       this.read.set(path, facts);
     }
-    const whole = this.waiting.size === 0;
+    const whole = this.left() === 0;
     const known: Omit<LibraryFacts, 'films'> = {
       registers: background.registers,
       registerFiles: background.registerFiles,
-      procedures: this.inPathOrder().map((path) => this.procedures.get(path) as ProcedureFacts),
+      procedures: this.inPathOrder(),
       guides: this.guides,
       visits: whole ? this.visitsOf(background.registers) : [],
       paths: this.paths,

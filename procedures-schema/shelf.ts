@@ -46,6 +46,11 @@ export class Shelf {
     this.whole.clear();
   }
 
+  /** Nobody is likely to ask for this one soon. */
+  drop(file: string): void {
+    this.whole.delete(file);
+  }
+
   /** The last used first. */
   lastUsed(count: number): readonly string[] {
     return [...this.whole.keys()].slice(-count).reverse();

@@ -1,7 +1,7 @@
 /** Between window and disk: saving, what changed there meanwhile, unsaved text found again, files written out, earlier texts. Overwrites nothing unseen. */
 import { base64Of, call, type DiskChange } from '../host.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
-import { change, core, documents, here, journalSoon, raw, takeOver } from './workspace.ts';
+import { change, core, documents, here, journalSoon, raw, takeOver, unsavedNow } from './workspace.ts';
 
 export async function save(): Promise<void> {
   const files = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
@@ -13,7 +13,7 @@ export async function save(): Promise<void> {
       documents.saved(path, own.replace(/^\uFEFF/, ''), hash);
     }
     shown.set({
-      unsaved: new Set(documents.unsaved().map(({ path }) => path)),
+      unsaved: unsavedNow(),
       clashes: conflicts.map(({ path, text, hash }) => ({ path, theirs: text, hash })),
     });
     if (documents.unsaved().length === 0) await call('journal.drop', { ...here });
@@ -84,7 +84,7 @@ export function keepBoth(clash: Clash): void {
 function settle(path: string): void {
   shown.set({
     clashes: shown.get().clashes.filter((one) => one.path !== path),
-    unsaved: new Set(documents.unsaved().map((one) => one.path)),
+    unsaved: unsavedNow(),
   });
 }
 

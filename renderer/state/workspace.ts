@@ -23,10 +23,17 @@ export function onOutsideEdit(listener: Listener): () => void {
 
 export const core = new CoreClient(
   ({ findings, between, waiting, engine }, settled) => {
-    const all = new Map(shown.get().findings);
-    for (const [file, own] of findings) all.set(file, own);
-    const { revision } = shown.get();
-    shown.set({ findings: all, between, waiting, engine, revision: revision + 1, checking: !settled });
+    const { revision, between: before } = shown.get();
+    // What says the same as before is the same, so that lists are not drawn again at every key.
+    const same = JSON.stringify(before) === JSON.stringify(between);
+    shown.set({
+      findings: merged(findings),
+      between: same ? before : between,
+      waiting,
+      engine,
+      revision: revision + 1,
+      checking: !settled,
+    });
     askOverview();
   },
   (message) => {
@@ -38,8 +45,7 @@ export const core = new CoreClient(
     // Told in bits, shown twice a second: nobody reads faster, and typing must not wait for lists.
     if (waiting > 0 && performance.now() - shownAt < 500) return;
     shownAt = performance.now();
-    const all = new Map(shown.get().findings);
-    for (const [file, own] of arrived) all.set(file, own);
+    const all = merged([...arrived]);
     arrived.clear();
     const { revision } = shown.get();
     shown.set({ findings: all, waiting, ...(waiting === 0 ? { between, revision: revision + 1 } : {}) });
@@ -49,6 +55,13 @@ export const core = new CoreClient(
     }
   },
 );
+
+/** The findings there are with those of some files anew; the same map where that changes nothing. */
+function merged(news: readonly (readonly [string, readonly Finding[]])[]): ReadonlyMap<string, readonly Finding[]> {
+  const { findings } = shown.get();
+  const changed = news.filter(([file, own]) => !findings.has(file) || JSON.stringify(findings.get(file)) !== JSON.stringify(own));
+  return changed.length === 0 ? findings : new Map([...findings, ...changed]);
+}
 
 const arrived = new Map<string, readonly Finding[]>();
 let shownAt = 0;
@@ -89,8 +102,15 @@ export function redo(): void {
 function spread(files: readonly Applied[], fromEditor: boolean): void {
   if (!fromEditor) for (const listener of editors) listener(files);
   core.edit(files.map(({ path }) => ({ path, text: documents.get(path)?.text ?? '' })));
-  shown.set({ checking: true, unsaved: new Set(documents.unsaved().map(({ path }) => path)) });
+  shown.set({ checking: true, unsaved: unsavedNow() });
   journalSoon();
+}
+
+/** Paths with text that is not on disk; the same set while they are the same. */
+export function unsavedNow(): ReadonlySet<string> {
+  const { unsaved } = shown.get();
+  const now = documents.unsaved().map(({ path }) => path);
+  return now.length === unsaved.size && now.every((path) => unsaved.has(path)) ? unsaved : new Set(now);
 }
 
 /** With the byte-order mark it came with. */

@@ -1,5 +1,5 @@
 /** The library as a list: documents under their machine, symptom or guide, each with its state at a glance. */
-import { type ReactNode, useState } from 'react';
+import { memo, type ReactNode, useState } from 'react';
 import { gradeOf } from '../parts/findings.tsx';
 import { shown } from '../state/shown.ts';
 import { show } from '../state/workspace.ts';
@@ -8,7 +8,8 @@ import type { DocumentLine } from '../worker/queries/queries.ts';
 
 type Order = 'family' | 'symptom';
 
-export function LibraryList(): ReactNode {
+/** Drawn anew for what it shows only, not whenever the text beside it is. */
+export const LibraryList = memo(function LibraryList(): ReactNode {
   const { overview, file, findings, between, unsaved } = shown.usePick('overview', 'file', 'findings', 'between', 'unsaved');
   const [filter, setFilter] = useState('');
   const [order, setOrder] = useState<Order>('family');
@@ -76,7 +77,7 @@ export function LibraryList(): ReactNode {
       ) : null}
     </nav>
   );
-}
+});
 
 /** A longer list is searched, not read. */
 const MOST = 60;

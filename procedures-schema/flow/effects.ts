@@ -199,7 +199,7 @@ class Effect {
     if (row.meterOnly && action.kind === 'open' && this.things('cover').length > 0) return;
     const proof = state[layout.proof + row.index];
     const rule =
-      proof === PROOF.early || proof === PROOF.earlyWatched
+      proof === PROOF.early
         ? 'proof-early'
         : proof === PROOF.used
           ? 'proof-used'
@@ -232,15 +232,17 @@ class Effect {
       }
       const proof = state[layout.proof + other.index];
       const shares = other !== row && other.isolate.some((point) => row.isolate.includes(point));
-      const spoilt = proof === PROOF.none || proof === PROOF.early || proof === PROOF.earlyWatched;
-      if (shares && spoilt && safeButProof(layout, state, other)) state[layout.proof + other.index] = this.provedAsRight(other);
+      if (shares && (proof === PROOF.none || proof === PROOF.early) && safeButProof(layout, state, other))
+        state[layout.proof + other.index] = this.provedAsRight(other);
     }
   }
 
   /** A proof that was only too early counts, and wears as it would have; one that is not there at all is taken as lasting. */
   private provedAsRight(row: SourceRow): number {
     if (!row.source.canComeBack) return PROOF.good;
-    return this.state[this.layout.proof + row.index] === PROOF.early ? PROOF.good : PROOF.watched;
+    const { layout, state } = this;
+    const wears = state[layout.proof + row.index] === PROOF.early && state[layout.inView + row.index] === 0;
+    return wears ? PROOF.good : PROOF.watched;
   }
 
   /** A source that can come back: the first hands-on or pause uses its proof up. semantics.md 7. */
@@ -293,7 +295,7 @@ class Effect {
           for (const row of layout.table.sources) {
             if (!row.relieve.includes(point)) continue;
             if (!isolated(layout, state, row)) state[layout.stored + row.index] = STORED.charged;
-            if (row.source.canComeBack) state[layout.proof + row.index] = PROOF.none;
+            if (row.source.canComeBack) this.unprove(row);
           }
         }
         return;
@@ -323,7 +325,7 @@ class Effect {
             );
           state[layout.lock + point] = (state[layout.lock + point] ?? 0) & ~this.role;
           state[layout.taken + point] = (state[layout.taken + point] ?? 0) & ~this.role;
-          for (const row of layout.table.sources) if (row.isolate.includes(point)) state[layout.proof + row.index] = PROOF.none;
+          for (const row of layout.table.sources) if (row.isolate.includes(point)) this.unprove(row);
         }
         // People are told once the locks are off, 1910.147(e)(2)(ii): what was said before does not count.
         state[layout.told] = 0;
@@ -468,7 +470,7 @@ class Effect {
     }
     for (const row of live) {
       state[layout.stored + row.index] = STORED.charged;
-      state[layout.proof + row.index] = PROOF.none;
+      this.unprove(row);
     }
   }
 
@@ -485,7 +487,7 @@ class Effect {
     }
     for (const row of rows) {
       state[layout.stored + row.index] = STORED.charged;
-      state[layout.proof + row.index] = PROOF.none;
+      this.unprove(row);
     }
   }
 
@@ -495,7 +497,7 @@ class Effect {
     for (const row of layout.table.sources) {
       if (!row.restrain.some((point) => points.includes(point))) continue;
       if (held(layout, state, row)) this.askBeforeLive(row, false);
-      state[layout.proof + row.index] = PROOF.none;
+      this.unprove(row);
     }
     for (const point of points) this.place(point, POINT.off);
   }
@@ -594,9 +596,13 @@ class Effect {
     const at = this.layout.proof + row.index;
     // A good proof is not undone by a second, weaker one, nor a standing check by reading once more.
     if (this.state[at] === PROOF.watched || (this.state[at] === PROOF.good && value !== PROOF.watched)) return;
-    // What is in view stays in view, read early or in time.
-    if (this.state[at] === PROOF.earlyWatched && value === PROOF.early) return;
-    this.state[at] = this.state[at] === PROOF.earlyWatched && value === PROOF.good ? PROOF.watched : value;
+    // What was put in view early stays in view.
+    this.state[at] = value === PROOF.good && this.state[this.layout.inView + row.index] === 1 ? PROOF.watched : value;
+  }
+
+  private unprove(row: SourceRow): void {
+    this.state[this.layout.proof + row.index] = PROOF.none;
+    this.state[this.layout.inView + row.index] = 0;
   }
 
   private readProof(): void {
@@ -612,8 +618,9 @@ class Effect {
       if (!byGauge && !byMeter) continue;
       // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.
       const shown = byGauge || !electrical(row) ? PROOF.good : state[layout.meter] === 1 ? PROOF.metered : PROOF.empty;
-      const early = watched ? PROOF.earlyWatched : PROOF.early;
-      this.prove(row, !readyToProve(layout, state, row) ? early : watched && shown === PROOF.good ? PROOF.watched : shown);
+      const ready = readyToProve(layout, state, row);
+      this.prove(row, !ready ? PROOF.early : watched && shown === PROOF.good ? PROOF.watched : shown);
+      if (!ready && watched && state[layout.proof + row.index] === PROOF.early) state[layout.inView + row.index] = 1;
     }
   }
 

@@ -6,9 +6,9 @@ export const POINT = { off: 0, safe: 1 } as const;
 export const STORED = { charged: 0, gone: 1 } as const;
 /**
  * none: never proved or lost; early: proved before all else held; good; used: may have come back; watched: under a standing check;
- * earlyWatched: early, by a gauge that is then kept in view; empty: a try-out that could show nothing; metered: by a meter tried before, and to be tried again before it counts.
+ * empty: a try-out that could show nothing; metered: by a meter tried before, and to be tried again before it counts.
  */
-export const PROOF = { none: 0, early: 1, good: 2, used: 3, watched: 4, empty: 5, metered: 6, earlyWatched: 7 } as const;
+export const PROOF = { none: 0, early: 1, good: 2, used: 3, watched: 4, empty: 5, metered: 6 } as const;
 /** given: handed over open by the procedure before. */
 export const COVER = { found: 0, open: 1, done: 2, given: 3 } as const;
 export const PART = { found: 0, out: 1, done: 2 } as const;
@@ -30,6 +30,8 @@ export interface Layout {
   readonly taken: number;
   readonly stored: number;
   readonly proof: number;
+  /** Read early, by a gauge that is kept in view from then on. */
+  readonly inView: number;
   readonly cover: number;
   readonly part: number;
   readonly fastener: number;
@@ -79,6 +81,7 @@ export function layoutOf(
     taken: take(machine.points.length),
     stored: take(machine.sources.length),
     proof: take(machine.sources.length),
+    inView: take(machine.sources.length),
     cover: take(machine.covers.length),
     part: take(machine.parts.length),
     fastener: take(machine.fasteners.length),

@@ -1,4 +1,4 @@
-/** Files that travel inside the PDF (ISO 32000-1, 7.11.4): named twice, as PDF/UA-1 clause 7.11 asks, and packed by our own deflate. */
+/** Files that travel inside the PDF (ISO 32000-1, 7.11.4): named twice, as PDF/UA-1 clause 7.11 asks, and packed. */
 import { type PDFContext, type PDFDict, PDFHexString, PDFName, type PDFObject } from 'pdf-lib';
 import { stream } from './stream.ts';
 

@@ -2,7 +2,7 @@
 import type { DrawnPage, Face, NodeId, Op, Path, Shaped } from '../layout/index.ts';
 import { Bytes } from './bytes.ts';
 import type { FontCodes } from './codes.ts';
-import { deflated } from './deflate.ts';
+import { deflated } from './deflated.ts';
 import { channel, points } from './numbers.ts';
 
 export type Box = readonly [left: number, foot: number, right: number, top: number];

@@ -5,7 +5,7 @@
  */
 import { PDFContext, PDFHexString, type PDFObject, PDFRawStream, type PDFRef } from 'pdf-lib';
 import { Bytes } from './bytes.ts';
-import { deflated } from './deflate.ts';
+import { deflated } from './deflated.ts';
 
 /** Objects in one object stream: few enough that a reader opens a page without unpacking the book. */
 const mostPacked = 200;

@@ -1,6 +1,6 @@
-/** Streams packed by our own deflate: the same bytes on every machine. */
+/** Packed streams as objects of the library. */
 import { type PDFContext, type PDFDict, PDFRawStream } from 'pdf-lib';
-import { deflated } from './deflate.ts';
+import { deflated } from './deflated.ts';
 
 export function stream(context: PDFContext, bytes: Uint8Array, facts: Readonly<Record<string, number | string>> = {}): PDFRawStream {
   const squeezed = deflated(bytes);

@@ -6,7 +6,7 @@ import type { DrawnBook, DrawnPage, FontSource } from '../layout/index.ts';
 import { Bytes } from './bytes.ts';
 import { FontCodes } from './codes.ts';
 import { ContentWriter, type PageFacts } from './content.ts';
-import { deflated } from './deflate.ts';
+import { deflated } from './deflated.ts';
 import { PdfFile } from './file.ts';
 import { embedFonts } from './fonts.ts';
 import { embedImage } from './images.ts';

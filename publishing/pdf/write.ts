@@ -9,7 +9,7 @@ import type { Drawing, FontSource, NodeId } from '../layout/index.ts';
 import { type Attachment, writeAttachments } from './attachments.ts';
 import { FontCodes } from './codes.ts';
 import { type Box, ContentWriter, type FieldBox, type PageFacts } from './content.ts';
-import { deflated } from './deflate.ts';
+import { deflated } from './deflated.ts';
 import { PdfFile } from './file.ts';
 import { embedFonts } from './fonts.ts';
 import { type Widget, writeForm } from './forms.ts';

@@ -30,7 +30,9 @@ export async function begin(): Promise<void> {
     const { sample, open, show: asked } = await call('libraries.recent', {});
     onShow((path) => show(path));
     watchDisk((from, changes) => {
-      if (from === here.library) onDisk(changes);
+      if (from !== here.library) return;
+      onDisk(changes);
+      for (const one of changes) if ('present' in one && isFigure(one.path)) void giveFigure(one.path, true);
     });
     const wanted = sessionStorage.getItem(OPENED) ?? open ?? sample;
     try {
@@ -73,7 +75,7 @@ export async function openLibrary(folder: string): Promise<void> {
     ),
   });
   for (const path of read.paths) if (isFilmText(path) && documents.get(path) === undefined) void giveFilmText(path);
-  for (const path of read.paths) if (/^figures\/.*\.(svg|png|jpe?g)$/i.test(path)) void giveFigure(path);
+  for (const path of read.paths) if (isFigure(path)) void giveFigure(path);
 }
 
 /** Films are no texts to be written here, but prints lead into them. */
@@ -88,11 +90,17 @@ const filmTexts = new Map<string, string>();
 /** For a second worker. */
 export const filmTextsRead = (): ReadonlyMap<string, string> => filmTexts;
 
-async function giveFigure(path: string): Promise<void> {
+const isFigure = (path: string): boolean => /^figures\/.*\.(svg|png|jpe?g)$/i.test(path);
+
+/** `again`: pages that show it are drawn anew. */
+async function giveFigure(path: string, again = false): Promise<void> {
   const { base64 } = await call('figure.read', { library: here.library, path });
   const bytes = bytesOf(base64);
+  const before = figures.get(path);
+  if (before?.length === bytes.length && before.every((byte, at) => byte === bytes[at])) return;
   figures.set(path, bytes);
   core.figure(path, bytes);
+  if (again) core.edit([{ path, present: true }]);
 }
 
 const figures = new Map<string, Uint8Array>();

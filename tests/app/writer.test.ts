@@ -125,6 +125,19 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     expect(await at()).not.toBe(there);
   });
 
+  test('sees a picture that was drawn anew by another program', async () => {
+    await goToText('Drive out the two', 'OM-3140');
+    const drawn = () => page.evaluate<string>('document.querySelector(".proof canvas").toDataURL()');
+    const figure = join(desk.folder, 'figures/lip-cylinder-place.svg');
+    await page.waitForTimeout(800);
+    const before = await drawn();
+    writeFileSync(
+      figure,
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 100"><rect x="10" y="10" width="180" height="80" fill="#000"/></svg>',
+    );
+    await expect.poll(drawn).not.toBe(before);
+  });
+
   test('is asked when a file changes on disk under unsaved text, and neither text is lost', async () => {
     const theirs = desk.onDisk(LIP).replace('From the dock, swing', 'From the dock edge, swing');
     await goToText('Tell the dock staff that the platform is about', 'OM-3140');

@@ -121,7 +121,7 @@ function settings(): void {
     'timed: from the book (ours) or the finished lines (others) and font files to the bytes in memory; loading of modules is not; starting Chromium is',
   );
   console.log(
-    'ours: A4, optimal line and page breaks, kerning, tags, bookmarks, links, subset fonts, deflate of our own; bundled like the command line',
+    'ours: A4, optimal line and page breaks, kerning, tags, bookmarks, links, subset fonts, deflated; bundled like the command line',
   );
   console.log(`pdfkit ${versionOf('pdfkit')}: text(line, x, y, {lineBreak: false}), subset fonts, no tags`);
   console.log(`pdf-lib (fork) ${versionOf('pdf-lib')}: drawText a line, whole fonts (subsets fail with this font library), no tags`);

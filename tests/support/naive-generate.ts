@@ -230,6 +230,7 @@ const LAST: readonly Draft[] = [
   step('isolate', { point: 'air valve' }),
   step('restrain', { point: 'drum pin' }),
   step('relieve', { point: 'dump valve' }),
+  step('close', guard),
 ];
 
 /** What is forgotten most: closing, tightening, taking out, testing, telling. */

@@ -42,14 +42,14 @@ export const core = new CoreClient(
   },
   ({ findings, between, waiting }) => {
     for (const [file, own] of findings) arrived.set(file, own);
-    // Told in bits, shown twice a second: nobody reads faster, and typing must not wait for lists.
-    if (waiting > 0 && performance.now() - shownAt < 500) return;
+    // Told in bits, shown once a second: nobody reads faster, and typing must not wait for lists.
+    if (waiting > 0 && performance.now() - shownAt < 1000) return;
     shownAt = performance.now();
     const all = merged([...arrived]);
     arrived.clear();
     const { revision } = shown.get();
     shown.set({ findings: all, waiting, ...(waiting === 0 ? { between, revision: revision + 1 } : {}) });
-    if (waiting === 0 || performance.now() - listedAt > 3000) {
+    if (waiting === 0 || performance.now() - listedAt > 10_000) {
       listedAt = performance.now();
       askOverview();
     }

@@ -48,7 +48,10 @@ export interface Engine {
   apply(changes: readonly Change[]): Delta;
   /** Reads, proves and checks so many of the procedures that wait. */
   readOn(count: number): Delta;
+  /** Counts every sentence of every procedure; `known` is there at once. */
   report(): LibraryReport;
+  /** All that is known as the library stands; nothing before the first edit. */
+  readonly known: LibraryFacts;
   /** Number and title of those that wait, by path. */
   readonly waiting: ReadonlyMap<string, HeadGuess>;
   /** Every text there is, those that wait included. */
@@ -160,8 +163,12 @@ class LibraryEngine implements Engine {
     return this.waiting.size + this.early.size;
   }
 
+  get known(): LibraryFacts {
+    return this.facts as LibraryFacts;
+  }
+
   report(): LibraryReport {
-    const facts = this.facts as LibraryFacts;
+    const facts = this.known;
     const findings = [...this.between, ...[...this.findings.values()].flat()].sort(
       (a, b) => inOrder(a.file, b.file) || a.span.start - b.span.start || inOrder(a.check, b.check) || inOrder(a.message, b.message),
     );

@@ -23,16 +23,13 @@ export class KeptLibrary implements LibraryModel {
   fonts: FontFiles | undefined;
   revision = 0;
   waiting = 0;
-  private known: LibraryFacts | undefined;
 
   apply(changes: readonly Change[]): Delta {
     this.revision += 1;
-    this.known = undefined;
     return this.taken(this.engine.apply(changes));
   }
 
   readOn(count: number): Delta {
-    this.known = undefined;
     return this.taken(this.engine.readOn(count));
   }
 
@@ -56,8 +53,7 @@ export class KeptLibrary implements LibraryModel {
   }
 
   get facts(): LibraryFacts {
-    this.known ??= this.engine.report().facts;
-    return this.known;
+    return this.engine.known;
   }
 
   procedure(file: string): ProcedureFacts | undefined {

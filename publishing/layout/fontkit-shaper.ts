@@ -1,6 +1,6 @@
 /** Words to glyphs with kerning and ligatures, each distinct word once for each face. The only user of the font library. */
 import { create, type Font } from 'fontkit';
-import { FontTables } from './font-tables.ts';
+import { PairTable } from './pair-table.ts';
 import { type Face, type FaceMetrics, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
 
 /** The fonts of one printing: how words look, and what a file must carry to show them. */
@@ -21,37 +21,6 @@ const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   fallbackBold: ['fallback'],
 };
 
-/**
- * Latin with its accents, punctuation, and signs from money to arrows and boxes; without the soft hyphen, marks that stack, steer or join, and the slash that makes
- * fractions: nothing that joins, turns round or stacks.
- */
-const plain = /^[ -~\u00a0-\u00ac\u00ae-\u017f\u2000-\u200a\u2010-\u2027\u202f-\u2043\u2045-\u205f\u2070-\u20cf\u2100-\u27bf]+$/;
-
-/** A glyph depends on its letter alone, and the pen's step on it and the next. A test compares such words with whole shaping, for every face. */
-function fromTables(face: Face, text: string, tables: FontTables): Shaped {
-  const count = text.length;
-  const glyphs = new Array<number>(count);
-  const texts = new Array<string>(count);
-  const widths = new Array<number>(count);
-  const advances = new Array<number>(count);
-  const { unitsPerEm } = tables;
-  let units = 0;
-  let glyph = tables.glyphOf(text.charCodeAt(0));
-  for (let at = 0; at < count; at += 1) {
-    const next = at + 1 < count ? tables.glyphOf(text.charCodeAt(at + 1)) : undefined;
-    const width = tables.widthOf(glyph);
-    const step = next === undefined ? width : width + tables.kern(glyph, next);
-    const advance = Math.round((step * 1000) / unitsPerEm);
-    glyphs[at] = glyph;
-    texts[at] = text[at] as string;
-    widths[at] = Math.round((width * 1000) / unitsPerEm);
-    advances[at] = advance;
-    units += advance;
-    glyph = next ?? 0;
-  }
-  return { face, text, glyphs, texts, widths, advances, units };
-}
-
 /** Made at the first asking. */
 function once<T>(make: (face: Face) => T): (face: Face) => T {
   const made = new Map<Face, T>();
@@ -67,21 +36,22 @@ function once<T>(make: (face: Face) => T): (face: Face) => T {
 
 export function newFontSource(files: FontFiles): FontSource {
   const fontOf = once((face) => create(files[face]));
-  const tablesOf = once((face) => new FontTables(files[face]));
-  return { shaper: newShaper(fontOf, tablesOf), program: (face) => programOf(fontOf(face), tablesOf(face)) };
+  return { shaper: newShaper(fontOf), program: (face) => programOf(fontOf(face)) };
 }
 
 /** The program of the glyphs given, which must be sorted: the same set gives the same bytes. */
-function programOf(font: Font, tables: FontTables): FontProgram {
-  const scale = (value: number) => Math.round((value * 1000) / tables.unitsPerEm);
-  const facts = tables.facts();
-  const [left, low, right, high] = facts.bounds;
+function programOf(font: Font): FontProgram {
+  const scale = (value: number) => Math.round((value * 1000) / font.unitsPerEm);
+  const { minX, minY, maxX, maxY } = font.bbox;
   return {
-    ...facts,
-    ascent: scale(facts.ascent),
-    descent: scale(facts.descent),
-    capHeight: scale(facts.capHeight),
-    bounds: [scale(left), scale(low), scale(right), scale(high)],
+    name: font.postscriptName,
+    ascent: scale(font.ascent),
+    descent: scale(font.descent),
+    // Older font files do not state it: then the height of an H is.
+    capHeight: scale(Number.isFinite(font.capHeight) ? font.capHeight : font.glyphForCodePoint(72).bbox.maxY),
+    italicAngle: font.italicAngle,
+    bounds: [scale(minX), scale(minY), scale(maxX), scale(maxY)],
+    weight: font['OS/2'].usWeightClass,
     subset(glyphs) {
       const subset = font.createSubset();
       const places = new Map<number, number>([[0, 0]]);
@@ -91,7 +61,7 @@ function programOf(font: Font, tables: FontTables): FontProgram {
   };
 }
 
-function newShaper(fontOf: (face: Face) => Font, tablesOf: (face: Face) => FontTables): Shaper {
+function newShaper(fontOf: (face: Face) => Font): Shaper {
   const caches = new Map<Face, Map<string, readonly Shaped[]>>(faces.map((face) => [face, new Map()]));
   const faceFor = new Map<string, Face>();
   const missing: string[] = [];
@@ -102,8 +72,8 @@ function newShaper(fontOf: (face: Face) => Font, tablesOf: (face: Face) => FontT
     const known = faceFor.get(key);
     if (known !== undefined) return known;
     let found: Face | undefined;
-    if (tablesOf(face).glyphOf(codePoint) !== 0) found = face;
-    else found = fallbackOf[face].find((other) => tablesOf(other).glyphOf(codePoint) !== 0);
+    if (fontOf(face).hasGlyphForCodePoint(codePoint)) found = face;
+    else found = fallbackOf[face].find((other) => fontOf(other).hasGlyphForCodePoint(codePoint));
     if (found === undefined) {
       const character = String.fromCodePoint(codePoint);
       if (!missing.includes(character)) missing.push(character);
@@ -132,8 +102,8 @@ function newShaper(fontOf: (face: Face) => Font, tablesOf: (face: Face) => FontT
     return out;
   };
 
-  const shapeIn = (face: Face, text: string): Shaped =>
-    plain.test(text) ? fromTables(face, text, tablesOf(face)) : shapeWhole(face, text);
+  const pairsOf = once((face) => new PairTable(face, (text) => shapeWhole(face, text)));
+  const shapeIn = (face: Face, text: string): Shaped => pairsOf(face).shape(text);
 
   const shapeWhole = (face: Face, text: string): Shaped => {
     const font = fontOf(face);
@@ -184,8 +154,8 @@ function newShaper(fontOf: (face: Face) => Font, tablesOf: (face: Face) => FontT
       return soft;
     },
     metrics: once((face): FaceMetrics => {
-      const { ascent, descent } = tablesOf(face).facts();
-      const scale = (value: number) => Math.round((value * 1000) / tablesOf(face).unitsPerEm);
+      const { ascent, descent, unitsPerEm } = fontOf(face);
+      const scale = (value: number) => Math.round((value * 1000) / unitsPerEm);
       return { ascent: scale(ascent), descent: scale(descent) };
     }),
     missing: () => missing,

@@ -1,0 +1,75 @@
+/**
+ * What a face does with two letters in a row, asked of the font library once for each pair. In plain text with ligatures off a glyph depends on its
+ * letter alone, and the pen's step on it and the next; so a word is put together from its pairs. A test compares words with whole shaping, for every face.
+ */
+import type { Face, Shaped } from './shaped.ts';
+
+/**
+ * Latin with its accents, punctuation, and signs from money to arrows and boxes; without the soft hyphen, marks that stack, steer or join, and the slash that makes
+ * fractions: nothing that joins, turns round or stacks.
+ */
+const plain = /^[ -~\u00a0-\u00ac\u00ae-\u017f\u2000-\u200a\u2010-\u2027\u202f-\u2043\u2045-\u205f\u2070-\u20cf\u2100-\u27bf]+$/;
+
+interface Single {
+  readonly glyph: number;
+  readonly width: number;
+}
+
+export class PairTable {
+  private readonly singles = new Map<number, Single>();
+  /** Step of the pen after the first letter, by both. */
+  private readonly steps = new Map<number, number>();
+  private readonly face: Face;
+  private readonly whole: (text: string) => Shaped;
+
+  /** `whole` shapes a text by the font library. */
+  constructor(face: Face, whole: (text: string) => Shaped) {
+    this.face = face;
+    this.whole = whole;
+  }
+
+  /** Plain words from their pairs, whatever else as a whole. */
+  shape(text: string): Shaped {
+    return plain.test(text) ? this.fromPairs(text) : this.whole(text);
+  }
+
+  private fromPairs(text: string): Shaped {
+    const count = text.length;
+    const glyphs = new Array<number>(count);
+    const texts = new Array<string>(count);
+    const widths = new Array<number>(count);
+    const advances = new Array<number>(count);
+    let units = 0;
+    for (let at = 0; at < count; at += 1) {
+      const code = text.charCodeAt(at);
+      const { glyph, width } = this.single(code);
+      const advance = at + 1 < count ? this.step(code, text.charCodeAt(at + 1)) : width;
+      glyphs[at] = glyph;
+      texts[at] = text[at] as string;
+      widths[at] = width;
+      advances[at] = advance;
+      units += advance;
+    }
+    return { face: this.face, text, glyphs, texts, widths, advances, units };
+  }
+
+  private single(code: number): Single {
+    let single = this.singles.get(code);
+    if (single === undefined) {
+      const { glyphs, widths } = this.whole(String.fromCharCode(code));
+      single = { glyph: glyphs[0] as number, width: widths[0] as number };
+      this.singles.set(code, single);
+    }
+    return single;
+  }
+
+  private step(left: number, right: number): number {
+    const key = left * 65536 + right;
+    let step = this.steps.get(key);
+    if (step === undefined) {
+      step = this.whole(String.fromCharCode(left, right)).advances[0] as number;
+      this.steps.set(key, step);
+    }
+    return step;
+  }
+}

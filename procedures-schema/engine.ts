@@ -76,6 +76,8 @@ class LibraryEngine implements Engine {
   private readonly whole: number;
   private readonly findings = new Map<string, readonly Finding[]>();
   private readonly mentions = new Mentions();
+  /** Numbers of the procedures that a proof walked through, called by whomever; by path. */
+  private readonly walked = new Map<string, ReadonlySet<string>>();
   /** In the order in which they will be read, with what is known of each. */
   readonly waiting = new Map<string, HeadGuess>();
   /** Checked when a procedure that they name had not been proved. */
@@ -181,8 +183,10 @@ class LibraryEngine implements Engine {
 
   /** Procedures that show a file that came or went, besides those that are looked at anyway. */
   private naming(cameOrWent: readonly string[], besides: readonly string[]): string[] {
-    const others = [...this.procedures.keys()].filter((path) => !besides.includes(path));
-    return others.filter((path) => cameOrWent.some((one) => !isProcedure(one) && this.texts.get(path)?.includes(one)));
+    const figures = cameOrWent.filter((path) => !isProcedure(path));
+    if (figures.length === 0) return [];
+    const looked = new Set(besides);
+    return [...this.procedures.keys()].filter((path) => !looked.has(path) && figures.some((one) => this.texts.get(path)?.includes(one)));
   }
 
   /** In a long library all but what is at hand waits again, with number and title as they are known. */
@@ -203,6 +207,7 @@ class LibraryEngine implements Engine {
     this.procedures.clear();
     this.findings.clear();
     this.early.clear();
+    this.walked.clear();
     this.shelf.clear();
     this.forgetOrder();
     const own = files.filter(({ path }) => isProcedure(path) && !this.waiting.has(path));
@@ -226,9 +231,16 @@ class LibraryEngine implements Engine {
       again.add(path);
       // One that waited was read for whoever calls it as it is now.
       if (!this.waiting.has(path))
-        for (const other of this.mentions.of(after.head.id)) if (other !== path && this.procedures.has(other)) again.add(other);
+        for (const other of this.namedOrWalkedBy(after.head.id)) if (other !== path && this.procedures.has(other)) again.add(other);
     }
     return [...again].sort(inOrder);
+  }
+
+  /** Files that name the number, and those whose proof walked through it by way of others. */
+  private namedOrWalkedBy(number: string): ReadonlySet<string> {
+    const out = new Set(this.mentions.of(number));
+    for (const [path, walked] of this.walked) if (walked.has(number)) out.add(path);
+    return out;
   }
 
   /** `passing`: nothing of it is remembered for the next edit, since none is likely. */
@@ -324,7 +336,13 @@ class LibraryEngine implements Engine {
   }
 
   private proofOf(facts: ReadFacts): ProcedureFacts['flow'] {
-    return proveFile(facts, (this.background as Background).registers, { get: (number) => this.numbered(number) });
+    const walked = new Set<string>();
+    const get = (number: string): ReadFacts | undefined => {
+      walked.add(number);
+      return this.numbered(number);
+    };
+    this.walked.set(facts.file, walked);
+    return proveFile(facts, (this.background as Background).registers, { get });
   }
 
   /** `named`: checked again as they are. */

@@ -9,6 +9,6 @@ export const proofBounded = flowCheck({
   source: 'semantics rule 22',
   cases: [{ name: 'the fixture as it is', finds: 0 }],
   rules: ['bound'],
-  message: (v) => `The proof of this procedure stopped after ${v.thing} states: not proved.`,
+  message: (v) => `The proof of this procedure stopped ${v.thing}: not proved.`,
   expected: () => 'fewer facts and branches that stay open at once',
 });

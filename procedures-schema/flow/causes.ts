@@ -19,12 +19,12 @@ export interface Visit {
   readonly root: boolean;
   /** Past an outcome that has no way on, or a start that is not there: it shows what is reached and accuses nothing. */
   readonly unsaid: boolean;
-  /** Facts answered on the shortest walk that leads here, the last first. */
+  /** What was answered on the shortest walk that leads here, the last first. */
   readonly told: Told | undefined;
 }
 
 export interface Told {
-  readonly fact: Fact;
+  readonly answer: Answer;
   readonly before: Told | undefined;
 }
 
@@ -32,13 +32,20 @@ export interface Edge {
   readonly from: Visit;
   /** The answer given at a branch, for the walk. */
   readonly note: string | undefined;
-  /** The fact answered there, where it is not remembered in the state. */
-  readonly fact: Fact | undefined;
+  /** What was answered there, where the state does not remember it. */
+  readonly answer: Answer | undefined;
 }
 
-export interface Fact {
-  readonly key: string;
-  readonly told: boolean;
+/** An answer that the state does not hold: of what is asked (answerKey), the values that are left. `anew`: measured again, all is open. */
+export interface Answer {
+  readonly keys: readonly string[];
+  readonly left: number;
+  readonly anew: boolean;
+}
+
+/** What is asked, as one word: a fact and a measurement may have the same name. */
+export function answerKey(kind: 'fact' | 'outcome', name: string): string {
+  return `${kind} ${name}`;
 }
 
 export interface Report {
@@ -53,7 +60,7 @@ export interface Found {
   readonly cause: FlowPlace | undefined;
   readonly walk: readonly WalkPoint[];
   readonly length: number;
-  /** Facts that the walk answers in two ways. */
+  /** What the walk answers in two ways. */
   readonly doubts: readonly string[];
 }
 
@@ -135,26 +142,28 @@ function foundBy(
   return { breach, at, cause, walk: walkOf(ways, program), length, doubts: doubtsOf(ways) };
 }
 
-/** Facts that a walk answers in two ways: it is none that anybody walks. */
+/** What a walk answers in two ways: it is none that anybody walks. */
 function doubtsOf(ways: readonly Way[]): readonly string[] {
-  return contradicted(ways.flatMap(({ edge }) => edge?.fact ?? []));
+  return contradicted(ways.flatMap(({ edge }) => edge?.answer ?? []));
 }
 
 /** The same of the shortest walk to a place. */
 export function doubtsAt(visit: Visit): readonly string[] {
-  const facts: Fact[] = [];
-  for (let one = visit.told; one; one = one.before) facts.push(one.fact);
-  return contradicted(facts);
+  const answers: Answer[] = [];
+  for (let one = visit.told; one; one = one.before) answers.push(one.answer);
+  return contradicted(answers.reverse());
 }
 
-function contradicted(facts: readonly Fact[]): readonly string[] {
-  if (facts.length < 2) return [];
-  const told = new Map<string, boolean>();
+function contradicted(answers: readonly Answer[]): readonly string[] {
+  if (answers.length < 2) return [];
+  const left = new Map<string, number>();
   const out = new Set<string>();
-  for (const { key, told: now } of facts) {
-    if ((told.get(key) ?? now) !== now) out.add(key);
-    told.set(key, now);
-  }
+  for (const answer of answers)
+    for (const key of answer.keys) {
+      const now = answer.anew ? answer.left : (left.get(key) ?? answer.left) & answer.left;
+      if (now === 0) out.add(key);
+      left.set(key, now === 0 ? answer.left : now);
+    }
   return [...out];
 }
 

@@ -70,6 +70,8 @@ export interface Program {
   readonly steps: readonly LabelledStep[];
   /** Several procedures in turn: each start is asked for, the closed one too. */
   readonly visit: boolean;
+  /** Not all that is called could be copied in: nothing is proved by it. */
+  readonly cut: boolean;
 }
 
 export function placeOf(file: string, step: LabelledStep | undefined, span: Span, action?: Action): FlowPlace {

@@ -12,8 +12,15 @@ import { inverseOf } from './inverse.ts';
 import type { FlowPlace, ReadChild, ReadProcedure, ReadStep } from './model.ts';
 
 const DEEPEST = 12;
-/** Instructions one procedure may grow to with all that it calls. */
+/** Instructions one procedure may grow to with all that it calls. Past this, or past DEEPEST, the program says that it was cut. */
 const LONGEST = 60_000;
+
+/** The instructions as they are made; one for a procedure and all that it calls. */
+interface Sheet {
+  readonly code: Raw[];
+  /** Something was too long or too deep to be copied in: whatever is found holds, and nothing is proved. */
+  cut: boolean;
+}
 
 type Hole = (target: number) => void;
 /** An instruction before its jumps are known. */
@@ -25,14 +32,16 @@ export interface CompileInput {
 }
 
 export function compile(input: CompileInput): Program {
-  const code: Raw[] = [];
-  const end = new Unit(input.procedure, input.others, code, [], undefined).whole();
-  return { code: code as unknown as Instruction[], entry: end.entry, steps: input.procedure.labels.steps, visit: false };
+  const sheet: Sheet = { code: [], cut: false };
+  const end = new Unit(input.procedure, input.others, sheet, [], undefined).whole();
+  const { code, cut } = sheet;
+  return { code: code as unknown as Instruction[], entry: end.entry, steps: input.procedure.labels.steps, visit: false, cut };
 }
 
 /** Several procedures one after the other, as a visit walks them. Between two of them the technician may stop. */
 export function compileVisit(procedures: readonly ReadProcedure[], others: CompileInput['others']): Program {
-  const code: Raw[] = [];
+  const sheet: Sheet = { code: [], cut: false };
+  const { code } = sheet;
   const [first] = procedures;
   if (first)
     code.push({
@@ -44,7 +53,7 @@ export function compileVisit(procedures: readonly ReadProcedure[], others: Compi
     } as unknown as Raw);
   procedures.forEach((read, index) => {
     const ends: { hole: Hole; place: FlowPlace }[] = [];
-    new Unit(read, others, code, [], (place) => {
+    new Unit(read, others, sheet, [], (place) => {
       const raw: Raw = { op: 'jump', place } as Raw;
       code.push(raw);
       ends.push({ hole: (target) => (raw.next = target), place });
@@ -58,7 +67,8 @@ export function compileVisit(procedures: readonly ReadProcedure[], others: Compi
       if (at === ends.length - 1 && next === undefined) code.push({ op: 'jump', place, next: after } as unknown as Raw);
     });
   });
-  return { code: code as unknown as Instruction[], entry: 0, steps: procedures.flatMap((read) => read.labels.steps), visit: true };
+  const steps = procedures.flatMap((read) => read.labels.steps);
+  return { code: code as unknown as Instruction[], entry: 0, steps, visit: true, cut: sheet.cut };
 }
 
 /** Where jumps to steps and sections lead, in one copy of the code. */
@@ -80,6 +90,7 @@ class Unit {
   private readonly runs = new Map<Section, readonly number[]>();
   private readonly read: ReadProcedure;
   private readonly others: CompileInput['others'];
+  private readonly sheet: Sheet;
   private readonly code: Raw[];
   private readonly callers: readonly string[];
   private readonly onEnd: ((place: FlowPlace) => void) | undefined;
@@ -95,13 +106,14 @@ class Unit {
   constructor(
     read: ReadProcedure,
     others: CompileInput['others'],
-    code: Raw[],
+    sheet: Sheet,
     callers: readonly string[],
     onEnd: ((place: FlowPlace) => void) | undefined,
   ) {
     this.read = read;
     this.others = others;
-    this.code = code;
+    this.sheet = sheet;
+    this.code = sheet.code;
     this.callers = callers;
     this.onEnd = onEnd;
     for (const step of read.steps) index(step, this.byStep);
@@ -204,7 +216,7 @@ class Unit {
   }
 
   private step(step: ReadStep): void {
-    if (this.code.length > LONGEST) return;
+    if (this.tooMuch(this.code.length > LONGEST)) return;
     const at = this.here();
     if (!this.scope.steps.has(step.at)) this.scope.steps.set(step.at, at);
     this.emit({ op: 'step', place: placeOf(this.read.file, step.at, step.at.step.lead.span), at: step.at });
@@ -512,7 +524,7 @@ class Unit {
       return;
     }
     if (resolved.kind === 'step' || resolved.kind === 'range') {
-      if (this.depth >= DEEPEST) return;
+      if (this.tooMuch(this.depth >= DEEPEST)) return;
       this.depth += 1;
       const steps = resolved.kind === 'step' ? this.rangeOf(resolved.step, resolved.step) : this.rangeOf(resolved.from, resolved.to);
       if (!steps.some((one) => one === step || contains(one, step))) this.copy(steps);
@@ -530,17 +542,22 @@ class Unit {
       return;
     }
     const other = this.others(number);
-    if (!other || callers.length >= DEEPEST || this.code.length > LONGEST) return;
+    if (!other || this.tooMuch(callers.length >= DEEPEST || this.code.length > LONGEST)) return;
     this.emit({ op: 'enter', place, number, startsWith: other.head.startsWith });
     const ends: Hole[] = [];
     const before = this.take();
-    const unit = new Unit(other, this.others, this.code, callers, (at) => {
+    const unit = new Unit(other, this.others, this.sheet, callers, (at) => {
       const raw = this.code[this.push({ op: 'jump', place: at })] as Raw;
       ends.push((target) => (raw.next = target));
     });
     for (const hole of before) hole(this.code.length);
     unit.whole();
     this.open.push(...ends);
+  }
+
+  private tooMuch(is: boolean): boolean {
+    this.sheet.cut ||= is;
+    return is;
   }
 
   private end(end: EndKind, place: FlowPlace): void {

@@ -1,6 +1,7 @@
 /** Which ways a condition may go in a state: fixed by the variant, by the state, or free. A free answer is remembered where it is asked again. */
 import type { Condition } from '../reading/index.ts';
 import type { Variant } from '../registers/index.ts';
+import { ALL_OUTCOMES } from './effects.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, type State, withBit } from './state.ts';
 
 export interface Way {
@@ -9,6 +10,11 @@ export interface Way {
 }
 
 const BITS = { under: 1, within: 2, over: 4, pass: 8, fail: 16, 'not-within': 5 } as const;
+
+/** Outcomes that are left, as bits, once it was asked and held or did not. */
+export function leftBy(outcome: keyof typeof BITS, holds: boolean): number {
+  return holds ? BITS[outcome] : ALL_OUTCOMES & ~BITS[outcome];
+}
 
 /** `possible` are the outcomes a measurement can have, as bits. Undefined when it was never measured on this walk. */
 export function waysOf(

@@ -646,8 +646,8 @@ class Effect {
 
   private measured(): void {
     const { layout, state } = this;
-    for (const { thing } of this.things('measurement')) {
-      const at = layout.outcomes.indexOf(thing.name);
+    for (const name of measuredBy(this.doing.action)) {
+      const at = layout.outcomes.indexOf(name);
       if (at >= 0) state[layout.outcome + at] = ALL_OUTCOMES;
     }
   }
@@ -792,6 +792,13 @@ class Effect {
     if (action.until !== undefined) this.readGauges(action.until.text, false);
   }
 }
+
+/** Measurements that an action reads anew. */
+export function measuredBy({ kind, things }: Action): readonly string[] {
+  if (!READS.has(kind)) return [];
+  return things.flatMap(({ thing }) => (thing.kind === 'measurement' ? [thing.name] : []));
+}
+const READS: ReadonlySet<ActionKind> = new Set(['prove', 'observe', 'measure', 'sense']);
 
 /** Under, within, over, pass, fail: every outcome possible. */
 export const ALL_OUTCOMES = 31;

@@ -2,7 +2,7 @@
 import type { Machine } from '../registers/index.ts';
 import type { Found } from './causes.ts';
 import type { FlowPlace, Violation } from './model.ts';
-import { BOUND, type Solved } from './solve.ts';
+import type { Solved } from './solve.ts';
 
 /** One violation a cause: rule, thing, the step that made it so. All variants and the count of later places come along. */
 export function merge(
@@ -27,10 +27,10 @@ export function merge(
       entry.places.add(placeKey(found.at));
       byCause.set(key, entry);
     }
-    if (result.bounded) {
+    if (result.bounded !== undefined) {
       byCause.set(`bound`, {
         first: {
-          breach: { rule: 'bound', thing: String(BOUND), missing: [], bits: [], severity: 'warning' },
+          breach: { rule: 'bound', thing: result.bounded, missing: [], bits: [], severity: 'warning' },
           at: bounded,
           cause: undefined,
           walk: [],

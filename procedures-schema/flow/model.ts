@@ -132,4 +132,6 @@ export interface FlowInput {
   readonly registers: Registers;
   /** Other procedures by document number, for calls and hand-overs. */
   readonly others: (number: string) => ReadProcedure | undefined;
+  /** States met before the walk is cut in slices (remember.ts); tests cut at once with 0. */
+  readonly whole?: number;
 }

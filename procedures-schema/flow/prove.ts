@@ -12,7 +12,7 @@ import { merge } from './merge.ts';
 import type { FlowInput, FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
 import { search } from './remember.ts';
 import { outcomesOn, settingOf } from './setting.ts';
-import { BOUND, type Solved } from './solve.ts';
+import type { Solved } from './solve.ts';
 
 export const proofVersion: string = '1';
 
@@ -24,7 +24,11 @@ export function prove(input: FlowInput): FlowResult {
   const groups = groupsOf(machines, program, outcomesOn(setting, program));
   const solved = groups.map((group) => ({
     group,
-    result: search(program, (facts) => settingOf(setting, program, group[0] as Machine, procedure.head.startsWith, facts)),
+    result: search(
+      program,
+      (remembered) => settingOf(setting, program, group[0] as Machine, procedure.head.startsWith, remembered),
+      input.whole,
+    ),
   }));
   const all = machines.map((machine) => machine.variant.name);
   const violations = [
@@ -72,7 +76,7 @@ function verdictOf(
   );
   if (refuted) return { verdict: 'refuted' };
   if (unread > 0) return { verdict: 'not proved', because: `${unread} sentence${unread === 1 ? '' : 's'} could not be read` };
-  if (own?.bounded) return { verdict: 'not proved', because: `the bound of ${BOUND} states was reached` };
+  if (own?.bounded !== undefined) return { verdict: 'not proved', because: `the proof stopped ${own.bounded}` };
   return own ? { verdict: 'proved' } : { verdict: 'not proved', because: 'no machine is registered for it' };
 }
 
@@ -118,7 +122,7 @@ function unreadIn(procedure: ReadProcedure): Unread[] {
 }
 
 function unreached(program: Program, results: readonly Solved[], procedure: ReadProcedure): Violation[] {
-  if (results.length === 0 || results.some((result) => result.bounded)) return [];
+  if (results.length === 0 || results.some((result) => result.bounded !== undefined)) return [];
   const reached = new Set<unknown>();
   for (const result of results)
     for (const node of result.reached) {

@@ -1,39 +1,103 @@
 /**
- * The search with as few remembered facts as it needs: facts start unremembered, free each time they are asked, and one that a walk
- * answered in two ways is remembered and all is searched again. What is left is what a search that remembers all would say, with far
- * fewer states. semantics.md 22. The walking is solve.ts.
+ * The search with as few states as it needs. Facts start unremembered, free each time they are asked, and one that a walk answered in
+ * two ways is remembered and all is searched again: what is left is what a search that remembers all would say. Where the state as a
+ * whole is still too large, it is cut in slices, and in each also outcomes are remembered only where it must. semantics.md 22.
+ * The walking is solve.ts.
  */
+import { type Band, worse } from './band.ts';
+import { answerKey } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
-import { type Solved, type SolveInput, solve } from './solve.ts';
+import { keeping } from './forget.ts';
+import { type Slice, slicesOf, wholeSlice } from './slices.ts';
+import { BOUND, type Solved, type SolveInput, solve } from './solve.ts';
+import type { Layout } from './state.ts';
 
-/** `make` gives the search its facts: those to remember, by key. */
-export function search(program: Program, make: (remembered: ReadonlySet<string>) => SolveInput): Solved {
-  const all = factsOf(program.code.keys(), program);
-  let remembered = new Set(all.size === 0 ? [] : factsInCircles(program));
+/** States met as a whole before the walk is cut in slices; most procedures meet some hundreds. */
+export const WHOLE = 20_000;
+
+/** Gives the search its input: what is to be remembered (answerKey); undefined: all. */
+export type Make = (remembered: ReadonlySet<string> | undefined) => SolveInput;
+
+/** `whole` is WHOLE but for tests, which cut where there is no need, to see that it makes no difference. */
+export function search(program: Program, make: Make, whole: number = WHOLE): Solved {
+  const facts = asked(program.code.keys(), program, 'fact');
+  const outcomes = asked(program.code.keys(), program, 'outcome');
+  const circles = inCircles(program.code);
+  const factsAtOnce = facts.size === 0 ? [] : asked(circles, program, 'fact');
+  const one =
+    whole < 1 ? undefined : settle(make, wholeSlice, new Set([...outcomes, ...factsAtOnce]), new Set([...outcomes, ...facts]), whole);
+  const solved =
+    one && one.bounded === undefined
+      ? one
+      : inSlices(program, make, new Set([...factsAtOnce, ...asked(circles, program, 'outcome')]), new Set([...outcomes, ...facts]));
+  return program.cut ? { ...solved, bounded: TOO_MUCH } : solved;
+}
+
+const TOO_MUCH = 'because what it calls is longer or deeper than can be walked';
+
+/** Whether a walk comes out of a circle must not hang on an answer that changes: what is asked in one is remembered at once. */
+function inSlices(program: Program, make: Make, atOnce: ReadonlySet<string>, all: ReadonlySet<string>): Solved {
+  const first = make(undefined);
+  const parts: Solved[] = [];
+  for (const at of slicesOf(program, first.layout, first.doingOf).keys()) {
+    const solved = settle(make, (layout, input) => slicesOf(program, layout, input.doingOf)[at] as Slice, atOnce, all, BOUND);
+    parts.push(solved);
+    // What is larger still than the energy alone would not end either.
+    if (solved.bounded !== undefined) break;
+  }
+  return joined(parts);
+}
+
+function settle(
+  make: Make,
+  slice: (layout: Layout, input: SolveInput) => Slice,
+  atOnce: ReadonlySet<string>,
+  all: ReadonlySet<string>,
+  most: number,
+): Solved {
+  let remembered = atOnce;
+  let before: Pick<Solved, 'states' | 'transitions'> = { states: 0, transitions: 0 };
   for (;;) {
-    const solved = solve(make(remembered));
-    if (solved.bounded || remembered.size === all.size) return solved;
+    const input = make(remembered);
+    const own = slice(input.layout, input);
+    const solved = solve({ ...input, forget: keeping(input.forget, own.keep, input.layout) }, own, most);
+    const told = { ...solved, states: solved.states + before.states, transitions: solved.transitions + before.transitions };
+    if (solved.bounded !== undefined || remembered.size === all.size) return told;
     // Where a walk is lost early or late depends on what it answered before it comes to the circle.
     const lost = solved.found.some(({ breach }) => breach.rule === 'no-way-out');
-    const more = lost ? all : solved.doubts;
-    const size = remembered.size;
-    remembered = new Set([...remembered, ...more]);
-    if (remembered.size === size) return solved;
+    const more = new Set([...remembered, ...(lost ? all : solved.doubts)]);
+    if (more.size === remembered.size) return told;
+    remembered = more;
+    before = told;
   }
 }
 
-function factsOf(nodes: Iterable<number>, program: Program): Set<string> {
+function joined(parts: readonly Solved[]): Solved {
+  const bands = new Map<Parameters<Solved['bands']['get']>[0], Band>();
+  for (const part of parts) for (const [step, band] of part.bands) bands.set(step, worse(bands.get(step), band));
+  return {
+    found: parts.flatMap(({ found }) => found),
+    states: parts.reduce((sum, { states }) => sum + states, 0),
+    transitions: parts.reduce((sum, { transitions }) => sum + transitions, 0),
+    bounded: parts.find(({ bounded }) => bounded !== undefined)?.bounded,
+    reached: parts[0]?.reached ?? new Set(),
+    bands,
+    doubts: new Set(),
+  };
+}
+
+/** What some instructions ask, by answerKey. */
+function asked(nodes: Iterable<number>, program: Program, kind: 'fact' | 'outcome'): Set<string> {
   const out = new Set<string>();
   for (const node of nodes) {
     const instruction = program.code[node];
-    if (instruction?.op === 'branch' && instruction.condition.kind === 'fact') out.add(instruction.condition.key);
+    if (instruction?.op === 'open' && kind === 'outcome' && instruction.subject !== '') out.add(answerKey(kind, instruction.subject));
+    if (instruction?.op !== 'branch') continue;
+    const { condition } = instruction;
+    if (condition.kind === 'fact' && kind === 'fact') out.add(answerKey(kind, condition.key));
+    if (condition.kind === 'outcome' && kind === 'outcome' && condition.subject !== undefined) out.add(answerKey(kind, condition.subject));
   }
   return out;
-}
-
-/** Whether a walk comes out of a circle must not hang on an answer that changes: facts asked in one are remembered from the start. */
-function factsInCircles(program: Program): Set<string> {
-  return factsOf(inCircles(program.code), program);
 }
 
 /** Instructions that lie on a circle: strongly connected components by Tarjan, "Depth-first search and linear graph algorithms", 1972. */

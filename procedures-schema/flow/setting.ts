@@ -2,6 +2,7 @@
 import { foldText } from '../format/index.ts';
 import { compare, decimalMarkOf, type Limit, limitFor, limitModels, limitsOf } from '../quantities/index.ts';
 import type { Machine, Registers, Variant } from '../registers/index.ts';
+import { answerKey } from './causes.ts';
 import type { Program } from './code.ts';
 import type { Doing } from './effects.ts';
 import { forgetter } from './forget.ts';
@@ -17,7 +18,7 @@ export interface SettingInput {
   readonly others: (number: string) => ReadProcedure | undefined;
 }
 
-/** `remembered` are the facts that the state holds; left out, all of them. */
+/** `remembered` is what the state holds of facts and outcomes (answerKey); left out, all of it. */
 export function settingOf(
   input: SettingInput,
   program: Program,
@@ -35,7 +36,8 @@ export function settingOf(
     {
       temporaries: named.tools.filter((name) => tools.get(name)?.temporary),
       outcomes: named.outcomes,
-      facts: named.facts.filter((key) => remembered?.has(key) ?? true),
+      facts: named.facts.filter((key) => remembered?.has(answerKey('fact', key)) ?? true),
+      loose: new Set(named.outcomes.filter((name) => remembered !== undefined && !remembered.has(answerKey('outcome', name)))),
       roles: named.roles,
     },
     registers.house.lockoutProfile === 'electrical',

@@ -5,13 +5,14 @@
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
 import { type Band, bandOf, reaching, worse } from './band.ts';
-import { doubtsAt, type Edge, type Fact, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
+import { type Answer, answerKey, doubtsAt, type Edge, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
-import { waysOf } from './decide.ts';
-import { act, type Breach, type Doing } from './effects.ts';
+import { leftBy, waysOf } from './decide.ts';
+import { ALL_OUTCOMES, act, type Breach, type Doing, measuredBy } from './effects.ts';
 import { askAtEnd } from './ends.ts';
 import type { FlowPlace, Rule } from './model.ts';
 import { missingOfLockOut, stillOpen } from './safety.ts';
+import { type Slice, wholeSlice } from './slices.ts';
 import { keyOf, type Layout, type State, startState } from './state.ts';
 
 export const BOUND = 200_000;
@@ -20,12 +21,13 @@ export interface Solved {
   readonly found: readonly Found[];
   readonly states: number;
   readonly transitions: number;
-  readonly bounded: boolean;
+  /** Why not every walk was looked at; undefined: every one was. */
+  readonly bounded: string | undefined;
   /** Instructions some walk reached. */
   readonly reached: ReadonlySet<number>;
   /** The worst state in which each step is begun. */
   readonly bands: ReadonlyMap<LabelledStep, Band>;
-  /** Facts that some walk told here answers in two ways. */
+  /** What some walk told here answers in two ways (answerKey). */
   readonly doubts: ReadonlySet<string>;
 }
 
@@ -40,7 +42,8 @@ export interface SolveInput {
   readonly forget: (node: number, state: State) => State;
 }
 
-export function solve(input: SolveInput): Solved {
+/** `slice` says which breaches are told; `most` how many states may be met. */
+export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout), most: number = BOUND): Solved {
   const { program, layout } = input;
   /** By instruction, then by state: the walk meets each pair once. In the order met, shortest first. */
   const seen = program.code.map(() => new Map<string, Visit>());
@@ -56,9 +59,11 @@ export function solve(input: SolveInput): Solved {
   let level: Visit[] = [];
   let next: Visit[] = [];
 
-  const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid, fact?: Fact): void => {
+  const opened = new Set<string>();
+
+  const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid, answer?: Answer): void => {
     transitions += 1;
-    const edge: Edge = { from: visit, note, fact };
+    const edge: Edge = { from: visit, note, answer };
     const after = input.forget(node, state);
     const key = unsaid ? `${keyOf(after)}?` : keyOf(after);
     const own = seen[node];
@@ -69,22 +74,23 @@ export function solve(input: SolveInput): Solved {
       known.edges.push(edge);
       return;
     }
-    if (met.length >= BOUND) {
+    if (met.length >= most) {
       bounded = true;
       return;
     }
-    const told = fact ? { fact, before: visit.told } : visit.told;
+    const told = answer ? { answer, before: visit.told } : visit.told;
     const made: Visit = { node, state: after, edges: [edge], steps: visit.steps + (step ? 1 : 0), root: false, unsaid, told };
     own.set(key, made);
     met.push(made);
     (step ? next : level).push(made);
   };
   const report = (visit: Visit, breach: Breach, at: FlowPlace): void => {
-    if (!visit.unsaid) reports.push({ visit, breach, at });
+    if (!visit.unsaid && slice.tells(breach)) reports.push({ visit, breach, at });
   };
 
   /** How bad it is when a step begins; the walk that shows it must be one that can be walked. */
   const meetStep = (visit: Visit, at: LabelledStep): void => {
+    if (!slice.energy) return;
     const before = bands.get(at);
     const after = worse(before, bandOf(layout, visit.state, rows));
     if (after === before) return;
@@ -133,7 +139,7 @@ export function solve(input: SolveInput): Solved {
         case 'act': {
           const done = act(layout, state, input.doingOf(instruction));
           for (const breach of done.breaches) report(visit, breach, instruction.place);
-          go(visit, instruction.next, done.state);
+          go(visit, instruction.next, done.state, undefined, false, visit.unsaid, anewBy(instruction, layout));
           break;
         }
         case 'branch': {
@@ -158,7 +164,7 @@ export function solve(input: SolveInput): Solved {
               note,
               false,
               visit.unsaid,
-              factOf(instruction, way.holds, layout),
+              answerOf(instruction, way.holds, input),
             );
           }
           break;
@@ -172,6 +178,8 @@ export function solve(input: SolveInput): Solved {
           }
           const at = layout.outcomes.indexOf(instruction.subject);
           const left = at < 0 ? 0 : (state[layout.outcome + at] ?? 0) & input.possible(instruction.subject);
+          // What was found out steps ago may leave nothing over: then this way is none, and the next search remembers it.
+          if (left !== 0 && layout.loose.has(instruction.subject)) opened.add(answerKey('outcome', instruction.subject));
           if (left !== 0)
             report(
               visit,
@@ -212,16 +220,31 @@ export function solve(input: SolveInput): Solved {
     next = [];
   }
   const found = foundFrom(reports, program);
-  if (!bounded) found.push(...deadEnds(program, met, ends));
-  const doubts = new Set(found.flatMap((one) => one.doubts));
+  if (!bounded && slice.whole) found.push(...deadEnds(program, met, ends));
+  const doubts = new Set([...opened, ...found.flatMap((one) => one.doubts)]);
   for (const visit of witnesses) for (const key of doubtsAt(visit)) doubts.add(key);
-  return { found, states: met.length, transitions, bounded, reached, bands, doubts };
+  return { found, states: met.length, transitions, bounded: bounded ? `after ${most} states` : undefined, reached, bands, doubts };
 }
 
-/** A fact that the state does not hold is free each time it is asked; the walk remembers how it was answered. */
-function factOf({ condition }: Extract<Instruction, { op: 'branch' }>, holds: boolean, layout: Layout): Fact | undefined {
-  if (condition.kind !== 'fact' || layout.facts.includes(condition.key)) return undefined;
-  return { key: condition.key, told: holds !== condition.negated };
+/** What the state does not hold is free each time it is asked; the walk remembers how it was answered. */
+function answerOf({ condition }: Extract<Instruction, { op: 'branch' }>, holds: boolean, input: SolveInput): Answer | undefined {
+  const { layout, possible } = input;
+  if (condition.kind === 'fact' && !layout.facts.includes(condition.key))
+    return { keys: [answerKey('fact', condition.key)], left: holds !== condition.negated ? 1 : 2, anew: false };
+  if (condition.kind === 'outcome' && condition.subject !== undefined && layout.loose.has(condition.subject))
+    return {
+      keys: [answerKey('outcome', condition.subject)],
+      left: leftBy(condition.outcome, holds) & possible(condition.subject),
+      anew: false,
+    };
+  return undefined;
+}
+
+/** Measured again, it may come out in any way. */
+function anewBy({ action }: Extract<Instruction, { op: 'act' }>, layout: Layout): Answer | undefined {
+  if (layout.loose.size === 0) return undefined;
+  const keys = measuredBy(action).flatMap((name) => (layout.loose.has(name) ? [answerKey('outcome', name)] : []));
+  return keys.length === 0 ? undefined : { keys, left: ALL_OUTCOMES, anew: true };
 }
 
 /** The last procedure of a visit leaves the machine locked out, and none closes it. */

@@ -18,6 +18,8 @@ export const TAKEN = 128;
 
 export type State = Uint8Array;
 
+const NONE: ReadonlySet<string> = new Set();
+
 /** Where each kind of bit starts in the state. */
 export interface Layout {
   readonly table: MachineTable;
@@ -49,6 +51,8 @@ export interface Layout {
   readonly declared: number;
   readonly outcome: number;
   readonly outcomes: readonly string[];
+  /** Outcomes that the state keeps only within a step: free each time another step asks. */
+  readonly loose: ReadonlySet<string>;
   readonly fact: number;
   readonly facts: readonly string[];
   readonly size: number;
@@ -60,6 +64,7 @@ export function layoutOf(
   named: {
     readonly temporaries: readonly string[];
     readonly outcomes: readonly string[];
+    readonly loose?: ReadonlySet<string>;
     readonly facts: readonly string[];
     readonly roles: readonly string[];
   },
@@ -97,6 +102,7 @@ export function layoutOf(
     declared: take(1),
     outcome: take(named.outcomes.length),
     outcomes: named.outcomes,
+    loose: named.loose ?? NONE,
     fact: take(named.facts.length),
     facts: named.facts,
     roles: named.roles,

@@ -46,7 +46,9 @@ export function proveVisit(input: VisitInput): VisitResult {
     const program = compileVisit(procedures, others);
     const solved = groupsOf(machines, program, outcomesOn({ procedures, registers, others }, program)).map((group) => ({
       group,
-      result: search(program, (facts) => settingOf({ procedures, registers, others }, program, group[0] as Machine, 'closed', facts)),
+      result: search(program, (remembered) =>
+        settingOf({ procedures, registers, others }, program, group[0] as Machine, 'closed', remembered),
+      ),
     }));
     for (const { result } of solved) {
       states += result.states;

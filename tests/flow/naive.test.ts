@@ -102,52 +102,56 @@ function byHand({
   return { told: out, rules, states };
 }
 
-test(`${COUNT} random procedures: proof and naive checker say the same`, () => {
-  const hits = new Map<string, number>();
-  let faulty = 0;
-  let judged = 0;
-  let skipped = 0;
-  let steps = 0;
-  let states = 0;
-  const differ: string[] = [];
-  for (const one of fc.sample(naiveCase, { numRuns: COUNT, seed })) {
-    const hand = byHand(one);
-    if (!hand) {
-      skipped += 1;
-      continue;
+test(
+  `${COUNT} random procedures: proof and naive checker say the same`,
+  () => {
+    const hits = new Map<string, number>();
+    let faulty = 0;
+    let judged = 0;
+    let skipped = 0;
+    let steps = 0;
+    let states = 0;
+    const differ: string[] = [];
+    for (const one of fc.sample(naiveCase, { numRuns: COUNT, seed })) {
+      const hand = byHand(one);
+      if (!hand) {
+        skipped += 1;
+        continue;
+      }
+      judged += 1;
+      steps += one.procedure.sections.reduce((sum, section) => sum + section.steps.length, 0);
+      states += hand.states;
+      const wrong = hand.rules.filter((rule) => rule !== 'never-reached');
+      if (wrong.length > 0) faulty += 1;
+      for (const rule of new Set(hand.rules)) hits.set(rule, (hits.get(rule) ?? 0) + 1);
+      const lines = (of: Told): string[] => [...of].map(([key, length]) => `${key}: ${length}`).sort();
+      const b = lines(hand.told);
+      let bands: FlowResult['bands'] | undefined;
+      // As a whole, and cut in slices at once: both must say what the naive checker says.
+      for (const [way, whole] of [['whole', undefined] as const, ['in slices', 0] as const]) {
+        const { told, result } = byProof(one, whole);
+        expect(result.verdicts.some(({ because }) => because?.includes('stopped'))).toBe(false);
+        if (whole === undefined) bands = result.bands;
+        else expect(result.bands, `bands, seed ${seed}\n${toldCase(one)}`).toEqual(bands);
+        const a = lines(told);
+        if (a.join('\n') !== b.join('\n'))
+          differ.push(
+            `${way}\n${toldCase(one)}\nproof only:\n  ${a.filter((line) => !b.includes(line)).join('\n  ')}\nnaive only:\n  ${b.filter((line) => !a.includes(line)).join('\n  ')}`,
+          );
+      }
     }
-    judged += 1;
-    steps += one.procedure.sections.reduce((sum, section) => sum + section.steps.length, 0);
-    states += hand.states;
-    const wrong = hand.rules.filter((rule) => rule !== 'never-reached');
-    if (wrong.length > 0) faulty += 1;
-    for (const rule of new Set(hand.rules)) hits.set(rule, (hits.get(rule) ?? 0) + 1);
-    const lines = (of: Told): string[] => [...of].map(([key, length]) => `${key}: ${length}`).sort();
-    const b = lines(hand.told);
-    let bands: FlowResult['bands'] | undefined;
-    // As a whole, and cut in slices at once: both must say what the naive checker says.
-    for (const [way, whole] of [['whole', undefined] as const, ['in slices', 0] as const]) {
-      const { told, result } = byProof(one, whole);
-      expect(result.verdicts.some(({ because }) => because?.includes('stopped'))).toBe(false);
-      if (whole === undefined) bands = result.bands;
-      else expect(result.bands, `bands, seed ${seed}\n${toldCase(one)}`).toEqual(bands);
-      const a = lines(told);
-      if (a.join('\n') !== b.join('\n'))
-        differ.push(
-          `${way}\n${toldCase(one)}\nproof only:\n  ${a.filter((line) => !b.includes(line)).join('\n  ')}\nnaive only:\n  ${b.filter((line) => !a.includes(line)).join('\n  ')}`,
-        );
-    }
-  }
-  const table = [...hits].sort((a, b) => b[1] - a[1]).map(([rule, count]) => `  ${rule.padEnd(18)} ${count}`);
-  console.log(
-    `seed ${seed}: ${judged} procedures of ${(steps / judged).toFixed(0)} steps, ${(states / judged).toFixed(0)} states each, ${skipped} too large; ${((100 * faulty) / judged).toFixed(0)} % faulty\n${table.join('\n')}`,
-  );
-  const share = (100 * faulty) / judged;
-  expect(share, 'faulty of a hundred').toBeGreaterThan(30);
-  expect(share, 'faulty of a hundred').toBeLessThan(70);
-  for (const rule of RULES)
-    expect(hits.get(rule) ?? 0, `${rule}, seed ${seed}`).toBeGreaterThanOrEqual(COUNT >= 10_000 ? 200 : COUNT / 250);
-  expect(skipped).toBeLessThan(COUNT / 100);
-  differ.sort((a, b) => a.length - b.length);
-  expect(differ.length, `seed ${seed}\n${differ.slice(0, 2).join('\n\n')}`).toBe(0);
-});
+    const table = [...hits].sort((a, b) => b[1] - a[1]).map(([rule, count]) => `  ${rule.padEnd(18)} ${count}`);
+    console.log(
+      `seed ${seed}: ${judged} procedures of ${(steps / judged).toFixed(0)} steps, ${(states / judged).toFixed(0)} states each, ${skipped} too large; ${((100 * faulty) / judged).toFixed(0)} % faulty\n${table.join('\n')}`,
+    );
+    differ.sort((a, b) => a.length - b.length);
+    expect(differ.length, `seed ${seed}\n${differ.slice(0, 2).join('\n\n')}`).toBe(0);
+    const share = (100 * faulty) / judged;
+    expect(share, 'faulty of a hundred').toBeGreaterThan(30);
+    expect(share, 'faulty of a hundred').toBeLessThan(70);
+    for (const rule of RULES)
+      expect(hits.get(rule) ?? 0, `${rule}, seed ${seed}`).toBeGreaterThanOrEqual(COUNT >= 10_000 ? 200 : COUNT / 250);
+    expect(skipped).toBeLessThan(COUNT / 100);
+  },
+  Math.max(120_000, COUNT * 60),
+);

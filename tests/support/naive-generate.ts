@@ -227,6 +227,7 @@ const LAST: readonly Draft[] = [
   step('open', guard),
   step('lock', { point: 'main isolator' }, { role: 'helper' }),
   step('lock', { point: 'air valve' }, { role: 'helper' }),
+  step('lock', { point: 'air valve' }),
   step('isolate', { point: 'air valve' }),
   step('restrain', { point: 'drum pin' }),
   step('relieve', { point: 'dump valve' }),
@@ -238,6 +239,7 @@ const FORGOTTEN: readonly ActionKind[] = [
   ...(['close', 'close', 'tighten', 'take-out', 'observe', 'tell', 'tell', 'measure', 'measure'] as const),
   ...([
     'sense',
+    'control',
     'control',
     'clear-people',
     'clear-people',
@@ -278,7 +280,7 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
     weight: 2,
     arbitrary: fc.constantFrom<ActionKind>('relieve', 'lock', 'isolate', 'restrain').map((does): Edit => ({ kind: 'late', does })),
   },
-  { weight: 5, arbitrary: fc.nat({ max: LAST.length - 1 }).map((what): Edit => ({ kind: 'last', what })) },
+  { weight: 6, arbitrary: fc.nat({ max: LAST.length - 1 }).map((what): Edit => ({ kind: 'last', what })) },
   { weight: 2, arbitrary: fc.tuple(place, place).map(([at, to]): Edit => ({ kind: 'move', at, to })) },
   { weight: 3, arbitrary: fc.tuple(place, fc.nat({ max: LOOSE.length - 1 })).map(([at, what]): Edit => ({ kind: 'put', at, what })) },
 );

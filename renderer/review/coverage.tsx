@@ -11,11 +11,12 @@ export function Coverage(): ReactNode {
   if (!tables) return <p className="quiet">{words.checking}</p>;
   return (
     <div className="coverage">
-      {tables.map(({ id, columns, rows }) => (
-        <section key={id}>
-          <h2>{words[id]}</h2>
+      {tables.map(({ id, family, columns, rows }, place) => (
+        <section key={`${id} ${family}`}>
+          {tables[place - 1]?.id === id ? null : <h2>{words[id]}</h2>}
+          <h3>{family}</h3>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled from the keyboard too */}
-          <section className="wide" tabIndex={0} aria-label={words[id]}>
+          <section className="wide" tabIndex={0} aria-label={`${words[id]}, ${family}`}>
             <table>
               <thead>
                 <tr>

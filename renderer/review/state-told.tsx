@@ -18,7 +18,7 @@ export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
             <th scope="row">{name}</th>
             <td>
               <span aria-hidden="true">{own === 'live' ? '▨ ' : '□ '}</span>
-              {own}
+              {words.sourceState[own]}
             </td>
           </tr>
         ))}
@@ -31,9 +31,12 @@ export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
             </tr>
           ))}
         <tr>
-          <th scope="row" colSpan={2}>
-            {state.peopleClear ? words.peopleClear : words.peopleAt}
-          </th>
+          <th scope="row">{words.people}</th>
+          <td>{state.peopleClear ? words.peopleClear : words.peopleAt}</td>
+        </tr>
+        <tr>
+          <th scope="row">{words.toolsAt}</th>
+          <td>{state.toolsOut ? words.toolsAway : words.toolsIn}</td>
         </tr>
       </tbody>
     </table>

@@ -12,8 +12,8 @@ const ROW = 28;
 const TEXT = 230;
 /** The least room for a step's words; more where the window has it. */
 const WIDTH = 560;
-/** CSS pixels of a letter, on the large side. */
-const LETTER = 8.2;
+/** As in review.css. */
+const FONT = "14px 'Source Sans 3', 'Segoe UI', sans-serif";
 const RIGHT = 330;
 const ZOOMS = [0.5, 0.7, 0.85, 1, 1.25, 1.6, 2] as const;
 
@@ -23,7 +23,7 @@ export function Ways(): ReactNode {
   const [zoom, setZoom] = useState(3);
   const scale = ZOOMS[zoom] ?? 1;
   const [frame, room] = useRoom();
-  const longest = Math.max(0, ...(graph?.steps ?? []).map(({ text }) => text.length)) * LETTER + 60;
+  const longest = Math.max(0, ...(graph?.steps ?? []).map(({ text }) => broad(text))) + 60;
   const width = Math.max(WIDTH, Math.min(longest, room - TEXT - RIGHT - 20));
   const [w, h] = [TEXT + width + RIGHT, ROW * ((graph?.steps.length ?? 0) + 2)];
   return (
@@ -77,6 +77,23 @@ export function Ways(): ReactNode {
   );
 }
 
+let pen: CanvasRenderingContext2D | null | undefined;
+
+/** CSS pixels that words take in the drawing. */
+function broad(text: string): number {
+  pen ??= document.createElement('canvas').getContext('2d');
+  if (pen) pen.font = FONT;
+  return pen?.measureText(text).width ?? 8 * text.length;
+}
+
+/** As many words as there is room for; the rest is told by an ellipsis. */
+function fitting(text: string, room: number): string {
+  if (broad(text) <= room) return text;
+  let end = text.length;
+  while (end > 0 && broad(`${text.slice(0, end)}…`) > room) end = Math.max(0, text.lastIndexOf(' ', end - 1));
+  return `${text.slice(0, end)}…`;
+}
+
 const middle = (row: number): number => ROW * (row + 0.7);
 
 /** Dragged with the mouse, scrolled with wheel and keys. */
@@ -112,8 +129,7 @@ interface RowProps {
 function Row({ step, row, width, first, open }: RowProps): ReactNode {
   const state = step.state ?? 'unknown';
   const y = middle(row);
-  const letters = Math.floor((width - 40) / LETTER);
-  const told = step.text.length > letters ? `${step.text.slice(0, letters - 2)}…` : step.text;
+  const told = fitting(step.text, width - 60);
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no link inside a drawing that keeps its keys
     <g

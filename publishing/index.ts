@@ -2,7 +2,16 @@
 export { attachmentsOf } from './attachments.ts';
 export type { Book, Image } from './book.ts';
 export { type Checklist, checklistOf, contentHash, writeChecklist } from './checklist/index.ts';
-export { type ComposeInput, guideBook, inlineOf, plainOf, procedureBook, scopeOf } from './compose/index.ts';
+export {
+  type ComposeInput,
+  guideBook,
+  inlineOf,
+  plainOf,
+  procedureBook,
+  scopeOf,
+  UNITS_EDITIONS,
+  type UnitsEdition,
+} from './compose/index.ts';
 export { drawPages, newPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
 export { impose, type SheetSide, sheets } from './imposition/index.ts';

@@ -1,7 +1,17 @@
 /** `handsclear print`: a bound guide or a procedure as a PDF file. */
 import { readFonts } from '../../electron/host/files/index.ts';
 import { linksOf } from '../../procedures-schema/narration/index.ts';
-import { attachmentsOf, guideBook, printBook, printSheets, procedureBook, shortGuide, shortProcedure } from '../../publishing/index.ts';
+import {
+  attachmentsOf,
+  guideBook,
+  printBook,
+  printSheets,
+  procedureBook,
+  shortGuide,
+  shortProcedure,
+  UNITS_EDITIONS,
+  type UnitsEdition,
+} from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
@@ -24,6 +34,12 @@ export const print: Command = {
     },
     { name: 'paper', value: 'a4|letter|a5', choices: ['a4', 'letter', 'a5'], help: 'paper, where it is not that of guide or house' },
     { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
+    {
+      name: 'units',
+      value: UNITS_EDITIONS.join('|'),
+      choices: UNITS_EDITIONS,
+      help: 'an edition in other units than the house prints; values that stand in one system only stay as they are',
+    },
     { name: 'changed-since', value: 'FOLDER', help: 'the library as it was issued before: what changed gets a bar in the margin' },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
@@ -41,6 +57,10 @@ export const print: Command = {
       does: 'one procedure, for one model',
     },
     { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
+    {
+      line: 'handsclear print OM-8010 --library sample-procedures --to inch.pdf --units inch-first',
+      does: 'the guide with inch units first',
+    },
     {
       line: 'handsclear print OM-3140 --library sample-procedures --to form.pdf --edition short --fillable --attach',
       does: 'the checklist as a form, with its text and data inside',
@@ -79,6 +99,7 @@ export const print: Command = {
       figures: await figuresOf(checked.disk),
       draft,
       ...(model === undefined ? {} : { model }),
+      ...(values.units === undefined ? {} : { units: values.units as UnitsEdition }),
       ...(earlier === undefined ? {} : { earlier }),
     };
     const choice = {

@@ -28,7 +28,7 @@ export {
 } from './model-ranges.ts';
 export { type DecimalMark, decimalMarkOf } from './numbers.ts';
 export { findQuantities, inOrder, parseQuantity } from './parse.ts';
-export { converted, otherUnit, printDual, printEnd, printQuantity } from './print.ts';
+export { converted, type HouseUnits, otherUnit, printDual, printEnd, printQuantity } from './print.ts';
 export type { Amount, FoundQuantity, Quantity } from './quantity.ts';
 export * from './rational.ts';
 export type { QuantityKind } from './unit-table.ts';

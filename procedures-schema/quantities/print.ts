@@ -124,6 +124,8 @@ export function printQuantity(quantity: Quantity, mark: DecimalMark = 'point'): 
 export interface HouseUnits {
   readonly first: 'metric' | 'inch';
   readonly second: 'metric' | 'inch' | 'none';
+  /** One system alone: what was written in the other is converted, where a unit of this one stands beside it. */
+  readonly always?: true;
 }
 
 /** First and second unit in the house order: "25 N·m (18 lbf·ft)". */
@@ -140,9 +142,11 @@ export function printEnd(amount: Amount, end: 'lower' | 'upper', unit: Unit, hou
 function inOrder(quantity: Quantity, twin: (other: Unit) => Quantity, house: HouseUnits, mark: DecimalMark): string {
   const other = otherUnit(quantity.unit);
   const own = printQuantity(quantity, mark);
-  if (house.second === 'none' || other === undefined) return own;
+  const fits = quantity.unit.system === house.first || quantity.unit.system === 'both';
+  if (other === undefined || (house.second === 'none' && (fits || !house.always))) return own;
   const second = printQuantity(twin(other), mark);
-  return quantity.unit.system === house.first || quantity.unit.system === 'both' ? `${own} (${second})` : `${second} (${own})`;
+  if (house.second === 'none') return second;
+  return fits ? `${own} (${second})` : `${second} (${own})`;
 }
 
 function printNumber(amount: Amount | undefined, mark: DecimalMark): string {

@@ -19,6 +19,7 @@ import { inlineOf } from './inline.ts';
 import { limitLines, limitsPrinted } from './limits-text.ts';
 import { type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { tableRows } from './table-rows.ts';
+import { boxUnit } from './units-edition.ts';
 
 const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 
@@ -251,7 +252,8 @@ class Composer {
         },
       ];
     }
-    const unit = limitsPrinted(measurement, this.scope)[0]?.limit.unit.symbol;
+    const own = limitsPrinted(measurement, this.scope)[0]?.limit.unit;
+    const unit = own && boxUnit(own, this.scope.input);
     const lines = limitLines(measurement, this.scope).map(
       ({ names, text }): BookBlock => ({
         kind: 'paragraph',

@@ -127,8 +127,16 @@ function settings(
     draft: input.draft,
     ...(choice.large ? { large: true } : {}),
     ...(choice.obsolete ? { obsolete: true } : {}),
-    ...(house.printLine === undefined ? {} : { footLine: house.printLine }),
+    ...footOf(input),
   };
+}
+
+/** The house's line for the foot of every leaf, after the words that tell an edition from another of the same text. */
+export function footOf(input: ComposeInput): Pick<Book, 'footLine'> {
+  const { house } = input.library.registers;
+  const edition = input.units === undefined ? [] : [bookWords(house.language).units[input.units]];
+  const line = [...edition, ...(house.printLine === undefined ? [] : [house.printLine])].join(' ');
+  return line === '' ? {} : { footLine: line };
 }
 
 function contentsChapter(input: ComposeInput, startRight: boolean): Chapter {

@@ -1,6 +1,6 @@
 /** Core facts to books, and the words both books and data files carry. Exports only. */
 export { codeLines } from './blocks.ts';
-export { type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
+export { footOf, type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
 export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';
 export { measurementsAt } from './entries.ts';
 export { detailOf } from './front.ts';
@@ -9,4 +9,5 @@ export { limitsPrinted } from './limits-text.ts';
 export { noticeWords } from './notice-words.ts';
 export { type ComposeInput, chapterAnchor, everyBlock, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
 export { tableRows } from './table-rows.ts';
+export { boxUnit, UNITS_EDITIONS, type UnitsEdition } from './units-edition.ts';
 export { bookWords } from './words.ts';

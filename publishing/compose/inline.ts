@@ -1,7 +1,8 @@
 /** Running text as printed: references become words and links, second values stand in round brackets. Looks nothing up but where references lead. */
-import { type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
+import { decimalMarkOf, type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
 import type { Inline } from '../book.ts';
 import { chapterAnchor, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+import { inUnits, valueBefore } from './units-edition.ts';
 
 export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inline[] {
   const out: Inline[] = [];
@@ -9,6 +10,17 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
   let at = 0;
   for (const mark of references) {
     if (mark.at < at) continue;
+    const { units } = scope.input;
+    const value =
+      units !== undefined && mark.form.kind === 'second-value'
+        ? valueBefore(prose, at, mark.at, decimalMarkOf(scope.input.library.registers.house.language))
+        : undefined;
+    if (units !== undefined && value !== undefined && mark.form.kind === 'second-value') {
+      out.push(...styled(prose, at, value));
+      out.push({ kind: 'text', text: inUnits(prose.text.slice(value, mark.at).trimEnd(), mark.form.value, units) });
+      at = mark.end;
+      continue;
+    }
     out.push(...styled(prose, at, mark.at));
     out.push(...reference(mark, scope, from));
     at = mark.end;

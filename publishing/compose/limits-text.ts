@@ -1,7 +1,6 @@
 /** Limits of a measurement as printed: one line a model or range of serial numbers, or one for all where they are the same. */
 import {
   decimalMarkOf,
-  type LibraryFacts,
   type Limit,
   limitModels,
   limitQuantity,
@@ -13,6 +12,7 @@ import {
 } from '../../procedures-schema/index.ts';
 import { modelsOf } from './edition.ts';
 import { type Scope, tableNamed } from './scope.ts';
+import { unitsOf } from './units-edition.ts';
 
 export interface PrintedLimit {
   /** undefined: all models printed. */
@@ -58,18 +58,20 @@ export function limitLines(measurement: Measurement, scope: Scope): readonly Lim
   return [...lines].map(([text, names]) => ({ names: names.join(', '), text }));
 }
 
-/** The same in one run of words, for a cell of a table. */
+/** The same in one run of words, for a cell of a table. A range is never broken: half of one, read at arm's length, is another limit. */
 export const limitWords = (measurement: Measurement, scope: Scope): string =>
   limitLines(measurement, scope)
-    .map(({ names, text }) => (names === '' ? text : `${names}: ${text}`))
+    .map(({ names, text }) => (names === '' ? unbroken(text) : `${names}: ${unbroken(text)}`))
     .join('; ');
+
+const unbroken = (text: string): string => text.replace(/(\d) to (?=[\d−])/g, '$1\u00a0to\u00a0');
 
 /** "0 to 4 mm (0 to 0.15 in)", second unit as the house wants it. */
 export function limitText(
   limit: Limit,
-  scope: { readonly input: { readonly library: LibraryFacts }; readonly words: Scope['words'] },
+  scope: { readonly input: Pick<Scope['input'], 'library' | 'units'>; readonly words: Scope['words'] },
 ): string {
-  const { units, language } = scope.input.library.registers.house;
+  const { language } = scope.input.library.registers.house;
   const quantity = limitQuantity(limit);
-  return quantity === undefined ? scope.words.noLimit : printDual(quantity, units, decimalMarkOf(language));
+  return quantity === undefined ? scope.words.noLimit : printDual(quantity, unitsOf(scope.input), decimalMarkOf(language));
 }

@@ -2,6 +2,7 @@
 import type { Block, LibraryFacts, ProcedureFacts, Section, StepChild, Table } from '../../procedures-schema/index.ts';
 import type { FilmLink } from '../../procedures-schema/narration/index.ts';
 import type { Image } from '../book.ts';
+import type { UnitsEdition } from './units-edition.ts';
 import { type BookWords, bookWords } from './words.ts';
 
 export interface ComposeInput {
@@ -13,6 +14,8 @@ export interface ComposeInput {
   readonly earlier?: LibraryFacts;
   /** Registered name of the only model to print. */
   readonly model?: string;
+  /** Units in another order than the house prints them. */
+  readonly units?: UnitsEdition;
   /** Where films show the steps of procedures, by document number. */
   readonly films?: ReadonlyMap<string, readonly FilmLink[]>;
 }

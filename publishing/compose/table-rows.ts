@@ -21,6 +21,7 @@ import {
 import type { Inline } from '../book.ts';
 import { inlineOf } from './inline.ts';
 import type { Scope } from './scope.ts';
+import { unitsOf } from './units-edition.ts';
 
 export function tableRows(table: Table, scope: Scope, from?: LabelledStep): readonly (readonly Inline[][])[] {
   const { registers } = scope.input.library;
@@ -52,10 +53,10 @@ export function tableRows(table: Table, scope: Scope, from?: LabelledStep): read
 }
 
 function cellText({ amount, end, unit, words, headed }: ComputedCell, scope: Scope): string {
-  const { units, language } = scope.input.library.registers.house;
+  const { language } = scope.input.library.registers.house;
   const mark = decimalMarkOf(language);
   const value = headed
     ? printQuantity({ form: 'single', nominal: amount, unit: NO_UNIT, text: '' }, mark)
-    : printEnd(amount, end, unit, units, mark);
+    : printEnd(amount, end, unit, unitsOf(scope.input), mark);
   return words === '' ? value : `${words} ${value}`;
 }

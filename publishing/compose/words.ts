@@ -1,5 +1,6 @@
 /** The sentences a printed procedure carries besides the writer's own, by language. Wording only; a language is added by adding a table. */
 import type { SignalWord } from '../../procedures-schema/index.ts';
+import type { UnitsEdition } from './units-edition.ts';
 
 export interface BookWords {
   readonly panel: Readonly<Record<SignalWord, string>>;
@@ -58,6 +59,8 @@ export interface BookWords {
   readonly none: string;
   readonly everything: string;
   readonly onlyModel: string;
+  /** In the foot of every leaf of an edition in other units than the house prints. */
+  readonly units: Readonly<Record<UnitsEdition, string>>;
   readonly proceduresHere: string;
   readonly askFor: string;
   readonly filmCodes: (strip: number, of: number) => string;
@@ -137,6 +140,12 @@ const english: BookWords = {
   onlyWithOption: 'only with',
   none: 'none',
   everything: 'all models above',
+  units: {
+    'metric-first': 'Metric units first.',
+    'inch-first': 'Inch units first.',
+    'metric-only': 'Metric units only, where the text has them.',
+    'inch-only': 'Inch units only, where the text has them.',
+  },
   onlyModel:
     'Only what applies to {model} is printed. Labels are those of the full procedure, so some numbers are missing here: nothing was lost.',
   proceduresHere: 'Procedures in this part',

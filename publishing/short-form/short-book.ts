@@ -1,7 +1,7 @@
 /** A procedure, or every procedure of a guide, as a book of leaves: each with its own number, revision and count of pages. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Book, Chapter } from '../book.ts';
-import { type ComposeInput, chapterAnchor, type Guide, type PrintChoice, scopeOf } from '../compose/index.ts';
+import { type ComposeInput, chapterAnchor, footOf, type Guide, type PrintChoice, scopeOf } from '../compose/index.ts';
 import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
 import { shortWords } from './words.ts';
@@ -43,7 +43,7 @@ function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choi
     duplex: true,
     draft: input.draft,
     ...(choice.obsolete ? { obsolete: true } : {}),
-    ...(house.printLine === undefined ? {} : { footLine: house.printLine }),
+    ...footOf(input),
     chapters: procedures.map((facts) => chapterOf(facts, input, inBook)),
     short: {
       head: [

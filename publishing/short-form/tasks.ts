@@ -4,6 +4,7 @@ import type { BookBlock, Flow, Inline, NoticeBlock, Task, TaskReading, TasksBloc
 import {
   type Applies,
   appliesIn,
+  boxUnit,
   codeLines,
   inlineOf,
   limitsPrinted,
@@ -240,7 +241,7 @@ class Composer {
       name,
       limits: shown.length === 0 ? [{ text: notLimited }] : shown,
       boxes: this.facts.twice.has(name) ? [before, after] : [reading],
-      unit: limits[0]?.limit.unit.symbol ?? '',
+      unit: limits[0] === undefined ? '' : boxUnit(limits[0].limit.unit, this.scope.input),
     };
   }
 }

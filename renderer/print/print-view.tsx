@@ -75,6 +75,23 @@ export function PrintView(): ReactNode {
           </select>
         </label>
         <label>
+          {words.unitsEdition}
+          <select
+            value={choice.units ?? ''}
+            onChange={(event) =>
+              set('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
+            }
+          >
+            <option value="">{words.unitsAsSet}</option>
+            {(Object.keys(words.unitsNames) as (keyof typeof words.unitsNames)[]).map((name) => (
+              <option key={name} value={name}>
+                {words.unitsNames[name]}
+              </option>
+            ))}
+          </select>
+        </label>
+        {choice.units === undefined ? null : <p className="quiet">{words.unitsSay}</p>}
+        <label>
           {words.paper}
           <select
             value={choice.paper ?? ''}

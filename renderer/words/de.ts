@@ -258,6 +258,15 @@ export const de: Words = {
   stillReading: (n) => `${n} Anweisungen sind noch zu lesen …`,
   moreOf: (n) => `${n} mehr: oben Nummer, Titel oder Modell tippen`,
   edition: 'Fassung',
+  unitsEdition: 'Einheiten',
+  unitsAsSet: 'wie die Bibliothek sagt',
+  unitsNames: {
+    'metric-first': 'metrisch zuerst',
+    'inch-first': 'Zoll zuerst',
+    'metric-only': 'nur metrisch',
+    'inch-only': 'nur Zoll',
+  },
+  unitsSay: 'Werte, die der Text nur in einem System angibt, bleiben, wie sie sind. Jede Seite sagt, welche Fassung sie ist.',
   editionFull: 'der ganze Text',
   editionShort: 'Prüfliste auf Papier, zum Abhaken',
   editionTicks: {

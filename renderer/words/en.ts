@@ -254,6 +254,15 @@ export const en = {
   stillReading: (n: number) => `${n} procedures are still to be read …`,
   moreOf: (n: number) => `${n} more: type a number, title or model above`,
   edition: 'Edition',
+  unitsEdition: 'Units',
+  unitsAsSet: 'as the library says',
+  unitsNames: {
+    'metric-first': 'metric first',
+    'inch-first': 'inch first',
+    'metric-only': 'metric only',
+    'inch-only': 'inch only',
+  },
+  unitsSay: 'Values that the text gives in one system only stay as they are. Every page says which edition it is.',
   editionFull: 'the whole text',
   editionShort: 'paper checklist, to be ticked off',
   editionTicks: {

@@ -17,6 +17,7 @@ import {
   type SheetSide,
   shortGuide,
   shortProcedure,
+  type UnitsEdition,
   writeChecklist,
 } from '../../../publishing/index.ts';
 import type { LibraryModel } from '../library-model.ts';
@@ -25,6 +26,7 @@ export interface Edition {
   /** A procedure or a guide. */
   readonly file: string;
   readonly model?: string;
+  readonly units?: UnitsEdition;
   readonly paper?: 'a4' | 'letter' | 'a5';
   /** short: the paper checklist, one or two sheets a procedure. */
   readonly form?: 'full' | 'short';
@@ -206,6 +208,7 @@ const inputFor = (model: LibraryModel, edition: Edition) => ({
   figures: model.figures,
   draft: edition.draft,
   ...(edition.model === undefined ? {} : { model: edition.model }),
+  ...(edition.units === undefined ? {} : { units: edition.units }),
   ...(edition.earlier === undefined ? {} : { earlier: earlierOf(model, edition.earlier) }),
 });
 
@@ -239,6 +242,7 @@ const nameOf = (book: Book, edition: Edition): string =>
       book.number,
       book.revision ?? '',
       edition.model ?? '',
+      edition.units ?? '',
       edition.form === 'short' ? 'checklist' : '',
       edition.large ? 'large-type' : '',
       edition.press ? edition.press.kind : edition.fillable ? 'form' : '',

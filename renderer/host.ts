@@ -103,7 +103,11 @@ function overRequests(): Transport {
   };
 }
 
+/** Newer browsers have it themselves, twenty times as fast: the fonts are four million letters. */
+const native = (Uint8Array as { readonly fromBase64?: (base64: string) => Uint8Array<ArrayBuffer> }).fromBase64;
+
 export function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
+  if (native !== undefined) return native.call(Uint8Array, base64);
   const binary = atob(base64);
   const out = new Uint8Array(binary.length);
   for (let index = 0; index < binary.length; index += 1) out[index] = binary.charCodeAt(index);

@@ -1,5 +1,5 @@
 /** How the source is inked: headings, labels, references, braces, notices, front matter. Only looks; what a text means comes from the worker. */
-import * as monaco from 'monaco-editor/editor/editor.api.js';
+import { monaco } from './component.ts';
 
 export const LANGUAGE = 'procedure';
 

@@ -1,16 +1,7 @@
-/** The editor component with the few of its parts that a proof sheet needs. The only door to it. */
-import * as monaco from 'monaco-editor/editor/editor.api.js';
-import 'monaco-editor/features/clipboard/register.js';
-import 'monaco-editor/features/hover/register.js';
-// Its entry under features/ holds only a part of it, without the list.
-import 'monaco-editor/editor/contrib/suggest/browser/suggestController.js';
-import 'monaco-editor/features/wordOperations/register.js';
-import 'monaco-editor/features/linesOperations/register.js';
-import 'monaco-editor/features/multicursor/register.js';
-import 'monaco-editor/features/dnd/register.js';
-import 'monaco-editor/features/toggleTabFocusMode/register.js';
+/** The editor component made ready for the files of a library: their models, what is offered while writing, what is told on resting. The only door to it. */
 import EditorWorker from 'monaco-editor/editor/editor.worker.js?worker';
 import { core, documents } from '../state/workspace.ts';
+import { monaco } from './component.ts';
 import { defineTheme, LANGUAGE, registerLanguage } from './language.ts';
 
 let ready = false;

@@ -1,14 +1,12 @@
 /** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
 import { isFilmText } from '../../procedures-schema/narration/index.ts';
-import { base64Of, bytesOf, call, onShow, watchDisk } from '../host.ts';
+import { base64Of, bytesOf, call, onShow } from '../host.ts';
+import { ahead, hearDisk, type OnDisk, OPENED } from './ahead.ts';
 import { keepFindings } from './kept-findings.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
 import { say, shown, wrong } from './shown.ts';
 import { core, documents, here, journalNow, show } from './workspace.ts';
-
-/** Which library this window shows, over a reload of the page. */
-const OPENED = 'library opened';
 
 /** Another library begins with an empty page: nothing of this one can stay behind in it. */
 export async function switchLibrary(folder: string): Promise<void> {
@@ -27,40 +25,34 @@ export async function setLanguage(code: string): Promise<void> {
 export async function begin(): Promise<void> {
   keepFindings();
   try {
-    const { sample, open, show: asked } = await call('libraries.recent', {});
     onShow((path) => show(path));
-    watchDisk((from, changes) => {
+    const { recent, first, instead } = await ahead();
+    const rest = takeLibrary(first);
+    hearDisk((from, changes) => {
       if (from !== here.library) return;
       onDisk(changes);
       for (const one of changes) if ('present' in one && isFigure(one.path)) void giveFigure(one.path, true);
     });
-    const wanted = sessionStorage.getItem(OPENED) ?? open ?? sample;
-    try {
-      await openLibrary(wanted);
-    } catch (error) {
-      if (wanted === sample) throw error;
-      sessionStorage.removeItem(OPENED);
-      wrong(error);
-      await openLibrary(sample);
-    }
-    if (asked !== undefined && documents.get(asked)) show(asked);
+    if (instead !== undefined) wrong(instead);
+    if (recent.show !== undefined && documents.get(recent.show)) show(recent.show);
+    await rest;
     void giveFonts();
   } catch (error) {
     wrong(error);
   }
 }
 
-export async function openLibrary(folder: string): Promise<void> {
-  const opened = await call('library.open', { folder });
+/** Shows the first text at once; done when all that belongs to it has been asked for. */
+async function takeLibrary({ opened, read }: OnDisk): Promise<void> {
   here.library = opened.library;
   const { library } = here;
-  const read = await call('library.read', { library });
   for (const { path, text, hash } of read.files) documents.fromDisk(path, text, hash);
   const texts = documents.list().map(({ path, text }) => ({ path, text }));
   others = read.paths.filter((path) => documents.get(path) === undefined);
   const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
   shown.set({ folder: opened.folder, name: opened.name, checking: true });
   if (first !== undefined) show(first);
+  core.hold(painted());
   // What is shown is read first, the others bit by bit after it.
   core.edit([
     ...texts.map((file) => (file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
@@ -74,9 +66,29 @@ export async function openLibrary(folder: string): Promise<void> {
       ({ path, text }) => (documents.get(path)?.bom ? `\uFEFF${documents.get(path)?.text}` : documents.get(path)?.text) !== text,
     ),
   });
+  await checkedOnce();
   for (const path of read.paths) if (isFilmText(path) && documents.get(path) === undefined) void giveFilmText(path);
   for (const path of read.paths) if (isFigure(path)) void giveFigure(path);
 }
+
+/** When the first findings are there: pictures and fonts are for the pages, which are made after them. */
+const checkedOnce = (): Promise<void> =>
+  new Promise((resolve) => {
+    const stop = shown.listen(() => {
+      if (shown.get().revision === 0) return;
+      stop();
+      resolve();
+    }, 'revision');
+  });
+
+/** When the text that was just shown is on the screen, or would be if the window were to be seen: nothing that can wait may delay it. */
+const painted = (): Promise<void> =>
+  new Promise((resolve) => {
+    setTimeout(resolve, UNSEEN);
+    requestAnimationFrame(() => setTimeout(resolve, 0));
+  });
+/** Milliseconds: a window that is not to be seen draws nothing. */
+const UNSEEN = 500;
 
 /** Films are no texts to be written here, but prints lead into them. */
 async function giveFilmText(path: string): Promise<void> {

@@ -38,6 +38,12 @@ export class CoreClient {
     if (!this.busy) this.flush();
   }
 
+  /** Edits given meanwhile go out together when that is over: what is shown may come first. */
+  hold(until: Promise<void>): void {
+    this.busy = true;
+    void until.then(() => this.free());
+  }
+
   fonts(faces: Readonly<Record<string, Uint8Array>>): void {
     this.send({ kind: 'fonts', faces });
   }
@@ -84,6 +90,11 @@ export class CoreClient {
     if (message.kind === 'failed') this.failed(message.message);
     // Not settled: more was typed meanwhile and goes out at once.
     else this.checked(message, this.pending.size === 0);
+    this.free();
+  }
+
+  private free(): void {
+    this.busy = false;
     if (this.pending.size > 0) return this.flush();
     const idle = this.idle;
     this.idle = [];

@@ -24,7 +24,7 @@ export interface LoopbackOptions extends Omit<ServiceOptions, 'tell'> {
 /** The name that a page gives its window. It tells windows apart; what they may do is the cookie's affair. */
 const WINDOW = /^[\w-]{8,64}$/;
 
-/** The address with the code is gone from the browser's bar and the page asks from its own site, whoever opened the address. */
+/** For an address that another page opened: the code is gone from the browser's bar and the page asks from its own site. */
 const WELCOME =
   '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,"><meta http-equiv="refresh" content="0;url=/"><title>Handsclear</title>\n';
 
@@ -53,14 +53,14 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
     if (request.method === 'GET' && url.pathname === '/' && given !== null) {
       if (head.host !== `127.0.0.1:${door.port}`) return refuse(response, 403, 'This address goes by another name.');
       // Back in the browser's history, with the cookie that it got then.
-      if (holdsToken(head, door)) return welcome(response, {});
+      if (holdsToken(head, door)) return welcome(response, head.site, {});
       if (code === undefined || !equal(given, code)) return refuse(response, 403, 'This address was used already.');
       const { remotePort, localPort } = request.socket;
       if (!(await (options.isOwn ?? mayBeOwn)({ remote: remotePort ?? 0, local: localPort ?? 0 })))
         return refuse(response, 403, 'Another user of this machine asks.');
       if (code === undefined) return refuse(response, 403, 'This address was used already.');
       code = undefined;
-      return welcome(response, { 'set-cookie': `${cookieName(door.port)}=${door.token}; HttpOnly; SameSite=Strict; Path=/` });
+      return welcome(response, head.site, { 'set-cookie': `${cookieName(door.port)}=${door.token}; HttpOnly; SameSite=Strict; Path=/` });
     }
     const asks = url.pathname.startsWith('/call/') || url.pathname === '/events';
     const away = turnedAway(head, door, asks);
@@ -147,8 +147,11 @@ function addressOf(request: IncomingMessage): URL | undefined {
     : undefined;
 }
 
-function welcome(response: ServerResponse, headers: Readonly<Record<string, string>>): void {
-  response.writeHead(200, { ...PAGE_HEADERS, ...headers, 'content-type': 'text/html; charset=utf-8' }).end(WELCOME);
+/** Whom no page sent here, but the user or the system, is led on in one step, which spares the browser a page. */
+function welcome(response: ServerResponse, site: string | undefined, headers: Readonly<Record<string, string>>): void {
+  const all = { ...PAGE_HEADERS, ...headers, 'content-type': 'text/html; charset=utf-8' };
+  if (site === 'none') response.writeHead(303, { ...all, location: '/' }).end();
+  else response.writeHead(200, all).end(WELCOME);
 }
 
 function refuse(response: ServerResponse, status: number, words: string): void {

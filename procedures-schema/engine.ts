@@ -5,8 +5,10 @@
 import { checkBetweenFiles, checkProcedure, type FilmFacts, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
 import type { Finding } from './finding.ts';
 import { guessHead, type HeadGuess, newBlockCache } from './format/index.ts';
+import { KeptVisits } from './kept-visits.ts';
 import { Mentions } from './mentions.ts';
 import { filmFactsOf, isFilmRecord } from './narration/index.ts';
+import { numbersOf } from './numbers-of.ts';
 import {
   type Background,
   isGuide,
@@ -15,14 +17,12 @@ import {
   type LibraryFile,
   type LibraryReport,
   proveFile,
-  proveVisitOf,
   type ReadFacts,
   readBackground,
   readFile,
   readGuideFile,
   report,
 } from './pipeline.ts';
-import type { Registers, Symptom } from './registers/index.ts';
 import { Shelf, WHOLE } from './shelf.ts';
 
 /**
@@ -46,6 +46,12 @@ export interface Delta {
 export interface Engine {
   /** Applies all changes as one edit. */
   apply(changes: readonly Change[]): Delta;
+  /** As `apply`, but what is said between files stands as it was until `settle`: a writer first wants to know of the text at hand. */
+  applyAhead(changes: readonly Change[]): Delta;
+  /** Whether `settle` has something to do. */
+  readonly due: boolean;
+  /** Findings between files, brought up to date. */
+  settle(): readonly Finding[];
   /** Reads, proves and checks so many of the procedures that wait. */
   readOn(count: number): Delta;
   /** Counts every sentence of every procedure; `known` is there at once. */
@@ -84,7 +90,9 @@ class LibraryEngine implements Engine {
   private readonly early = new Set<string>();
   private guides: LibraryFacts['guides'] = [];
   private between: readonly Finding[] = [];
-  private visits = new Map<Symptom, { readonly flows: readonly unknown[]; readonly result: LibraryFacts['visits'][number] }>();
+  /** `between` is of an earlier state. */
+  due = false;
+  private readonly visits = new KeptVisits();
   private films = new Map<
     string,
     { readonly text: string; readonly procedure: unknown; readonly captioned: boolean; readonly facts: FilmFacts }
@@ -101,6 +109,17 @@ class LibraryEngine implements Engine {
   }
 
   apply(changes: readonly Change[]): Delta {
+    const delta = this.applyAhead(changes);
+    return { ...delta, between: this.settle() };
+  }
+
+  settle(): readonly Finding[] {
+    if (this.due) this.between = checkBetweenFiles(this.known);
+    this.due = false;
+    return this.between;
+  }
+
+  applyAhead(changes: readonly Change[]): Delta {
     const touched = new Set<string>();
     const cameOrWent: string[] = [];
     let all = this.background === undefined;
@@ -157,7 +176,7 @@ class LibraryEngine implements Engine {
     this.proveAndCheck(again, named);
     // Read because it is there, not because somebody looks at it: what is dropped at once never weighs on the memory of a long library.
     if (passing) for (const path of [...next, ...named]) this.shelf.drop(path);
-    return { findings: this.deltaOf([...again, ...named]), between: this.between, waiting: this.left() };
+    return { findings: this.deltaOf([...again, ...named]), between: this.settle(), waiting: this.left() };
   }
 
   /** How many are to be read yet, or to be checked again. */
@@ -171,7 +190,7 @@ class LibraryEngine implements Engine {
 
   report(): LibraryReport {
     const facts = this.known;
-    const findings = [...this.between, ...[...this.findings.values()].flat()].sort(
+    const findings = [...this.settle(), ...[...this.findings.values()].flat()].sort(
       (a, b) => inOrder(a.file, b.file) || a.span.start - b.span.start || inOrder(a.check, b.check) || inOrder(a.message, b.message),
     );
     return report(facts, findings);
@@ -294,25 +313,6 @@ class LibraryEngine implements Engine {
     return facts;
   }
 
-  /** A visit is walked again when one of its procedures was proved again, or the registers are others. */
-  private visitsOf(registers: Registers): LibraryFacts['visits'] {
-    const procedures = this.inPathOrder();
-    const byId = new Map<string, ProcedureFacts>();
-    for (const facts of procedures) if (!byId.has(facts.head.id)) byId.set(facts.head.id, facts);
-    const before = this.visits;
-    this.visits = new Map();
-    return registers.symptoms.map((symptom) => {
-      const own = symptom.procedures.map(({ number }) => byId.get(number)?.flow);
-      const known = before.get(symptom);
-      const result =
-        known && known.flows.length === own.length && own.every((flow, index) => flow === known.flows[index])
-          ? known.result
-          : proveVisitOf(symptom, registers, procedures);
-      this.visits.set(symptom, { flows: own, result });
-      return result;
-    });
-  }
-
   /** A film is held against its procedure again when one of the two changed; each reading of a procedure is a value of its own. */
   private filmsOf(library: Omit<LibraryFacts, 'films'>): readonly FilmFacts[] {
     const before = this.films;
@@ -356,22 +356,32 @@ class LibraryEngine implements Engine {
       this.read.set(path, facts);
     }
     const whole = this.left() === 0;
-    const known: Omit<LibraryFacts, 'films'> = {
+    const known: Omit<LibraryFacts, 'films' | 'visits'> = {
       registers: background.registers,
       registerFiles: background.registerFiles,
       procedures: this.inPathOrder(),
       guides: this.guides,
-      visits: whole ? this.visitsOf(background.registers) : [],
       paths: this.paths,
     };
-    const facts: LibraryFacts = { ...known, films: whole ? this.filmsOf(known) : [] };
+    let visits: LibraryFacts['visits'] | undefined = whole ? undefined : [];
+    const walk = (): LibraryFacts['visits'] => this.visits.of(background.registers, known.procedures);
+    const facts: LibraryFacts = {
+      ...known,
+      // Walked when somebody asks: they cost more than the procedure that was edited, and only what is said between files needs them.
+      get visits() {
+        visits ??= walk();
+        return visits;
+      },
+      films: whole ? this.filmsOf({ ...known, visits: [] }) : [],
+    };
     this.facts = facts;
     for (const path of [...again, ...named]) {
       const early = !whole && this.namesWaiting(path);
       this.findings.set(path, checkProcedure(this.procedures.get(path) as ProcedureFacts, facts, early));
       if (early) this.early.add(path);
     }
-    this.between = whole ? checkBetweenFiles(facts) : [];
+    this.due = whole;
+    if (!whole) this.between = [];
   }
 
   private namesWaiting(path: string): boolean {
@@ -382,16 +392,6 @@ class LibraryEngine implements Engine {
     }
     return false;
   }
-}
-
-/** Paths by number; of two with one number the first by path counts. */
-function numbersOf(...lists: readonly (readonly (readonly [string, string])[])[]): ReadonlyMap<string, string> {
-  const out = new Map<string, string>();
-  for (const [path, number] of lists.flat()) {
-    const known = out.get(number);
-    if (number !== '' && (known === undefined || path < known)) out.set(number, path);
-  }
-  return out;
 }
 
 function inOrder(a: string, b: string): number {

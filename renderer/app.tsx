@@ -20,11 +20,12 @@ const VIEWS = ['write', 'review', 'print'] as const;
 let begun = false;
 
 export function App(): ReactNode {
-  const { view, name, checking, waiting, revision, message, clashes, recovered, unsaved } = shown.usePick(
+  const { view, name, checking, waiting, due, revision, message, clashes, recovered, unsaved } = shown.usePick(
     'view',
     'name',
     'checking',
     'waiting',
+    'due',
     'revision',
     'message',
     'clashes',
@@ -51,7 +52,13 @@ export function App(): ReactNode {
     return () => removeEventListener('beforeunload', hold);
   }, [unsaved, name]);
   return (
-    <div className="page" lang={language} data-checked={!checking && revision > 0} data-waiting={waiting} data-unsaved={unsaved.size}>
+    <div
+      className="page"
+      lang={language}
+      data-checked={!checking && revision > 0}
+      data-waiting={waiting + (due ? 1 : 0)}
+      data-unsaved={unsaved.size}
+    >
       <header className="head">
         <p className="mark">Handsclear</p>
         <p className="where">{name}</p>

@@ -18,7 +18,7 @@ const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
 const TICKS = ['large', 'fillable', 'attach', 'obsolete', 'draft'] as const;
 
 export function PrintView(): ReactNode {
-  const { overview, file } = shown.usePick('overview', 'file', 'findings', 'between');
+  const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const [asked, setAsked] = useState<string>();
   const [choice, setChoice] = useState<Omit<Edition, 'file'>>({ draft: false });
@@ -26,7 +26,7 @@ export function PrintView(): ReactNode {
   const chosen = asked ?? documents.find((one) => one.file === file)?.file ?? documents[0]?.file;
   const edition: Edition | undefined = chosen === undefined ? undefined : { file: chosen, ...choice, ...(earlier ? { earlier } : {}) };
   const made = useAnswer('pages', edition);
-  const blocking = useAnswer('blocking', chosen === undefined ? undefined : { file: chosen, findings: allFindings() });
+  const blocking = useAnswer('blocking', chosen === undefined || due ? undefined : { file: chosen, findings: allFindings() });
   const document = documents.find((one) => one.file === chosen);
   const mayPrint = choice.draft || blocking?.length === 0;
   const set = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {

@@ -21,6 +21,8 @@ export interface Shown {
   readonly overview: Overview | undefined;
   readonly findings: ReadonlyMap<string, readonly Finding[]>;
   readonly between: readonly Finding[];
+  /** `between` is of the text before the last key; the new ones come when the hands rest a moment. */
+  readonly due: boolean;
   /** Counts what was checked; margin, pages and tables are asked for again when it grows. */
   readonly revision: number;
   readonly checking: boolean;
@@ -48,6 +50,7 @@ export const shown = newStore<Shown>({
   overview: undefined,
   findings: new Map(),
   between: [],
+  due: false,
   revision: 0,
   checking: false,
   engine: '',

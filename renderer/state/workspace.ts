@@ -23,12 +23,11 @@ export function onOutsideEdit(listener: Listener): () => void {
 
 export const core = new CoreClient(
   ({ findings, between, waiting, engine }, settled) => {
-    const { revision, between: before } = shown.get();
-    // What says the same as before is the same, so that lists are not drawn again at every key.
-    const same = JSON.stringify(before) === JSON.stringify(between);
+    const { revision } = shown.get();
     shown.set({
       findings: merged(findings),
-      between: same ? before : between,
+      ...(between === undefined ? {} : { between: sameAs(between) }),
+      due: between === undefined,
       waiting,
       engine,
       revision: revision + 1,
@@ -48,13 +47,20 @@ export const core = new CoreClient(
     const all = merged([...arrived]);
     arrived.clear();
     const { revision } = shown.get();
-    shown.set({ findings: all, waiting, ...(waiting === 0 ? { between, revision: revision + 1 } : {}) });
+    shown.set({ findings: all, waiting, ...(waiting === 0 ? { between, due: false, revision: revision + 1 } : {}) });
     if (waiting === 0 || performance.now() - listedAt > 10_000) {
       listedAt = performance.now();
       askOverview();
     }
   },
+  (between) => shown.set({ between: sameAs(between), due: false }),
 );
+
+/** What says the same as before is the same, so that lists are not drawn again at every key. */
+function sameAs(between: readonly Finding[]): readonly Finding[] {
+  const { between: before } = shown.get();
+  return JSON.stringify(before) === JSON.stringify(between) ? before : between;
+}
 
 /** The findings there are with those of some files anew; the same map where that changes nothing. */
 function merged(news: readonly (readonly [string, readonly Finding[]])[]): ReadonlyMap<string, readonly Finding[]> {

@@ -6,6 +6,7 @@ import type { Answer, Ask, QueryName } from './queries/queries.ts';
 
 type Checked = Extract<FromWorker, { kind: 'checked' }>;
 type Background = Extract<FromWorker, { kind: 'background' }>;
+type Between = Extract<FromWorker, { kind: 'between' }>['between'];
 
 export class CoreClient {
   private readonly worker = takeWorker();
@@ -20,15 +21,18 @@ export class CoreClient {
   private readonly checked: (checked: Checked, settled: boolean) => void;
   private readonly failed: (message: string) => void;
   private readonly more: (more: Background) => void;
+  private readonly between: (between: Between) => void;
 
   constructor(
     checked: (checked: Checked, settled: boolean) => void,
     failed: (message: string) => void,
     more: (more: Background) => void = () => undefined,
+    between: (between: Between) => void = () => undefined,
   ) {
     this.checked = checked;
     this.failed = failed;
     this.more = more;
+    this.between = between;
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.hear(data);
     this.worker.onerror = ({ message }) => this.failed(message);
   }
@@ -86,6 +90,7 @@ export class CoreClient {
       return;
     }
     if (message.kind === 'background') return this.more(message);
+    if (message.kind === 'between') return this.between(message.between);
     this.busy = false;
     if (message.kind === 'failed') this.failed(message.message);
     // Not settled: more was typed meanwhile and goes out at once.

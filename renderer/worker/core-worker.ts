@@ -15,6 +15,7 @@ const say = (message: FromWorker): void => scope.postMessage(message);
 scope.onmessage = ({ data }) => {
   try {
     treat(data);
+    settleSoon();
   } catch (error) {
     const { message } = error as Error;
     say({ kind: 'failed', id: data.kind === 'ask' ? data.id : undefined, message });
@@ -26,6 +27,23 @@ const engine = location.pathname.split('/').at(-1) ?? '';
 /** Longest that a message waits for what nobody asked for. */
 const SLICE = 12;
 let going = false;
+
+/** What is said between files comes when the questions that follow an edit are answered; milliseconds of quiet. */
+const QUIET = 50;
+let settling: ReturnType<typeof setTimeout> | undefined;
+
+function settleSoon(): void {
+  clearTimeout(settling);
+  settling = undefined;
+  if (!library.due) return;
+  settling = setTimeout(() => {
+    try {
+      say({ kind: 'between', between: library.settle() });
+    } catch (error) {
+      say({ kind: 'failed', id: undefined, message: (error as Error).message });
+    }
+  }, QUIET);
+}
 
 /** Between two messages a little more of a long library is read. */
 function readOnSoon(): void {
@@ -56,7 +74,8 @@ function treat(message: ToWorker): void {
       const begun = performance.now();
       const delta = library.apply(message.changes);
       const milliseconds = performance.now() - begun;
-      const { between, waiting } = delta;
+      const { waiting } = delta;
+      const between = library.due ? undefined : delta.between;
       say({ kind: 'checked', rev: message.rev, findings: [...delta.findings], between, waiting, milliseconds, engine });
       return readOnSoon();
     }

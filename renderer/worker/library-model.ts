@@ -26,7 +26,15 @@ export class KeptLibrary implements LibraryModel {
 
   apply(changes: readonly Change[]): Delta {
     this.revision += 1;
-    return this.taken(this.engine.apply(changes));
+    return this.taken(this.engine.applyAhead(changes));
+  }
+
+  get due(): boolean {
+    return this.engine.due;
+  }
+
+  settle(): Delta['between'] {
+    return this.engine.settle();
   }
 
   readOn(count: number): Delta {

@@ -15,7 +15,8 @@ export type FromWorker =
       readonly rev: number;
       /** By file, for the files whose findings may have changed. */
       readonly findings: readonly (readonly [string, readonly Finding[]])[];
-      readonly between: readonly Finding[];
+      /** Between files; undefined: told by itself a little later. */
+      readonly between: readonly Finding[] | undefined;
       /** Procedures that wait to be read. */
       readonly waiting: number;
       readonly milliseconds: number;
@@ -29,5 +30,7 @@ export type FromWorker =
       readonly between: readonly Finding[];
       readonly waiting: number;
     }
+  /** What was owed since the last edit; what was said of the procedures stands. */
+  | { readonly kind: 'between'; readonly between: readonly Finding[] }
   | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer<QueryName> }
   | { readonly kind: 'failed'; readonly id: number | undefined; readonly message: string };

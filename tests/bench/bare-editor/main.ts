@@ -4,4 +4,5 @@ import EditorWorker from 'monaco-editor/editor/editor.worker.js?worker';
 
 (globalThis as { MonacoEnvironment?: unknown }).MonacoEnvironment = { getWorker: () => new EditorWorker() };
 const text = await (await fetch('./text.md')).text();
-monaco.editor.create(document.getElementById('text') as HTMLElement, { value: text, language: 'plaintext', wordWrap: 'on' });
+const editor = monaco.editor.create(document.getElementById('text') as HTMLElement, { value: text, language: 'plaintext', wordWrap: 'on' });
+editor.focus();

@@ -23,6 +23,7 @@ import {
   type ComposeInput,
   detailOf,
   inlineOf,
+  labelled,
   limitsPrinted,
   listedFor,
   machinesOf,
@@ -167,7 +168,7 @@ class Builder {
   }
 
   private step(step: Step, guards: readonly ChecklistNotice[]): ChecklistStep {
-    const at = this.scope.facts.read.labels.byStep.get(step) as LabelledStep;
+    const at = labelled(step, this.scope);
     const below = this.below(step.children, at);
     const [entry = { kind: 'tick' } as const, ...more] = (this.measured.get(step) ?? []).map((one) => this.entry(one));
     // A second value at the same step is told in words: a line holds one box.

@@ -17,7 +17,7 @@ import { measurementsAt } from './entries.ts';
 import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitLines, limitsPrinted } from './limits-text.ts';
-import { type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+import { labelled, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { tableRows } from './table-rows.ts';
 import { boxUnit } from './units-edition.ts';
 
@@ -91,7 +91,7 @@ class Composer {
 
   private step(step: Step, guards: readonly NoticeBlock[]): BookBlock {
     const { facts } = this.scope;
-    const at = facts.read.labels.byStep.get(step) as LabelledStep;
+    const at = labelled(step, this.scope);
     const body: BookBlock[] = [{ kind: 'paragraph', inline: inlineOf(step.lead, this.scope, at) }];
     for (const measurement of this.measured.get(step) ?? []) body.push(...this.entry(measurement, at));
     const notices = [...guards];

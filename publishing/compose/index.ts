@@ -7,7 +7,7 @@ export { detailOf } from './front.ts';
 export { inlineOf, plainOf } from './inline.ts';
 export { limitsPrinted } from './limits-text.ts';
 export { noticeWords } from './notice-words.ts';
-export { type ComposeInput, chapterAnchor, everyBlock, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
+export { type ComposeInput, chapterAnchor, everyBlock, labelled, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
 export { tableRows } from './table-rows.ts';
 export { boxUnit, UNITS_EDITIONS, type UnitsEdition } from './units-edition.ts';
 export { bookWords } from './words.ts';

@@ -1,5 +1,5 @@
 /** What composing one procedure needs besides its text: the library, the edition, what else stands in the same book. */
-import type { Block, LibraryFacts, ProcedureFacts, Section, StepChild, Table } from '../../procedures-schema/index.ts';
+import type { Block, LabelledStep, LibraryFacts, ProcedureFacts, Section, Step, StepChild, Table } from '../../procedures-schema/index.ts';
 import type { FilmLink } from '../../procedures-schema/narration/index.ts';
 import type { Image } from '../book.ts';
 import type { UnitsEdition } from './units-edition.ts';
@@ -83,3 +83,17 @@ export const chapterAnchor = (number: string): string => `doc ${number}`;
 export const sectionAnchor = (number: string, section: Section): string => `doc ${number} section ${section.id}`;
 export const stepAnchor = (number: string, order: number): string => `doc ${number} step ${order}`;
 export const thingAnchor = (number: string, kind: 'figure' | 'table', count: number): string => `doc ${number} ${kind} ${count}`;
+
+/**
+ * A step with its label. A numbered list in a section of prose is no part of the walk and has none: it is printed with the number that was
+ * typed, and stands in no state. Its order comes after that of all real steps, so that anchors stay apart.
+ */
+export function labelled(step: Step, { facts }: Pick<Scope, 'facts'>): LabelledStep {
+  const known = facts.read.labels.byStep.get(step);
+  if (known !== undefined) return known;
+  const label = step.typed.raw.replace(/[.):\s]+$/, '');
+  const inside = ({ span }: Section): boolean => span.start <= step.span.start && step.span.end <= span.end;
+  const section = (facts.tree.sections.find(inside) ?? facts.tree.sections[0]) as Section;
+  return { step, section, label, fullLabel: label, path: [step.typed.ordinal ?? 1], order: AFTER_ALL + step.span.start };
+}
+const AFTER_ALL = 1_000_000;

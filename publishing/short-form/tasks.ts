@@ -7,6 +7,7 @@ import {
   boxUnit,
   codeLines,
   inlineOf,
+  labelled,
   limitsPrinted,
   measurementsAt,
   type Scope,
@@ -87,8 +88,7 @@ class Composer {
 
   private step(step: Step, depth: number, guards: readonly NoticeBlock[]): Task[] {
     const { facts } = this.scope;
-    const { labels } = facts.read;
-    const at = labels.byStep.get(step) as LabelledStep;
+    const at = labelled(step, this.scope);
     const lead = this.facts.lead.get(step);
     const models = modelsNamed(lead);
     const below = this.below(step.children, at, depth);

@@ -125,18 +125,28 @@ export const raw = (path: string): string => {
   return `${document?.bom ? '\uFEFF' : ''}${document?.text ?? ''}`;
 };
 
-let journalDue = false;
+const journal = { due: false, writing: false, stale: false };
 /** Unsaved text is safe within half a second, whatever happens to this window or the host. */
 export function journalSoon(): void {
-  if (journalDue) return;
-  journalDue = true;
-  setTimeout(() => {
-    journalDue = false;
-    journalNow().catch((error) => {
+  // Writes to a slow disk must not queue up: what is typed while one is under way goes into the next, which follows at once.
+  if (journal.writing) journal.stale = true;
+  else if (!journal.due) {
+    journal.due = true;
+    setTimeout(() => void writeJournal(), 400);
+  }
+}
+
+async function writeJournal(): Promise<void> {
+  journal.due = false;
+  journal.writing = true;
+  do {
+    journal.stale = false;
+    await journalNow().catch((error) => {
       // What went wrong before, a save perhaps, is the graver news.
       if (!shown.get().message?.wrong) wrong(error);
     });
-  }, 400);
+  } while (journal.stale);
+  journal.writing = false;
 }
 
 /** Journals that were taken over into this window's own; they go when that one is written. */

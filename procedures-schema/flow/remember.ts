@@ -22,21 +22,20 @@ export type Make = (remembered: ReadonlySet<string> | undefined) => SolveInput;
 export function search(program: Program, make: Make, whole: number = WHOLE): Solved {
   const facts = asked(program.code.keys(), program, 'fact');
   const outcomes = asked(program.code.keys(), program, 'outcome');
-  const circles = inCircles(program.code);
-  const factsAtOnce = facts.size === 0 ? [] : asked(circles, program, 'fact');
-  const one =
-    whole < 1 ? undefined : settle(make, wholeSlice, new Set([...outcomes, ...factsAtOnce]), new Set([...outcomes, ...facts]), whole);
-  const solved =
-    one && one.bounded === undefined
-      ? one
-      : inSlices(program, make, new Set([...factsAtOnce, ...asked(circles, program, 'outcome')]), new Set([...outcomes, ...facts]));
+  const all = new Set([...outcomes, ...facts]);
+  // Whether a walk comes out of a circle must not hang on an answer that changes: what is asked in one is remembered at once.
+  const factsAtOnce = facts.size === 0 ? NOTHING : asked(inCircles(program.code), program, 'fact');
+  const one = whole < 1 ? undefined : settle(make, wholeSlice, new Set([...outcomes, ...factsAtOnce]), all, whole);
+  const solved = one && one.bounded === undefined ? one : inSlices(program, make, factsAtOnce, all);
   return program.cut ? { ...solved, bounded: TOO_MUCH } : solved;
 }
 
+const NOTHING: ReadonlySet<string> = new Set();
+
 const TOO_MUCH = 'because what it calls is longer or deeper than can be walked';
 
-/** Whether a walk comes out of a circle must not hang on an answer that changes: what is asked in one is remembered at once. */
-function inSlices(program: Program, make: Make, atOnce: ReadonlySet<string>, all: ReadonlySet<string>): Solved {
+function inSlices(program: Program, make: Make, factsAtOnce: ReadonlySet<string>, all: ReadonlySet<string>): Solved {
+  const atOnce = new Set([...factsAtOnce, ...asked(inCircles(program.code), program, 'outcome')]);
   const first = make(undefined);
   const parts: Solved[] = [];
   for (const at of slicesOf(program, first.layout, first.doingOf).keys()) {

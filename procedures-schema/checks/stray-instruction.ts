@@ -1,5 +1,5 @@
-/** A paragraph in a procedure section that reads like an instruction but is no step. */
-import { proseSpan } from '../format/index.ts';
+/** What reads like an instruction but is no step: a paragraph between steps, or a numbered list under a heading of prose. */
+import { type Prose, proseSpan } from '../format/index.ts';
 import { opensWithOrder, readProse } from '../reading/index.ts';
 import { familiesOf } from '../registers/index.ts';
 import type { ProcedureCheck } from './check.ts';
@@ -22,6 +22,16 @@ export const strayInstruction: ProcedureCheck = {
       finds: 0,
       work: '#. Clean the [scraper].\n\nThe edge is harder than it looks.\n\n#. Read the [air gauge].',
     },
+    {
+      name: 'steps that fell under a heading of prose',
+      finds: 1,
+      body: '## Background\n\nThe blade wears.\n\n#. Clean the [scraper].\n   ^^^^\n#. Clean the [scraper] again.\n\n@SAFE\n@CLOSE\n',
+    },
+    {
+      name: 'a numbered list of what there is',
+      finds: 0,
+      body: '## Background\n\nThe mixer has two zones:\n\n#. the drum bay\n#. the drive bay\n\n@SAFE\n@CLOSE\n',
+    },
   ],
   *run({ file, tree, names, head }, { registers }) {
     const context = {
@@ -33,16 +43,30 @@ export const strayInstruction: ProcedureCheck = {
       measurements: head.measurements,
       roles: head.roles.map(({ name }) => name),
     } as const;
+    // An order opens with its verb: an action that begins where the sentence does.
+    const orderIn = (prose: Prose) =>
+      readProse(prose, context).sentences.find(
+        (sentence) =>
+          (sentence.status === 'read' && sentence.actions.some((action) => action.at === sentence.at)) ||
+          (sentence.status === 'unread' && opensWithOrder(sentence.text)),
+      );
     for (const section of tree.sections) {
-      if (section.prose || !section.blocks.some((block) => block.kind === 'steps')) continue;
       for (const block of section.blocks) {
-        if (block.kind !== 'paragraph') continue;
-        // An order opens with its verb: an action that begins where the sentence does.
-        const order = readProse(block.prose, context).sentences.find(
-          (sentence) =>
-            (sentence.status === 'read' && sentence.actions.some((action) => action.at === sentence.at)) ||
-            (sentence.status === 'unread' && opensWithOrder(sentence.text)),
-        );
+        if (section.prose && block.kind === 'steps') {
+          const step = block.steps.find(({ lead }) => orderIn(lead) !== undefined);
+          const order = step && orderIn(step.lead);
+          if (step === undefined || order === undefined) continue;
+          yield {
+            file,
+            span: proseSpan(step.lead, order.at, order.end),
+            message: `"${order.text}" is numbered, but stands under "${section.title}", which is prose: it is no step, and the list is not proved.`,
+            actual: `a numbered list under "${section.title}"`,
+            expected: 'a heading of its own above the steps',
+          };
+          continue;
+        }
+        if (section.prose || block.kind !== 'paragraph' || !section.blocks.some(({ kind }) => kind === 'steps')) continue;
+        const order = orderIn(block.prose);
         if (order === undefined) continue;
         yield {
           file,

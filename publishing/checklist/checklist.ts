@@ -46,7 +46,9 @@ import type {
   ChecklistThing,
 } from './model.ts';
 
-export function checklistOf(facts: ProcedureFacts, input: ComposeInput): Checklist {
+export function checklistOf(facts: ProcedureFacts, asked: ComposeInput): Checklist {
+  // Data are no edition: a program converts by itself, and the words of a limit must say the same as its numbers.
+  const { units: _, ...input } = asked;
   const scope = scopeOf(facts, input, new Set());
   const { head } = facts;
   const { house } = input.library.registers;

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { parseQuantity } from '../../procedures-schema/index.ts';
 import type { Book } from '../../publishing/book.ts';
 import { inUnits, UNITS_EDITIONS, type UnitsEdition } from '../../publishing/compose/units-edition.ts';
-import { guideBook, shortGuide } from '../../publishing/index.ts';
+import { checklistOf, guideBook, shortGuide, writeChecklist } from '../../publishing/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
 let it: Sample;
@@ -95,4 +95,9 @@ describe('a guide', () => {
     expect(metric.length).toBe(both.filter((unit) => unit === 'mm' || unit === 'bar').length);
     expect(both.length).toBeGreaterThan(20);
   });
+});
+
+test('the checklist as data is no edition: words and numbers of a limit are of one unit', () => {
+  const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as Parameters<typeof checklistOf>[0];
+  expect(writeChecklist(checklistOf(facts, { ...it.input, units: 'inch-only' }))).toBe(writeChecklist(checklistOf(facts, it.input)));
 });

@@ -1,5 +1,5 @@
 /** What the library covers, as tables; every cell leads to its text, and what is missing says so. */
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -48,10 +48,11 @@ export function Coverage(): ReactNode {
                           >
                             {cell.missing
                               ? words.missing
-                              : cell.text.split(/(?<=, )/).map((part) => (
-                                  <span key={part} className="number">
-                                    {part}
-                                  </span>
+                              : cell.text.split(', ').map((part, at) => (
+                                  <Fragment key={part}>
+                                    {at === 0 ? null : ', '}
+                                    <span className="number">{part}</span>
+                                  </Fragment>
                                 ))}
                           </button>
                         )}

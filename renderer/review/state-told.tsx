@@ -32,11 +32,11 @@ export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
           ))}
         <tr>
           <th scope="row">{words.people}</th>
-          <td>{state.peopleClear ? words.peopleClear : words.peopleAt}</td>
+          <td>{state.peopleClear ? words.away : words.maybeThere}</td>
         </tr>
         <tr>
           <th scope="row">{words.toolsAt}</th>
-          <td>{state.toolsOut ? words.toolsAway : words.toolsIn}</td>
+          <td>{state.toolsOut ? words.away : words.maybeThere}</td>
         </tr>
       </tbody>
     </table>

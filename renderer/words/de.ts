@@ -84,11 +84,9 @@ export const de: Words = {
   loose: 'lose',
   putIn: 'für die Arbeit eingesetzt',
   people: 'Personen',
-  peopleClear: 'weggeschickt',
-  peopleAt: 'können an der Maschine sein',
   toolsAt: 'Werkzeuge',
-  toolsAway: 'weggenommen',
-  toolsIn: 'können an der Maschine sein',
+  away: 'nicht an der Maschine',
+  maybeThere: 'können an der Maschine sein',
   sourceState: {
     live: 'unter Energie',
     isolated: 'freigeschaltet',

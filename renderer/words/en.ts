@@ -82,11 +82,9 @@ export const en = {
   loose: 'loose',
   putIn: 'put in for the work',
   people: 'people',
-  peopleClear: 'sent clear',
-  peopleAt: 'may be at the machine',
   toolsAt: 'tools',
-  toolsAway: 'taken away',
-  toolsIn: 'may be at the machine',
+  away: 'not at the machine',
+  maybeThere: 'may be at the machine',
   sourceState: {
     live: 'live',
     isolated: 'isolated',

@@ -61,9 +61,16 @@ export class Documents {
     return document;
   }
 
-  saved(path: string, text: string, hash: string): void {
+  /** Null: it is known that the disk has no such file. */
+  saved(path: string, text: string, hash: string | null): void {
     const document = this.all.get(path);
     if (document) this.all.set(path, { ...document, base: hash, saved: text });
+  }
+
+  /** Its text was written over these bytes, whatever the disk holds now: saving it asks first. */
+  over(path: string, base: string | null): void {
+    const document = this.all.get(path);
+    if (document) this.all.set(path, { ...document, base });
   }
 
   gone(path: string): void {

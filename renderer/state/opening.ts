@@ -10,14 +10,14 @@ import { core, documents, here, journalNow, show } from './workspace.ts';
 
 /** Another library begins with an empty page: nothing of this one can stay behind in it. */
 export async function switchLibrary(folder: string): Promise<void> {
-  await journalNow().catch(wrong);
+  await journalNow();
   sessionStorage.setItem(OPENED, folder);
   location.reload();
 }
 
 /** Takes effect at once by opening the page anew. */
 export async function setLanguage(code: string): Promise<void> {
-  await journalNow().catch(wrong);
+  await journalNow();
   await putSetting('language', code);
   location.reload();
 }
@@ -60,12 +60,7 @@ async function takeLibrary({ opened, read }: OnDisk): Promise<void> {
   ]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
   const { entries } = await call('journal.list', { library });
-  // What the disk holds already needs no rescue.
-  shown.set({
-    recovered: entries.filter(
-      ({ path, text }) => (documents.get(path)?.bom ? `\uFEFF${documents.get(path)?.text}` : documents.get(path)?.text) !== text,
-    ),
-  });
+  shown.set({ recovered: entries });
   await checkedOnce();
   for (const path of read.paths) if (isFilmText(path) && documents.get(path) === undefined) void giveFilmText(path);
   for (const path of read.paths) if (isFigure(path)) void giveFigure(path);

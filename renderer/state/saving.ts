@@ -1,13 +1,14 @@
 /** Between window and disk: saving, what changed there meanwhile, unsaved text found again, files written out, earlier texts. Overwrites nothing unseen. */
 import { base64Of, call, type DiskChange } from '../host.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
-import { change, core, documents, here, journalSoon, raw, takeOver, unsavedNow } from './workspace.ts';
+import { change, core, documents, here, journalNow, journalSettled, raw, takeOver, unsavedNow } from './workspace.ts';
 
 export async function save(): Promise<void> {
+  await journalSettled();
   const files = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
   if (files.length === 0) return say('Everything is saved.');
   try {
-    const { saved, conflicts } = await call('file.save', { library: here.library, files });
+    const { saved, conflicts } = await call('file.save', { ...here, files });
     for (const { path, hash } of saved) {
       const own = files.find((file) => file.path === path)?.text ?? '';
       documents.saved(path, own.replace(/^\uFEFF/, ''), hash);
@@ -16,8 +17,7 @@ export async function save(): Promise<void> {
       unsaved: unsavedNow(),
       clashes: conflicts.map(({ path, text, hash }) => ({ path, theirs: text, hash })),
     });
-    if (documents.unsaved().length === 0) await call('journal.drop', { ...here });
-    else journalSoon();
+    void journalNow();
     if (conflicts.length === 0) say(saved.length === 1 ? `Saved ${saved[0]?.path}.` : `Saved ${saved.length} files.`);
     else say('Some files changed on disk meanwhile. Nothing was overwritten; choose below.', true);
   } catch (error) {
@@ -68,7 +68,7 @@ export function takeTheirs(clash: Clash): void {
 /** The disk's text is known and will be overwritten by the next save. */
 export async function keepMine(clash: Clash): Promise<void> {
   const document = documents.get(clash.path);
-  if (document) documents.saved(clash.path, clash.theirs?.replace(/^\uFEFF/, '') ?? '', clash.hash ?? '');
+  if (document) documents.saved(clash.path, clash.theirs?.replace(/^\uFEFF/, '') ?? '', clash.hash);
   settle(clash.path);
   await save();
 }
@@ -88,17 +88,29 @@ function settle(path: string): void {
   });
 }
 
+/** Of two windows that had one file the last to write is taken, and the other's text is still offered. */
 export function takeRecovered(): void {
-  const { recovered } = shown.get();
-  // Of two windows that had one file the last to write is taken; undo and the other's text on disk are still there.
-  const texts = new Map(recovered.map(({ path, text }) => [path, text]));
-  const files = [...texts].map(([path, text]) => ({
-    path,
-    edits: [{ start: 0, end: documents.get(path)?.text.length ?? 0, text: text.replace(/^\uFEFF/, '') }],
-  }));
-  shown.set({ recovered: [] });
-  takeOver(recovered.map(({ window }) => window));
-  change('Take back unsaved text', files);
+  const { recovered, clashes } = shown.get();
+  const taken = new Map(recovered.map((one) => [one.path, one]));
+  const left = recovered.filter((one) => taken.get(one.path) !== one);
+  const over: Clash[] = [];
+  for (const { path, base } of taken.values()) {
+    const theirs = documents.get(path);
+    // Somebody else wrote the file since: this text is not to go over that unasked.
+    if ((theirs?.base ?? null) !== base) over.push({ path, theirs: theirs ? raw(path) : null, hash: theirs?.base ?? null });
+  }
+  const kept = clashes.filter(({ path }) => !taken.has(path));
+  shown.set({ recovered: left });
+  takeOver([...taken.values()].map(({ window }) => window).filter((window) => !left.some((one) => one.window === window)));
+  change(
+    'Take back unsaved text',
+    [...taken.values()].map(({ path, text }) => ({
+      path,
+      edits: [{ start: 0, end: documents.get(path)?.text.length ?? 0, text: text.replace(/^\uFEFF/, '') }],
+    })),
+  );
+  for (const { path, base } of taken.values()) documents.over(path, base);
+  shown.set({ clashes: [...kept, ...over] });
 }
 
 export async function dropRecovered(): Promise<void> {

@@ -125,28 +125,40 @@ export const raw = (path: string): string => {
   return `${document?.bom ? '\uFEFF' : ''}${document?.text ?? ''}`;
 };
 
-const journal = { due: false, writing: false, stale: false };
+const journal = { due: false, stale: false, writing: undefined as Promise<void> | undefined, put: undefined as Promise<void> | undefined };
 /** Unsaved text is safe within half a second, whatever happens to this window or the host. */
 export function journalSoon(): void {
-  // Writes to a slow disk must not queue up: what is typed while one is under way goes into the next, which follows at once.
   if (journal.writing) journal.stale = true;
   else if (!journal.due) {
     journal.due = true;
-    setTimeout(() => void writeJournal(), 400);
+    setTimeout(() => void journalNow(), 400);
   }
 }
 
+/**
+ * Done when what is unsaved now is put by, or that it could not be was said. One write at a time, so that an older one never comes last and
+ * writes to a slow disk do not queue up: what is typed while one is under way goes into the next, which follows at once.
+ */
+export function journalNow(): Promise<void> {
+  if (journal.writing) journal.stale = true;
+  else journal.writing = writeJournal();
+  return journal.writing;
+}
+
+/** When the write that is under way is done, not those that follow it: a save must not be overtaken by what was typed before it. */
+export const journalSettled = async (): Promise<void> => journal.put;
+
 async function writeJournal(): Promise<void> {
   journal.due = false;
-  journal.writing = true;
   do {
     journal.stale = false;
-    await journalNow().catch((error) => {
+    journal.put = putJournal().catch((error) => {
       // What went wrong before, a save perhaps, is the graver news.
       if (!shown.get().message?.wrong) wrong(error);
     });
+    await journal.put;
   } while (journal.stale);
-  journal.writing = false;
+  journal.writing = undefined;
 }
 
 /** Journals that were taken over into this window's own; they go when that one is written. */
@@ -155,8 +167,7 @@ export function takeOver(windows: readonly string[]): void {
   for (const window of windows) takenOver.add(window);
 }
 
-/** Before the page goes away on purpose. */
-export async function journalNow(): Promise<void> {
+async function putJournal(): Promise<void> {
   const entries = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
   await call('journal.put', { ...here, entries });
   for (const window of [...takenOver]) {

@@ -1,5 +1,6 @@
 /** Trouble in a real browser: a disk that is full, and two windows on one file. No text is lost, and the user is told what to do. */
-import { writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { nodeWriteDisk, type WriteDisk } from '../../electron/host/saving/index.ts';
@@ -108,6 +109,63 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       await next.click('.band-message button.main');
       await save(next);
       expect(desk.onDisk(TEXT)).toContain(' Left behind.');
+      await next.close();
+    });
+
+    test('of two windows that are lost, the later text is taken and the other is still offered', async () => {
+      const [first, second] = [await desk.another(), await desk.another()];
+      for (const [page, words] of [
+        [first, ' The earlier.'],
+        [second, ' The later.'],
+      ] as const) {
+        await typeAfter(page, '1.', words);
+        await page.waitForTimeout(800);
+      }
+      await first.close();
+      await second.close();
+      const next = await desk.another();
+      await next.click('.band-message[role=alert] button.main');
+      await next.waitForSelector('.sheet-text .view-line:has-text("The later.")');
+      await save(next);
+      expect(desk.onDisk(TEXT)).not.toContain(' The earlier.');
+      await next.click('.band-message[role=alert] button.main');
+      await next.waitForSelector('.sheet-text .view-line:has-text("The earlier.")');
+      // It was written over what the disk held then: the writer is asked.
+      await next.click('.band-message button:has-text("Keep mine")');
+      await expect.poll(() => desk.onDisk(TEXT)).toContain(' The earlier.');
+      expect(await next.locator('.band-message').count()).toBe(0);
+      await next.close();
+    });
+
+    test('what is taken back never goes over what somebody else wrote since, unasked', async () => {
+      const lost = await desk.another();
+      await typeAfter(lost, '1.', ' Mine.');
+      await lost.waitForTimeout(800);
+      await lost.close();
+      const theirs = `${desk.onDisk(TEXT)}Written by another program.\n`;
+      writeFileSync(path.join(desk.folder, ...TEXT.split('/')), theirs);
+      const next = await desk.another();
+      await next.click('.band-message[role=alert] button.main');
+      await next.waitForSelector('.band-message:has-text("changed on disk")');
+      await next.keyboard.press('Control+s');
+      await next.waitForTimeout(500);
+      expect(desk.onDisk(TEXT)).toBe(theirs);
+      await next.click('.band-message button:has-text("Keep both")');
+      await save(next);
+      expect(desk.onDisk(TEXT)).toBe(theirs);
+      expect(desk.onDisk(TEXT.replace('.md', '-mine.md'))).toContain(' Mine.');
+      await next.close();
+    });
+
+    test('a file that was deleted meanwhile is written again when the writer says so', async () => {
+      const page = await desk.another();
+      await typeAfter(page, '1.', ' Still here.');
+      rmSync(path.join(desk.folder, ...TEXT.split('/')));
+      await page.waitForSelector('.band-message:has-text("changed on disk")');
+      await page.click('.band-message button:has-text("Keep mine")');
+      await expect.poll(() => existsSync(path.join(desk.folder, TEXT))).toBe(true);
+      expect(desk.onDisk(TEXT)).toContain(' Still here.');
+      expect(await page.locator('.band-message').count()).toBe(0);
     });
   });
 });

@@ -46,9 +46,9 @@ export const METHODS = {
     answer: { folder: 'text?', parent: 'text?', folders: [{ folder: 'text', name: 'text', library: 'flag' }] },
     writes: false,
   },
-  /** A file whose bytes on disk are no longer those of `base` is left alone and given back as a conflict. */
+  /** A file whose bytes on disk are no longer those of `base` is left alone and given back as a conflict. `window`: whose journal has them. */
   'file.save': {
-    ask: { library: 'text', files: [JOURNAL_ENTRY] },
+    ask: { library: 'text', window: 'text?', files: [JOURNAL_ENTRY] },
     answer: { saved: [{ path: 'text', hash: 'text' }], conflicts: [CONFLICT] },
     writes: true,
   },
@@ -65,8 +65,8 @@ export const METHODS = {
   /** Adds a figure; the answer is its path. A figure of that name with other content is refused, the same content is fine. */
   'figure.write': { ask: { library: 'text', name: 'text', base64: 'text' }, answer: { path: 'text' }, writes: true },
   'journal.put': { ask: { library: 'text', window: 'text', entries: [JOURNAL_ENTRY] }, answer: NOTHING, writes: true },
-  /** What windows that are gone had not saved. */
-  'journal.list': { ask: LIBRARY, answer: { entries: [{ ...JOURNAL_ENTRY, window: 'text' }] }, writes: false },
+  /** What windows that are gone had not saved, oldest first. A `base` that the disk does not hold: it was written by somebody else since. */
+  'journal.list': { ask: LIBRARY, answer: { entries: [{ ...JOURNAL_ENTRY, window: 'text' }] }, writes: true },
   /** Without a window: of all that are gone, and of this one. */
   'journal.drop': { ask: { library: 'text', window: 'text?' }, answer: NOTHING, writes: true },
   'output.write': { ask: { library: 'text', name: 'text', base64: 'text' }, answer: { path: 'text' }, writes: true },

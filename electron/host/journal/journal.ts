@@ -1,6 +1,9 @@
 /**
  * Unsaved text, kept outside the library until it is saved: one file a library and window, replaced whole each time. What cannot be read
  * back (a torn or foreign file) is left where it is and not offered. Which windows of this run are still there is for the caller to know.
+ *
+ * A kill may fall between a save and the word of it, so an entry also keeps which bytes were last being saved out of it: a disk that holds those
+ * was written by the very window that wrote the entry, and by nobody else.
  */
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
@@ -9,21 +12,31 @@ import { JOURNAL_ENTRY, type JournalEntry, misfit, Refused, type Shape } from '.
 import { Turns, type WriteDisk, writeWhole } from '../saving/index.ts';
 import type { Alive } from './alive.ts';
 
+interface KeptEntry extends JournalEntry {
+  /** Name of the bytes that were being saved over `base`. */
+  readonly sent?: string | undefined;
+}
+
 interface Kept {
   readonly version: 1;
   readonly root: string;
   readonly window: string;
+  /** When, as ISO 8601: of two windows that had one file, the last to write is known. */
+  readonly at?: string;
   /** Which run of the program wrote it, where that can be told. */
   readonly host?: string;
-  readonly entries: readonly JournalEntry[];
+  readonly entries: readonly KeptEntry[];
 }
+
+/** `hash` names what the disk holds; null: there is no such file. */
+type OnDisk = (path: string) => Promise<string | null>;
 
 export type Offered = JournalEntry & { readonly window: string };
 
 const SAFE = /^[\w-]{1,64}$/;
 const ENDING = '.journal';
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
-const KEPT: Shape = { root: 'text', window: 'text', host: 'text?', entries: [JOURNAL_ENTRY] };
+const KEPT: Shape = { root: 'text', window: 'text', at: 'text?', host: 'text?', entries: [{ ...JOURNAL_ENTRY, sent: 'text?' }] };
 
 export class Journal {
   private readonly folder: string;
@@ -31,6 +44,9 @@ export class Journal {
   /** What was typed last must be what is kept last, however long one write takes. */
   private readonly turns = new Turns();
   private readonly alive: Pick<Alive, 'name' | 'isThere'>;
+  /** By journal file: what was kept last in this run, and by path what was last being saved over which bytes. */
+  private readonly last = new Map<string, readonly KeptEntry[]>();
+  private readonly saves = new Map<string, Map<string, { readonly base: string | null; readonly sent: string }>>();
 
   constructor(folder: string, disk: WriteDisk, alive: Pick<Alive, 'name' | 'isThere'> = { name: undefined, isThere: async () => false }) {
     this.folder = folder;
@@ -40,26 +56,79 @@ export class Journal {
 
   async put(root: string, window: string, entries: readonly JournalEntry[]): Promise<void> {
     if (entries.length === 0) return this.drop(root, window);
-    const file = this.file(root, window);
-    const { name } = this.alive;
-    const body = JSON.stringify({ version: 1, root, window, ...(name === undefined ? {} : { host: name }), entries } satisfies Kept);
-    await this.turns.run(file, () => writeWhole(file, new TextEncoder().encode(`${hash(body)}\n${body}`), this.disk));
+    const saves = this.saves.get(this.file(root, window));
+    await this.keep(
+      root,
+      window,
+      entries.map((entry) => {
+        const save = saves?.get(entry.path);
+        return save?.base === entry.base ? { ...entry, sent: save.sent } : entry;
+      }),
+    );
   }
 
-  /** Sorted by window, each window's entries in their own order. `hidden`: windows whose text is not lost, since they are open. */
+  /**
+   * Before the window saves these texts. What is kept of them is from now on at least as new as what is saved, so that an older text is never
+   * offered over a newer one.
+   */
+  async sending(root: string, window: string, files: readonly JournalEntry[]): Promise<void> {
+    const file = this.file(root, window);
+    const saves = this.saves.get(file) ?? new Map();
+    this.saves.set(file, saves);
+    const sent = new Map(files.map((one) => [one.path, { ...one, sent: hash(one.text) }]));
+    for (const [path, one] of sent) saves.set(path, { base: one.base, sent: one.sent });
+    const last = this.last.get(file) ?? [];
+    if (last.some(({ path }) => sent.has(path))) {
+      await this.keep(
+        root,
+        window,
+        last.map((one) => sent.get(one.path) ?? one),
+      );
+    }
+  }
+
+  /** Oldest first, each window's entries in their own order. `hidden`: windows whose text is not lost, since they are open. */
   async list(root: string, hidden: (window: string) => boolean = () => false): Promise<readonly Offered[]> {
     const lost = await this.lost(root, hidden);
-    return lost.flatMap(({ window, entries }) => entries.map((entry) => ({ ...entry, window })));
+    return lost.flatMap(({ window, entries }) => entries.map(({ path, base, text }) => ({ path, base, text, window })));
+  }
+
+  /**
+   * What is listed and not on disk; a journal that holds nothing else is dropped, or it would come back as news when the disk has moved on. Where
+   * the disk holds what the window itself was saving, that is the base.
+   */
+  async unsaved(root: string, onDisk: OnDisk, hidden: (window: string) => boolean = () => false): Promise<readonly Offered[]> {
+    const out: Offered[] = [];
+    for (const { window, entries } of await this.lost(root, hidden)) {
+      const before = out.length;
+      for (const { path, base, text, sent } of entries) {
+        const there = await onDisk(path);
+        if (there !== hash(text)) out.push({ path, base: there !== null && there === sent ? there : base, text, window });
+      }
+      if (out.length === before) await this.drop(root, window);
+    }
+    return out;
   }
 
   async drop(root: string, window: string): Promise<void> {
     const file = this.file(root, window);
+    this.last.delete(file);
     await this.turns.run(file, () => this.disk.remove(file));
   }
 
   /** All that is listed. */
   async dropAll(root: string, hidden: (window: string) => boolean = () => false): Promise<void> {
     for (const { window } of await this.lost(root, hidden)) await this.drop(root, window);
+  }
+
+  private async keep(root: string, window: string, entries: readonly KeptEntry[]): Promise<void> {
+    const file = this.file(root, window);
+    const { name } = this.alive;
+    const at = new Date().toISOString();
+    const kept: Kept = { version: 1, root, window, at, ...(name === undefined ? {} : { host: name }), entries };
+    const body = JSON.stringify(kept);
+    this.last.set(file, entries);
+    await this.turns.run(file, () => writeWhole(file, new TextEncoder().encode(`${hash(body)}\n${body}`), this.disk));
   }
 
   /** When what was to be kept so far is kept. */
@@ -77,7 +146,8 @@ export class Journal {
       const elsewhere = kept.host !== undefined && kept.host !== this.alive.name && (await this.alive.isThere(kept.host));
       if (!elsewhere) out.push(kept);
     }
-    return out;
+    // Where two cannot be told apart, by name, so that the order is the same every time.
+    return out.sort((a, b) => (a.at ?? '').localeCompare(b.at ?? ''));
   }
 
   private async windows(root: string): Promise<readonly string[]> {

@@ -11,8 +11,13 @@ const isNewFigure = (own: string): boolean => /^figures\/[^/]+\.(svg|png|jpe?g)$
 const KEPT = 'Nothing else was written. Your text is kept in this window. Mend what is in the way and save again.';
 
 export const fileWork = (host: Inner): Work => ({
-  'file.save': async ({ library, files }) => {
+  'file.save': async ({ library, window, files }, caller) => {
     const root = host.rootOf(library);
+    if (window !== undefined && !host.elsewhere(caller, root, window)) {
+      host.keeps(caller, root, window);
+      // A journal that cannot be written must not keep the text from being saved.
+      await host.journal.sending(root, window, files).catch(() => undefined);
+    }
     return host.turns.run(root, () => saveFiles(root, files, host.disk)).catch(fault(KEPT));
   },
 

@@ -1,4 +1,6 @@
 /** Unsaved text of windows: kept, offered to the next when its window is gone, dropped. */
+import { isWritable } from '../files/index.ts';
+import { insideLibrary, stateOf } from '../saving/index.ts';
 import type { Handlers, Inner } from './inner.ts';
 import { fault } from './inner.ts';
 
@@ -17,7 +19,8 @@ export const unsaved = (host: Inner): Work => ({
   // Text of a window that is open beside this one is not lost, so it is neither offered nor dropped.
   'journal.list': async ({ library }, caller) => {
     const root = host.rootOf(library);
-    return { entries: await host.journal.list(root, (window) => host.elsewhere(caller, root, window)) };
+    const onDisk = async (path: string): Promise<string | null> => (await stateOf(await insideLibrary(root, path, isWritable), host.disk)).hash;
+    return { entries: await host.journal.unsaved(root, onDisk, (window) => host.elsewhere(caller, root, window)) };
   },
 
   'journal.drop': async ({ library, window }, caller) => {

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Alive, Journal } from '../../../electron/host/journal/index.ts';
 import { nodeWriteDisk, type WriteDisk } from '../../../electron/host/saving/index.ts';
-import { failingDisk, hostOf, newFolder, newLibrary } from '../../support/host.ts';
+import { failingDisk, filesIn, hash, hostOf, newFolder, newLibrary, put, read } from '../../support/host.ts';
 
 const ROOT = path.resolve('library');
 const entry = (text: string, own = 'procedures/a.md') => ({ path: own, base: null, text });
@@ -47,13 +47,18 @@ describe('unsaved text', () => {
     expect(await texts()).toEqual([]);
   });
 
-  test('of each window is kept apart, and listed by window', async () => {
+  test('of each window is kept apart, and what was written last is listed last', async () => {
     const { journal, texts } = newJournal();
+    const later = () => new Promise((resolve) => setTimeout(resolve, 5));
     await journal.put(ROOT, 'w2', [entry('two')]);
+    await later();
     await journal.put(ROOT, 'w1', [entry('one')]);
-    expect(await texts()).toEqual(['one', 'two']);
+    expect(await texts()).toEqual(['two', 'one']);
+    await later();
+    await journal.put(ROOT, 'w2', [entry('two again')]);
+    expect(await texts()).toEqual(['one', 'two again']);
     await journal.drop(ROOT, 'w1');
-    expect(await texts()).toEqual(['two']);
+    expect(await texts()).toEqual(['two again']);
   });
 
   test('of another library is not offered', async () => {
@@ -140,6 +145,90 @@ test('a disk that fails keeps the journal that was there', async () => {
 
 test.each(['', '../w', 'a/b', 'x'.repeat(65), 'w\0'])('"%s" is no name of a window', async (window) => {
   await expect(newJournal().journal.put(ROOT, window, [entry('x')])).rejects.toThrow('This is no name of a window.');
+});
+
+describe('killed around a save', () => {
+  const [first, second, third] = ['first\n', 'second\n', 'third\n'] as const;
+  const typed = (text: string, base = hash(first)) => ({ path: 'procedures/a.md', base, text });
+  /** What the next window is offered when this one is gone. */
+  async function offered({ library, call, service }: Awaited<ReturnType<typeof hostOf>>) {
+    service.left('window-1');
+    return (await call('journal.list', { library }, 'window-2')).entries.map(({ base, text }) => ({ base, text }));
+  }
+  const saving = ({ library, call }: Awaited<ReturnType<typeof hostOf>>, text: string, base = hash(first)) =>
+    call('file.save', { library, window: 'own', files: [typed(text, base)] }, 'window-1');
+  const putting = ({ library, call }: Awaited<ReturnType<typeof hostOf>>, text: string, base = hash(first)) =>
+    call('journal.put', { library, window: 'own', entries: [typed(text, base)] }, 'window-1');
+
+  test('what the disk holds is not offered, nor does it come back when the disk has moved on', async () => {
+    const root = newLibrary();
+    const host = await hostOf(root);
+    await putting(host, second);
+    await saving(host, second);
+    expect(await offered(host)).toEqual([]);
+    put(root, { 'procedures/a.md': third });
+    expect(await offered(host)).toEqual([]);
+    expect(filesIn(host.data).filter((own) => own.endsWith('.journal'))).toEqual([]);
+  });
+
+  test('a text that the save overtook is not offered over it', async () => {
+    const host = await hostOf(newLibrary());
+    await putting(host, second);
+    await saving(host, third);
+    expect(await offered(host)).toEqual([]);
+  });
+
+  test('what was typed after the save is offered as written over it, before and after the word of the save', async () => {
+    const host = await hostOf(newLibrary());
+    await putting(host, second);
+    await saving(host, second);
+    await putting(host, third);
+    expect(await offered(host)).toEqual([{ base: hash(second), text: third }]);
+    await putting(host, third, hash(second));
+    expect(await offered(host)).toEqual([{ base: hash(second), text: third }]);
+  });
+
+  test('also when nothing had been put by before the save', async () => {
+    const host = await hostOf(newLibrary());
+    await saving(host, second);
+    await putting(host, third);
+    expect(await offered(host)).toEqual([{ base: hash(second), text: third }]);
+  });
+
+  test('what somebody else wrote meanwhile is not taken for the base', async () => {
+    const root = newLibrary();
+    const host = await hostOf(root);
+    await putting(host, second);
+    await saving(host, second);
+    await putting(host, third, hash(second));
+    put(root, { 'procedures/a.md': 'of another program\n' });
+    expect(await offered(host)).toEqual([{ base: hash(second), text: third }]);
+  });
+
+  test('a file that is gone from the disk is offered with the base that it had', async () => {
+    const root = newLibrary();
+    const host = await hostOf(root);
+    await putting(host, second);
+    rmSync(path.join(root, 'procedures', 'a.md'));
+    expect(await offered(host)).toEqual([{ base: hash(first), text: second }]);
+  });
+
+  test('a journal that cannot be written does not keep a text from being saved', async () => {
+    let full = false;
+    const root = newLibrary();
+    const disk: WriteDisk = {
+      ...nodeWriteDisk,
+      async writeFlushed(file, ...rest) {
+        if (full && file.includes('unsaved')) throw Object.assign(new Error('ENOSPC'), { code: 'ENOSPC' });
+        return nodeWriteDisk.writeFlushed(file, ...rest);
+      },
+    };
+    const host = await hostOf(root, { disk });
+    await putting(host, second);
+    full = true;
+    expect((await saving(host, third)).saved).toHaveLength(1);
+    expect(read(root, 'procedures/a.md')).toBe(third);
+  });
 });
 
 describe('with several windows on one library', () => {

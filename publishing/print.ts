@@ -3,6 +3,7 @@ import type { Book } from './book.ts';
 import { type Choice, duplexTest, impose } from './imposition/index.ts';
 import { drawBook, drawingOf, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
 import { type PdfExtras, writePdf, writeSheets } from './pdf/index.ts';
+import { printedWords } from './printed-words/index.ts';
 
 export interface Printed {
   readonly bytes: Uint8Array;
@@ -33,7 +34,7 @@ export function printSheets(book: Book, fonts: FontFiles, choice: PressChoice): 
   const placed = layoutBook(book, source.shaper);
   const drawn = drawBook(placed);
   const sheets = impose(drawn.pages, choice);
-  const before = choice.test ? duplexTest(choice.sheet, source.shaper) : [];
+  const before = choice.test ? duplexTest(choice.sheet, source.shaper, printedWords(book.language).duplex) : [];
   return {
     bytes: writeSheets(drawn, sheets, before, book, source),
     pages: drawn.pages.length,

@@ -19,7 +19,6 @@ import {
 import {
   type Applies,
   appliesIn,
-  bookWords,
   type ComposeInput,
   detailOf,
   inlineOf,
@@ -34,6 +33,7 @@ import {
   scopeOf,
   tableRows,
 } from '../compose/index.ts';
+import { printedWords } from '../printed-words/index.ts';
 import { contentHash } from './canonical.ts';
 import type {
   Checklist,
@@ -52,7 +52,7 @@ export function checklistOf(facts: ProcedureFacts, asked: ComposeInput): Checkli
   const scope = scopeOf(facts, input, new Set());
   const { head } = facts;
   const { house } = input.library.registers;
-  const words = bookWords(house.language);
+  const words = printedWords(house.language).book;
   const things = (list: readonly ListedName[]): ChecklistThing[] =>
     list.filter((entry) => entry.name !== 'none' && listedFor(entry, scope)).map((entry) => thing(entry, scope));
   const builder = new Builder(scope);

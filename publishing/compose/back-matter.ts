@@ -1,8 +1,8 @@
 /** The last leaves of a bound guide: record of revisions, list of pages in force, where to ask. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
+import { printedWords } from '../printed-words/index.ts';
 import { changedSections } from './changes.ts';
-import { guideWords } from './guide-words.ts';
 import type { ComposeInput } from './scope.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
@@ -22,7 +22,7 @@ export function recordChapter(
   input: ComposeInput,
   startRight: boolean,
 ): Chapter {
-  const words = guideWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).guide;
   const row = ({ id, title, revision, date }: IssueFacts): Inline[][] => [strong(id), text(title), text(revision ?? ''), text(date ?? '')];
   return {
     title: words.recordTitle,
@@ -57,7 +57,7 @@ export function recordChapter(
 function changesTable(chapters: readonly Chapter[], input: ComposeInput): BookBlock[] {
   const { earlier } = input;
   if (earlier === undefined) return [];
-  const words = guideWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).guide;
   const rows = chapters.flatMap(({ number, anchor = '', blocks }) => {
     if (number === undefined) return [];
     const before = earlier.procedures.find(({ head }) => head.id === number)?.head;
@@ -81,7 +81,7 @@ export function pagesChapter(
   input: ComposeInput,
   startRight: boolean,
 ): Chapter {
-  const words = guideWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).guide;
   const own = { title: words.pagesTitle, anchor: 'pages' };
   const covers = [
     { title: words.cover, anchor: 'cover' },
@@ -110,7 +110,7 @@ export function pagesChapter(
 
 export function askChapter(input: ComposeInput, startRight: boolean): Chapter {
   const { house } = input.library.registers;
-  const words = guideWords(house.language);
+  const words = printedWords(house.language).guide;
   const blocks: BookBlock[] = [
     { kind: 'paragraph', style: 'lead', inline: text(words.askIntro) },
     { kind: 'bullets', items: house.assistance.map((line) => [{ kind: 'paragraph', inline: strong(line) }]) },

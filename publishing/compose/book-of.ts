@@ -1,6 +1,7 @@
 /** A guide, or one procedure, as a book: which chapters it has, in which order. What stands in them: the files beside. */
 import type { LibraryFacts, ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Book, BookBlock, Chapter, Flow, Inline } from '../book.ts';
+import { printedWords } from '../printed-words/index.ts';
 import { askChapter, pagesChapter, recordChapter } from './back-matter.ts';
 import { sectionsOf } from './blocks.ts';
 import { cautionsChapter } from './cautions.ts';
@@ -9,14 +10,13 @@ import { coverageChapter } from './coverage.ts';
 import { backCover, cover } from './covers.ts';
 import { documentsChapter } from './documents-cited.ts';
 import { frontOf } from './front.ts';
-import { guideWords } from './guide-words.ts';
 import { inlineOf } from './inline.ts';
+import { inLanguage } from './language.ts';
 import { limitsChapter } from './limits-appendix.ts';
 import { indexChapter } from './name-index.ts';
 import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
 import { symptomChapter } from './symptom-matrix.ts';
-import { bookWords } from './words.ts';
 
 export type Guide = LibraryFacts['guides'][number];
 
@@ -32,8 +32,9 @@ export interface PrintChoice {
   readonly obsolete?: boolean;
 }
 
-export function guideBook(guide: Guide, input: ComposeInput, choice: PrintChoice = {}): Book {
+export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
+  const input = inLanguage(given, head.language);
   const duplex = head.duplex;
   const numbers = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
   const procedures = [...new Set(numbers)]
@@ -79,7 +80,7 @@ export function guideBook(guide: Guide, input: ComposeInput, choice: PrintChoice
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
-    language: head.language ?? input.library.registers.house.language,
+    language: input.library.registers.house.language,
     paper: choice.paper ?? head.paper ?? input.library.registers.house.paper,
     binding: choice.binding ?? head.binding ?? 'left',
     duplex,
@@ -134,19 +135,19 @@ function settings(
 /** The house's line for the foot of every leaf, after the words that tell an edition from another of the same text. */
 export function footOf(input: ComposeInput): Pick<Book, 'footLine'> {
   const { house } = input.library.registers;
-  const edition = input.units === undefined ? [] : [bookWords(house.language).units[input.units]];
+  const edition = input.units === undefined ? [] : [printedWords(house.language).book.units[input.units]];
   const line = [...edition, ...(house.printLine === undefined ? [] : [house.printLine])].join(' ');
   return line === '' ? {} : { footLine: line };
 }
 
 function contentsChapter(input: ComposeInput, startRight: boolean): Chapter {
-  const words = bookWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).book;
   return { title: words.contents, anchor: 'contents', unlisted: true, startRight, blocks: [{ kind: 'contents', depth: 2 }] };
 }
 
 /** The writer's foreword, then how the guide itself is made. */
 function aboutChapter(foreword: Flow, input: ComposeInput, startRight: boolean): Chapter {
-  const words = guideWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).guide;
   const use: Flow = [
     { kind: 'heading', level: 2, text: words.useTitle, anchor: 'use', bookmark: true },
     {
@@ -159,7 +160,7 @@ function aboutChapter(foreword: Flow, input: ComposeInput, startRight: boolean):
 
 /** Opens a part: which procedures it holds, and on which page. */
 function partChapter(title: string, numbers: readonly string[], input: ComposeInput, startRight: boolean): Chapter {
-  const words = bookWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).book;
   const items = numbers.map((number): Flow => {
     const head = factsOf(number, input)?.head;
     const inline: Inline[] = [

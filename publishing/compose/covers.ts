@@ -1,8 +1,7 @@
 /** Front and back cover: what the guide is, for which machines, which issue; on the back the number again and where its safety pages stand. */
 import type { BookBlock, Flow, Inline } from '../book.ts';
-import { guideWords } from './guide-words.ts';
+import { printedWords } from '../printed-words/index.ts';
 import type { ComposeInput } from './scope.ts';
-import { bookWords } from './words.ts';
 
 export interface CoverFacts {
   readonly title: string;
@@ -22,7 +21,7 @@ const line = (said: string, style: 'title' | 'subtitle' | 'eyebrow' | 'small' | 
 
 export function cover({ title, subtitle, id, revision, date, models }: CoverFacts, input: ComposeInput): Flow {
   const { house } = input.library.registers;
-  const words = bookWords(house.language);
+  const words = printedWords(house.language).book;
   const stamp = [id, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
   return [
     { kind: 'space', lines: 5 },
@@ -43,9 +42,9 @@ export function cover({ title, subtitle, id, revision, date, models }: CoverFact
 
 export function backCover({ title, id, revision, date }: CoverFacts, input: ComposeInput): Flow {
   const { house } = input.library.registers;
-  const words = bookWords(house.language);
+  const words = printedWords(house.language).book;
   const stamp = [id, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
-  const before = guideWords(house.language).backLine.replace('{cautions}', words.cautionsTitle);
+  const before = printedWords(house.language).guide.backLine.replace('{cautions}', words.cautionsTitle);
   return [
     { kind: 'space', lines: 22 },
     { kind: 'rule' },

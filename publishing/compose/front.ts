@@ -98,7 +98,7 @@ function energy(scope: Scope): BookBlock[] {
       return [
         [...strong(source.name), ...text(`, ${source.size}${only}`)],
         text(uses(source.isolate) || words.none),
-        text(stored(source) || words.none),
+        text(stored(source, words) || words.none),
         text([...source.tryOut, ...source.shownBy, ...source.provedWith].join(', ') || words.none),
       ];
     });
@@ -106,7 +106,7 @@ function energy(scope: Scope): BookBlock[] {
     const title = families.length === 1 ? words.energy : `${words.energy}: ${name}`;
     return [
       { kind: 'heading', level: 2, text: title, bookmark: false },
-      { ...table(words.energyHead, rows), notes: absent(family) },
+      { ...table(words.energyHead, rows), notes: absent(family, words) },
     ];
   });
 }
@@ -125,9 +125,9 @@ function onlyOn(some: readonly Machine[], all: readonly Machine[], words: Scope[
 
 const uses = (list: Source['isolate']): string => list.map(({ point, safe }) => `${point} ${safe}`).join(', ');
 
-function stored(source: Source): string {
+function stored(source: Source, words: Scope['words']): string {
   const parts = [uses([...source.relieve, ...source.restrain])];
-  if (source.settles !== undefined) parts.push(`gone ${source.settles} after it is cut off`);
+  if (source.settles !== undefined) parts.push(words.goneAfter.replace('{time}', source.settles));
   return parts.filter((part) => part !== '').join('; ');
 }
 
@@ -138,9 +138,9 @@ function sourcesOf(machines: readonly Machine[]): readonly Source[] {
   return [...out.values()];
 }
 
-function absent(family: Family | undefined): BookBlock[] {
+function absent(family: Family | undefined, words: Scope['words']): BookBlock[] {
   const said = (family?.none ?? []).map(({ kind, because }) => `${kind}: ${because}`).join('; ');
-  return said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: text(`Not here: ${said}.`) }];
+  return said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: text(words.notHere.replace('{kinds}', said)) }];
 }
 
 function measured(scope: Scope): BookBlock[] {

@@ -5,9 +5,9 @@ export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edit
 export { measurementsAt } from './entries.ts';
 export { detailOf } from './front.ts';
 export { inlineOf, plainOf } from './inline.ts';
+export { inLanguage } from './language.ts';
 export { limitsPrinted } from './limits-text.ts';
 export { noticeWords } from './notice-words.ts';
 export { type ComposeInput, chapterAnchor, everyBlock, labelled, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
 export { tableRows } from './table-rows.ts';
 export { boxUnit, UNITS_EDITIONS, type UnitsEdition } from './units-edition.ts';
-export { bookWords } from './words.ts';

@@ -2,8 +2,8 @@
 import type { Block, LabelledStep, LibraryFacts, ProcedureFacts, Section, Step, StepChild, Table } from '../../procedures-schema/index.ts';
 import type { FilmLink } from '../../procedures-schema/narration/index.ts';
 import type { Image } from '../book.ts';
+import { type BookWords, printedWords } from '../printed-words/index.ts';
 import type { UnitsEdition } from './units-edition.ts';
-import { type BookWords, bookWords } from './words.ts';
 
 export interface ComposeInput {
   readonly library: LibraryFacts;
@@ -45,7 +45,7 @@ export function scopeOf(facts: ProcedureFacts, input: ComposeInput, inBook: Read
       if (block.id !== undefined) byId.set(`table ${block.id}`, block);
     }
   }
-  const words = bookWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).book;
   return { input, facts, words, inBook, figureNumbers, tableNumbers, byId };
 }
 

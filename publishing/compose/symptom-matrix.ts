@@ -1,14 +1,14 @@
 /** From symptom to procedure: a table a machine family, one column for all models that are served alike, procedures in the order to try them. */
 import type { Family, ProcedureFacts, Symptom } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { guideWords } from './guide-words.ts';
+import { type GuideWords, printedWords } from '../printed-words/index.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
 
 const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
 
 /** undefined where no symptom leads to a procedure of the guide. */
 export function symptomChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
-  const words = guideWords(input.library.registers.house.language);
+  const words = printedWords(input.library.registers.house.language).guide;
   const { symptoms } = input.library.registers;
   const inBook = new Set(procedures.map(({ head }) => head.id));
   const blocks = familiesInBook(procedures, input).flatMap((family): BookBlock[] => {
@@ -23,7 +23,7 @@ export function symptomChapter(procedures: readonly ProcedureFacts[], input: Com
         head: [text(words.symptom), ...groups.map((group) => text(group.join(', ')))],
         rows: own.map((symptom) => [
           [{ kind: 'strong', text: symptom.name }, ...(symptom.aliases.length === 0 ? [] : text(` (${symptom.aliases.join(', ')})`))],
-          ...groups.map((group) => cell(symptom, group[0] as string, inBook)),
+          ...groups.map((group) => cell(symptom, group[0] as string, inBook, words)),
         ]),
         align: ['left', ...groups.map(() => 'left' as const)],
         full: true,
@@ -71,8 +71,7 @@ function groupsOf(symptoms: readonly Symptom[], models: readonly string[]): read
   return [...byCells.values()];
 }
 
-function cell(symptom: Symptom, model: string, inBook: ReadonlySet<string>): Inline[] {
-  const words = guideWords('');
+function cell(symptom: Symptom, model: string, inBook: ReadonlySet<string>, words: GuideWords): Inline[] {
   const list = appliesTo(symptom, model);
   return list.flatMap(({ number, options }, index): Inline[] => [
     ...(index === 0 ? [] : text(`, ${words.andThen} `)),

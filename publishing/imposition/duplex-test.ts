@@ -1,15 +1,11 @@
 /** One sheet to try the printer with before a booklet: crosses that must meet in the light, and words that must stand the same way up. */
 import { type DrawnPage, type Op, rectangle, type Shaper, segment, widthOfAll } from '../layout/index.ts';
+import type { PrintedWords } from '../printed-words/index.ts';
 import { sheets } from './sheet.ts';
 
 const ink = [24, 26, 28] as const;
 
-const sides = [
-  ['FRONT', 'Print this sheet on both sides, flipped on the short edge. Hold it to the light.'],
-  ['BACK', 'Right: both arrows point the same way and the crosses meet within 1 mm. Otherwise choose the other edge.'],
-] as const;
-
-export function duplexTest(sheet: keyof typeof sheets, shaper: Shaper): readonly DrawnPage[] {
+export function duplexTest(sheet: keyof typeof sheets, shaper: Shaper, sides: PrintedWords['duplex']): readonly DrawnPage[] {
   const { width, height } = sheets[sheet];
   const [cx, cy] = [Math.round(width / 2), Math.round(height / 2)];
   const stroke = (wide: number) => ({ colour: ink, width: wide });

@@ -1,4 +1,6 @@
 /** Fifth stage: placed pages to drawing operations. Decides nothing: every place was settled before. */
+
+import { fill } from '../printed-words/index.ts';
 import { drawBand } from './band.ts';
 import { drawFurniture, drawWatermark } from './furniture.ts';
 import type { BitmapImage } from './images.ts';
@@ -9,7 +11,6 @@ import { moved, type Op, rectangle, roundedRectangle } from './ops.ts';
 import { numberPages, type PageLabel, type PageNumber } from './page-numbers.ts';
 import { chipPad, type Part } from './parts.ts';
 import type { PlacedPage } from './place.ts';
-import { fill } from './printed-words.ts';
 import { widthOfAll } from './shaped.ts';
 import type { Bookmark, Decor, SlabItem } from './slab.ts';
 import type { NodeId, Structure } from './structure.ts';

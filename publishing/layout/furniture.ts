@@ -1,10 +1,11 @@
 /** What stands on a page outside the flow: running head, foot, the draft mark, the line on a blank page. Artifacts all: read aloud by nobody. */
+
+import { fill } from '../printed-words/index.ts';
 import type { Kit } from './kit.ts';
 import { artifact, marginWords, markLine, markOf, stampOf } from './margin-words.ts';
 import { type Op, segment } from './ops.ts';
 import type { PageNumber } from './page-numbers.ts';
 import type { PlacedPage } from './place.ts';
-import { fill } from './printed-words.ts';
 import { widthOfAll } from './shaped.ts';
 import { colours, type TextLook } from './style.ts';
 import { mm, pt } from './units.ts';

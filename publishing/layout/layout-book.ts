@@ -2,6 +2,7 @@
 
 import { invariant } from '../../procedures-schema/invariant.ts';
 import type { Book, BookBlock, Flow } from '../book.ts';
+import { fill, printedWords } from '../printed-words/index.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { measureFlow } from './measure.ts';
 import { mustTurn } from './measure-table.ts';
@@ -9,7 +10,6 @@ import { keyOf, MeasuredMemory } from './measured-memory.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf, type Side } from './paper.ts';
 import { heightOf, type MeasuredChapter, type Placed, type PlacedPage, type PlacedSlab, placeAll, usedHeight } from './place.ts';
-import { fill, wordsFor } from './printed-words.ts';
 import { formsOf, type References, widen } from './references.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import { shortSheet } from './short-sheet.ts';
@@ -70,7 +70,7 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
     sheet,
     shaper,
     structure,
-    words: wordsFor(book.language),
+    words: printedWords(book.language).layout,
     language: book.language,
     // A copier drops blue before black.
     linkColour: book.short === undefined ? colours.link : colours.ink,

@@ -1,11 +1,11 @@
 /** What stands on a leaf of a short form outside the flow: number and title, boxes that tell whose leaf it is, page and revision. Artifacts but for the boxes. */
 import type { ShortForm } from '../book.ts';
+import { fill } from '../printed-words/index.ts';
 import type { Kit } from './kit.ts';
 import { artifact, marginWords, markLine, markOf, stampOf } from './margin-words.ts';
 import { type Op, rectangle } from './ops.ts';
 import type { PageNumber } from './page-numbers.ts';
 import type { PlacedPage } from './place.ts';
-import { fill } from './printed-words.ts';
 import { leafBoxes } from './short-sheet.ts';
 import type { NodeId } from './structure.ts';
 import { colours, type TextLook } from './style.ts';

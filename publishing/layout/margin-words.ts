@@ -1,8 +1,9 @@
 /** Words outside the flow that both the bound page and the short form's leaf carry: one line cut to its room, the stamp, the draft mark. */
+
+import { fill } from '../printed-words/index.ts';
 import type { Kit } from './kit.ts';
 import { type Op, rectangle } from './ops.ts';
 import type { PlacedPage } from './place.ts';
-import { fill } from './printed-words.ts';
 import { widthOfAll } from './shaped.ts';
 import { colours, type TextLook } from './style.ts';
 import { type Mp, pt } from './units.ts';

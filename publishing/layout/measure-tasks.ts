@@ -1,5 +1,6 @@
 /** Lines to tick off: one heading, a row a step with its box, label and words; the heading stands again on every further page. Values: measure-reading.ts. */
 import type { Inline, NoticeBlock, Task, TasksBlock } from '../book.ts';
+import { fill } from '../printed-words/index.ts';
 import { baselineIn, type Kit, linesIn } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { measureCompactNotice } from './measure-compact-notice.ts';
@@ -7,7 +8,6 @@ import { measureNotice } from './measure-notice.ts';
 import { measureReading } from './measure-reading.ts';
 import { rowSlab } from './measure-task-row.ts';
 import { segment } from './ops.ts';
-import { fill } from './printed-words.ts';
 import { leafBoxes } from './short-sheet.ts';
 import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';

@@ -1,5 +1,5 @@
 /** What stands on a line of text, and what setting text needs to know. Plain types: made by runs.ts, items.ts and paragraph.ts, drawn by draw.ts. */
-import type { PrintedWords } from './printed-words.ts';
+import type { LayoutWords } from '../printed-words/index.ts';
 import type { Shaped, Shaper } from './shaped.ts';
 import type { NodeId, StructureBuilder } from './structure.ts';
 import type { Colour, TextLook } from './style.ts';
@@ -37,7 +37,7 @@ export interface Line {
 export interface TextKit {
   readonly shaper: Shaper;
   readonly structure: StructureBuilder;
-  readonly words: PrintedWords;
+  readonly words: LayoutWords;
   readonly language: string;
   readonly linkColour: Colour;
   /** Width kept for the page number of an anchor, in a look. */

@@ -2,7 +2,7 @@
 import type { ListedName, Source } from '../../procedures-schema/index.ts';
 import type { BookBlock, EntryCell, Flow, Inline } from '../book.ts';
 import { detailOf, listedFor, machinesOf, modelsOf, type Scope } from '../compose/index.ts';
-import { shortWords } from './words.ts';
+import { printedWords } from '../printed-words/index.ts';
 
 const line = (lead: string, said: string): BookBlock => ({
   kind: 'paragraph',
@@ -15,7 +15,7 @@ const line = (lead: string, said: string): BookBlock => ({
 export function beforeSteps(scope: Scope): Flow {
   const { words, facts, input } = scope;
   const { head } = facts;
-  const short = shortWords(input.library.registers.house.language);
+  const short = printedWords(input.library.registers.house.language).short;
   const field = (name: string): string => `${head.id}, ${name}`;
   const models = modelsOf(scope);
   const cells: EntryCell[] = [
@@ -88,7 +88,7 @@ const conditions = (entry: ListedName): Partial<ListedName> => ({
 /** One line a source: what cuts it off, what lets out or holds the rest, what shows it dead. */
 function energy(scope: Scope): Flow {
   const { words, input } = scope;
-  const short = shortWords(input.library.registers.house.language);
+  const short = printedWords(input.library.registers.house.language).short;
   const sources = new Map<string, Source>();
   for (const { sources: own } of machinesOf(scope))
     for (const source of own) if (!sources.has(source.name)) sources.set(source.name, source);
@@ -114,7 +114,7 @@ function energy(scope: Scope): Flow {
 
 export function afterSteps(scope: Scope): Flow {
   const { words, facts, input } = scope;
-  const short = shortWords(input.library.registers.house.language);
+  const short = printedWords(input.library.registers.house.language).short;
   const { head } = facts;
   const field = (name: string): string => `${head.id}, ${short.sign}, ${name}`;
   const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);

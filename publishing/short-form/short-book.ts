@@ -1,10 +1,10 @@
 /** A procedure, or every procedure of a guide, as a book of leaves: each with its own number, revision and count of pages. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Book, Chapter } from '../book.ts';
-import { type ComposeInput, chapterAnchor, footOf, type Guide, type PrintChoice, scopeOf } from '../compose/index.ts';
+import { type ComposeInput, chapterAnchor, footOf, type Guide, inLanguage, type PrintChoice, scopeOf } from '../compose/index.ts';
+import { printedWords } from '../printed-words/index.ts';
 import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
-import { shortWords } from './words.ts';
 
 export function shortProcedure(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
@@ -18,8 +18,9 @@ export function shortProcedure(facts: ProcedureFacts, input: ComposeInput, choic
 }
 
 /** The short forms of all procedures of a guide, in its order, each beginning on a fresh sheet. */
-export function shortGuide(guide: Guide, input: ComposeInput, choice: PrintChoice = {}): Book {
+export function shortGuide(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
+  const input = inLanguage(given, head.language);
   const numbers = [...new Set(tree.parts.flatMap((part) => part.entries.map(({ document }) => document)))];
   const procedures = numbers.flatMap((number) => input.library.procedures.filter((facts) => facts.head.id === number));
   return {
@@ -33,7 +34,7 @@ export function shortGuide(guide: Guide, input: ComposeInput, choice: PrintChoic
 
 function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choice: PrintChoice): Omit<Book, 'title' | 'number'> {
   const { house } = input.library.registers;
-  const words = shortWords(house.language);
+  const words = printedWords(house.language).short;
   const inBook = new Set(procedures.map(({ head }) => head.id));
   return {
     publisher: house.publisher,

@@ -15,9 +15,9 @@ import {
   stepAnchor,
   tableRows,
 } from '../compose/index.ts';
+import { printedWords, type ShortWords } from '../printed-words/index.ts';
 import { branchModels, initialsOf, modelsNamed, type StepFacts, stepFacts } from './facts.ts';
 import { shortLine } from './line.ts';
-import { type ShortWords, shortWords } from './words.ts';
 
 type Item = TasksBlock['items'][number];
 
@@ -39,7 +39,7 @@ class Composer {
     this.applies = appliesIn(scope);
     this.facts = stepFacts(scope);
     this.measured = measurementsAt(scope);
-    this.words = shortWords(scope.input.library.registers.house.language);
+    this.words = printedWords(scope.input.library.registers.house.language).short;
   }
 
   section(section: Section): TasksBlock {

@@ -30,7 +30,7 @@ export async function begin(): Promise<void> {
     const rest = takeLibrary(first);
     hearDisk((from, changes) => {
       if (from !== here.library) return;
-      onDisk(changes);
+      void onDisk(changes);
       for (const one of changes) if ('present' in one && isFigure(one.path)) void giveFigure(one.path, true);
     });
     if (instead !== undefined) wrong(instead);

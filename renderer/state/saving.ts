@@ -3,7 +3,16 @@ import { base64Of, call, type DiskChange } from '../host.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
 import { change, core, documents, here, journalNow, journalSettled, raw, takeOver, unsavedNow } from './workspace.ts';
 
-export async function save(): Promise<void> {
+/** The save that was asked for last. */
+let saving: Promise<void> = Promise.resolve();
+
+/** One after another: a second one before the first is answered would write over bytes that this window does not know yet, and be refused. */
+export function save(): Promise<void> {
+  saving = saving.then(saveNow);
+  return saving;
+}
+
+async function saveNow(): Promise<void> {
   await journalSettled();
   const files = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
   if (files.length === 0) return say('Everything is saved.');
@@ -12,6 +21,7 @@ export async function save(): Promise<void> {
     for (const { path, hash } of saved) {
       const own = files.find((file) => file.path === path)?.text ?? '';
       documents.saved(path, own.replace(/^\uFEFF/, ''), hash);
+      ours.add(hash);
     }
     shown.set({
       unsaved: unsavedNow(),
@@ -25,8 +35,27 @@ export async function save(): Promise<void> {
   }
 }
 
-export function onDisk(changes: readonly DiskChange[]): void {
+/** A change that the disk tells of while a save is under way may be that very save. */
+export const onDisk = (changes: readonly DiskChange[]): Promise<void> => saving.then(() => takeChanges(changes));
+
+/** Names of bytes that this window wrote. */
+const ours = new Set<string>();
+
+/**
+ * The news of an earlier save of this window may come after a later one; and a writer is asked about what is there, not about what was. So such
+ * news is looked up again.
+ */
+async function asItIs(one: DiskChange): Promise<DiskChange> {
+  const document = documents.get(one.path);
+  if (!('text' in one) || document?.base === one.hash) return one;
+  if (!ours.has(one.hash) && document?.text === document?.saved) return one;
+  const { file } = await call('file.read', { library: here.library, path: one.path });
+  return file ?? { path: one.path, gone: true };
+}
+
+async function takeChanges(news: readonly DiskChange[]): Promise<void> {
   const clashes: Clash[] = [];
+  const changes = await Promise.all(news.map((one) => asItIs(one).catch(() => one)));
   for (const one of changes) {
     const document = documents.get(one.path);
     const dirty = document !== undefined && document.text !== document.saved;

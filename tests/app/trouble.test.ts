@@ -111,6 +111,14 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       expect(desk.onDisk(TEXT)).toContain(' Left behind.');
       await next.close();
     });
+  });
+
+  describe('windows that were lost, and a disk that did not stand still', () => {
+    let desk: Desk;
+    beforeAll(async () => {
+      desk = await sitDown(browser);
+    });
+    afterAll(async () => desk?.close());
 
     test('of two windows that are lost, the later text is taken and the other is still offered', async () => {
       const [first, second] = [await desk.another(), await desk.another()];
@@ -124,6 +132,7 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       await first.close();
       await second.close();
       const next = await desk.another();
+      await next.click('.library .entry:has-text("OM-3140")');
       await next.click('.band-message[role=alert] button.main');
       await next.waitForSelector('.sheet-text .view-line:has-text("The later.")');
       await save(next);
@@ -135,6 +144,18 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       await expect.poll(() => desk.onDisk(TEXT)).toContain(' The earlier.');
       expect(await next.locator('.band-message').count()).toBe(0);
       await next.close();
+    });
+
+    test('a file that was deleted meanwhile is written again when the writer says so', async () => {
+      const page = await desk.another();
+      await typeAfter(page, '1.', ' Still here.');
+      rmSync(path.join(desk.folder, ...TEXT.split('/')));
+      await page.waitForSelector('.band-message:has-text("changed on disk")');
+      await page.click('.band-message button:has-text("Keep mine")');
+      await expect.poll(() => existsSync(path.join(desk.folder, TEXT))).toBe(true);
+      expect(desk.onDisk(TEXT)).toContain(' Still here.');
+      expect(await page.locator('.band-message').count()).toBe(0);
+      await page.close();
     });
 
     test('what is taken back never goes over what somebody else wrote since, unasked', async () => {
@@ -155,17 +176,6 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       expect(desk.onDisk(TEXT)).toBe(theirs);
       expect(desk.onDisk(TEXT.replace('.md', '-mine.md'))).toContain(' Mine.');
       await next.close();
-    });
-
-    test('a file that was deleted meanwhile is written again when the writer says so', async () => {
-      const page = await desk.another();
-      await typeAfter(page, '1.', ' Still here.');
-      rmSync(path.join(desk.folder, ...TEXT.split('/')));
-      await page.waitForSelector('.band-message:has-text("changed on disk")');
-      await page.click('.band-message button:has-text("Keep mine")');
-      await expect.poll(() => existsSync(path.join(desk.folder, TEXT))).toBe(true);
-      expect(desk.onDisk(TEXT)).toContain(' Still here.');
-      expect(await page.locator('.band-message').count()).toBe(0);
     });
   });
 });

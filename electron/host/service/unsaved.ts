@@ -19,7 +19,13 @@ export const unsaved = (host: Inner): Work => ({
   // Text of a window that is open beside this one is not lost, so it is neither offered nor dropped.
   'journal.list': async ({ library }, caller) => {
     const root = host.rootOf(library);
-    const onDisk = async (path: string): Promise<string | null> => (await stateOf(await insideLibrary(root, path, isWritable), host.disk)).hash;
+    // A path that is none of this library's is not on its disk either; the other texts are still offered.
+    const stateNow = async (path: string) => stateOf(await insideLibrary(root, path, isWritable), host.disk);
+    const onDisk = (path: string): Promise<string | null> =>
+      stateNow(path).then(
+        ({ hash }) => hash,
+        () => null,
+      );
     return { entries: await host.journal.unsaved(root, onDisk, (window) => host.elsewhere(caller, root, window)) };
   },
 

@@ -167,9 +167,9 @@ class LibraryEngine implements Engine {
 
   readOn(count: number): Delta {
     const passing = this.procedures.size + this.waiting.size > this.whole;
-    const next = [...this.waiting.keys()].slice(0, count);
+    const next = firstOf(this.waiting.keys(), count);
     // When all have been read, those come again that had named one too early.
-    const named = next.length > 0 ? [] : [...this.early].slice(0, count);
+    const named = next.length > 0 ? [] : firstOf(this.early, count);
     const again = this.readTouched(new Set(next), passing);
     for (const path of next) this.waiting.delete(path);
     for (const path of named) this.early.delete(path);
@@ -396,4 +396,14 @@ class LibraryEngine implements Engine {
 
 function inOrder(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Without looking at the others, which may be thousands. */
+function firstOf<T>(all: Iterable<T>, count: number): T[] {
+  const out: T[] = [];
+  for (const one of all) {
+    if (out.length >= count) break;
+    out.push(one);
+  }
+  return out;
 }

@@ -1,5 +1,6 @@
 /** Raw text to SourceText and offsets to lines and columns. Leaves what the text says to the readers. */
 import type { Position, Range, Span } from '../finding.ts';
+import { Lately } from '../lately.ts';
 import type { FormatProblem, SourceText } from './tree.ts';
 
 const BOM = 0xfeff;
@@ -7,7 +8,31 @@ const BOM = 0xfeff;
 export function sourceOf(path: string, raw: string): SourceText {
   const bom = raw.charCodeAt(0) === BOM;
   const text = bom ? raw.slice(1) : raw;
-  return { path, text, bom, lineStarts: lineStartsOf(text) };
+  return new Source(path, text, bom);
+}
+
+/** In a long library nobody asks twice where the lines of most texts begin. */
+const STARTS = new Lately<SourceText, readonly number[]>(200);
+
+class Source implements SourceText {
+  readonly path: string;
+  readonly text: string;
+  readonly bom: boolean;
+
+  constructor(path: string, text: string, bom: boolean) {
+    this.path = path;
+    this.text = text;
+    this.bom = bom;
+  }
+
+  get lineStarts(): readonly number[] {
+    let starts = STARTS.get(this);
+    if (starts === undefined) {
+      starts = lineStartsOf(this.text);
+      STARTS.set(this, starts);
+    }
+    return starts;
+  }
 }
 
 /** A line ends at LF, CRLF or a lone CR, as in CommonMark. */

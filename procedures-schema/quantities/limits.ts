@@ -2,8 +2,10 @@
  * Limits of a declared measurement per model, and per range of serial numbers where they differ: from front matter, or from a table in
  * the body whose first column is `model` (limits-table.ts).
  */
+
 import type { Span } from '../finding.ts';
 import { foldText, type Table } from '../format/index.ts';
+import { Lately } from '../lately.ts';
 import type { Measurement, Variant } from '../registers/index.ts';
 import { around } from './around.ts';
 import { computedEnd, isFormula } from './limit-formula.ts';
@@ -78,8 +80,11 @@ interface Known {
   readonly mark: DecimalMark;
   readonly limits: Limits;
 }
-/** Each check, each machine and each page asks. */
-const KNOWN = new WeakMap<Measurement, Known>();
+/**
+ * Each check, each machine and each page asks. Of a long library only the last are remembered, or the limits of all would stay, with the
+ * tables that they stand in, as long as the fronts of all procedures do.
+ */
+const KNOWN = new Lately<Measurement, Known>(500);
 
 function workedOut(measurement: Measurement, table: Table | undefined, models: readonly LimitModel[], mark: DecimalMark): Limits {
   const problems: LimitProblem[] = [];

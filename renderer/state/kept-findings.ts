@@ -6,7 +6,7 @@ import type { Finding } from '../../procedures-schema/index.ts';
 import { call } from '../host.ts';
 import type { Overview } from '../worker/queries/queries.ts';
 import { shown } from './shown.ts';
-import { documents, here } from './workspace.ts';
+import { documents, here, listing } from './workspace.ts';
 
 /** Shorter libraries are read before anybody has looked. */
 const LONG = 40;
@@ -59,8 +59,8 @@ async function offer(): Promise<void> {
   const { text } = await call('cache.read', { library: here.library, name: NAME });
   if (text === null) return;
   const kept = JSON.parse(text) as Kept;
-  const { waiting, findings, overview } = shown.get();
+  const { waiting, findings } = shown.get();
   if (waiting === 0 || kept.key !== (await keyNow())) return;
   // What has been read by now is newer.
-  shown.set({ findings: new Map([...kept.findings, ...findings]), overview: kept.overview ?? overview });
+  shown.set({ findings: new Map([...kept.findings, ...findings]), ...(kept.overview ? { overview: listing.seed(kept.overview) } : {}) });
 }

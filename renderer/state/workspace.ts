@@ -7,6 +7,7 @@ import type { Finding } from '../../procedures-schema/index.ts';
 import { call } from '../host.ts';
 import { CoreClient } from '../worker/client.ts';
 import { type Applied, Documents } from './documents.ts';
+import { Listing } from './listing.ts';
 import { goTo, say, shown, wrong } from './shown.ts';
 
 /** The host's name of the library that is open, and this window's own name. */
@@ -33,7 +34,11 @@ export const core = new CoreClient(
       revision: revision + 1,
       checking: !settled,
     });
-    askOverview();
+    // While a long library is read its list changes all the time, and is drawn now and then.
+    if (waiting === 0 || performance.now() - listedAt > 1000) {
+      listedAt = performance.now();
+      askOverview();
+    }
   },
   (message) => {
     shown.set({ checking: false });
@@ -73,10 +78,12 @@ const arrived = new Map<string, readonly Finding[]>();
 let shownAt = 0;
 let listedAt = 0;
 
+export const listing = new Listing();
+
 /** The list is only taken over where it changed. */
 function askOverview(): void {
-  void core.ask('overview', {}).then((overview) => {
-    if (overview) shown.set({ overview });
+  void core.ask('overview', {}).then((news) => {
+    if (news) shown.set({ overview: listing.take(news) });
   });
 }
 

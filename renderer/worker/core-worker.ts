@@ -27,6 +27,9 @@ const engine = location.pathname.split('/').at(-1) ?? '';
 /** Longest that a message waits for what nobody asked for. */
 const SLICE = 12;
 let going = false;
+/** For so long after a key the processor is the page's, which has that key to paint and what is said of it to show; milliseconds. */
+const MANNERS = 60;
+let editedAt = Number.NEGATIVE_INFINITY;
 
 /** What is said between files comes when the questions that follow an edit are answered; milliseconds of quiet. */
 const QUIET = 50;
@@ -49,29 +52,33 @@ function settleSoon(): void {
 function readOnSoon(): void {
   if (going || library.waiting === 0) return;
   going = true;
-  setTimeout(() => {
-    going = false;
-    try {
-      const begun = performance.now();
-      const findings = new Map<string, readonly Finding[]>();
-      let between: readonly Finding[] = [];
-      do {
-        const delta = library.readOn(1);
-        for (const [file, own] of delta.findings) findings.set(file, own);
-        between = delta.between;
-      } while (library.waiting > 0 && performance.now() - begun < SLICE);
-      say({ kind: 'background', findings: [...findings], between, waiting: library.waiting });
-      readOnSoon();
-    } catch (error) {
-      say({ kind: 'failed', id: undefined, message: (error as Error).message });
-    }
-  }, 0);
+  setTimeout(
+    () => {
+      going = false;
+      try {
+        const begun = performance.now();
+        const findings = new Map<string, readonly Finding[]>();
+        let between: readonly Finding[] = [];
+        do {
+          const delta = library.readOn(1);
+          for (const [file, own] of delta.findings) findings.set(file, own);
+          between = delta.between;
+        } while (library.waiting > 0 && performance.now() - begun < SLICE);
+        say({ kind: 'background', findings: [...findings], between, waiting: library.waiting });
+        readOnSoon();
+      } catch (error) {
+        say({ kind: 'failed', id: undefined, message: (error as Error).message });
+      }
+    },
+    editedAt + MANNERS - performance.now(),
+  );
 }
 
 function treat(message: ToWorker): void {
   switch (message.kind) {
     case 'edit': {
       const begun = performance.now();
+      editedAt = begun;
       const delta = library.apply(message.changes);
       const milliseconds = performance.now() - begun;
       const { waiting } = delta;

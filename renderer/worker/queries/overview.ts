@@ -11,6 +11,8 @@ export interface DocumentLine {
   readonly models: readonly string[];
   readonly symptoms: readonly string[];
   readonly verdict: 'proved' | 'refuted' | 'not proved' | undefined;
+  /** Not read yet: what stands here is guessed from its first lines. */
+  readonly waits?: true;
 }
 
 export interface Overview {
@@ -26,68 +28,107 @@ const modelsGuessed = (text: string): readonly string[] => {
   return (written?.[1]?.split(',') ?? written?.[2]?.split(/\r?\n[ \t]+- /) ?? []).map((name) => name.trim());
 };
 
-let told = '';
+/** What is new since it was asked for last: of a library of thousands, one key changes one line. */
+export interface OverviewNews extends Omit<Overview, 'documents'> {
+  /** New, or different. */
+  readonly lines: readonly DocumentLine[];
+  /** Files that are documents no more. */
+  readonly gone: readonly string[];
+}
+
+interface Told {
+  /** What the line was made of; while these are the same, so is the line. */
+  readonly of: unknown;
+  readonly registers: unknown;
+  readonly line: DocumentLine;
+  readonly text: string;
+}
+let told = new Map<string, Told>();
+let around = '';
 
 /** Undefined: as it was told last. */
-export function overview(model: LibraryModel, _: Record<string, never>): Overview | undefined {
-  const found = overviewOf(model);
-  const text = JSON.stringify(found);
-  if (text === told) return undefined;
-  told = text;
-  return found;
-}
-
-function overviewOf({ facts, heads, texts }: LibraryModel): Overview {
-  const family = new Map(facts.registers.models.map((model) => [model.name, model.family]));
-  const symptoms = new Map<string, string[]>();
-  for (const { name, procedures } of facts.registers.symptoms)
-    for (const { number } of procedures) symptoms.set(number, [...(symptoms.get(number) ?? []), name]);
-  const documents = facts.procedures.map(({ file, head, flow }): DocumentLine => {
-    const models = head.models.map(({ name }) => name);
-    const verdicts = flow.verdicts.map(({ verdict }) => verdict);
-    return {
-      file,
-      kind: 'procedure',
-      number: head.id,
-      title: head.title,
-      revision: head.revision ?? '',
-      families: [...new Set(models.flatMap((name) => family.get(name) ?? []))],
-      models,
-      symptoms: symptoms.get(head.id) ?? [],
-      verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
-    };
-  });
-  const waiting = [...heads].map(([file, { id, title }]): DocumentLine => {
-    const models = modelsGuessed(texts.get(file) ?? '').filter((name) => family.has(name));
-    return {
-      file,
-      kind: 'procedure',
-      number: id,
-      title,
-      revision: '',
-      families: [...new Set(models.flatMap((name) => family.get(name) ?? []))],
-      models,
-      symptoms: symptoms.get(id) ?? [],
-      verdict: undefined,
-    };
-  });
-  const guides = facts.guides.map(
-    ({ file, head }): DocumentLine => ({
-      file,
-      kind: 'guide',
-      number: head.id,
-      title: head.title,
-      revision: head.revision ?? '',
-      families: [],
-      models: [],
-      symptoms: [],
-      verdict: undefined,
-    }),
-  );
-  return {
-    publisher: facts.registers.house.publisher,
-    documents: [...[...documents, ...waiting].sort((a, b) => (a.file < b.file ? -1 : 1)), ...guides],
-    models: facts.registers.models.map(({ name }) => name),
+export function overview(model: LibraryModel, _: Record<string, never>): OverviewNews | undefined {
+  const { facts, heads, texts } = model;
+  const { registers } = facts;
+  const now = new Map<string, Told>();
+  const lines: DocumentLine[] = [];
+  const look = <T>(file: string, of: T, make: (of: T) => DocumentLine): void => {
+    const before = told.get(file);
+    if (before?.of === of && before.registers === registers) {
+      now.set(file, before);
+      return;
+    }
+    const line = make(of);
+    const text = JSON.stringify(line);
+    now.set(file, { of, registers, line, text });
+    if (text !== before?.text) lines.push(line);
+  };
+  const listing = listingOf(facts);
+  for (const one of facts.procedures) look(one.file, one, listing.procedure);
+  for (const [file, head] of heads) look(file, head, (own) => listing.waiting(file, own, texts.get(file) ?? ''));
+  for (const one of facts.guides) look(one.file, one, guideLine);
+  const gone = [...told.keys()].filter((file) => !now.has(file));
+  told = now;
+  const rest = {
+    publisher: registers.house.publisher,
+    models: registers.models.map(({ name }) => name),
     registers: facts.registerFiles.map(({ file }) => file.source.path),
   };
+  const before = around;
+  around = JSON.stringify(rest);
+  return lines.length === 0 && gone.length === 0 && around === before ? undefined : { lines, gone, ...rest };
 }
+
+type Head = LibraryModel['heads'] extends ReadonlyMap<string, infer H> ? H : never;
+
+function listingOf({ registers }: LibraryModel['facts']) {
+  const family = new Map(registers.models.map((model) => [model.name, model.family]));
+  const symptoms = new Map<string, string[]>();
+  for (const { name, procedures } of registers.symptoms)
+    for (const { number } of procedures) symptoms.set(number, [...(symptoms.get(number) ?? []), name]);
+  const familiesOf = (models: readonly string[]): readonly string[] => [...new Set(models.flatMap((name) => family.get(name) ?? []))];
+  return {
+    procedure: ({ file, head, flow }: LibraryModel['facts']['procedures'][number]): DocumentLine => {
+      const models = head.models.map(({ name }) => name);
+      const verdicts = flow.verdicts.map(({ verdict }) => verdict);
+      return {
+        file,
+        kind: 'procedure',
+        number: head.id,
+        title: head.title,
+        revision: head.revision ?? '',
+        families: familiesOf(models),
+        models,
+        symptoms: symptoms.get(head.id) ?? [],
+        verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
+      };
+    },
+    waiting: (file: string, { id, title }: Head, text: string): DocumentLine => {
+      const models = modelsGuessed(text).filter((name) => family.has(name));
+      return {
+        file,
+        kind: 'procedure',
+        number: id,
+        title,
+        revision: '',
+        families: familiesOf(models),
+        models,
+        symptoms: symptoms.get(id) ?? [],
+        verdict: undefined,
+        waits: true,
+      };
+    },
+  };
+}
+
+const guideLine = ({ file, head }: LibraryModel['facts']['guides'][number]): DocumentLine => ({
+  file,
+  kind: 'guide',
+  number: head.id,
+  title: head.title,
+  revision: head.revision ?? '',
+  families: [],
+  models: [],
+  symptoms: [],
+  verdict: undefined,
+});

@@ -49,6 +49,6 @@ export type Answer<Q extends QueryName> = ReturnType<(typeof queries)[Q]>;
 export type { NamedHere } from './assist.ts';
 export type { FindAsk, InsertAsk } from './changes.ts';
 export type { Film } from './film.ts';
-export type { DocumentLine, Overview } from './overview.ts';
+export type { DocumentLine, Overview, OverviewNews } from './overview.ts';
 export type { Edition, Made, PagesShown, ProofShown } from './pages.ts';
 export type { ReviewOf } from './review.ts';

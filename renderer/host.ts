@@ -72,11 +72,25 @@ function overBridge(bridge: Bridge | undefined): Transport | undefined {
   };
 }
 
+/** Milliseconds until a window that is not heard tries again. */
+const AGAIN = 1000;
+
 function overRequests(): Transport {
   // Tells this window from others of the same browser, so that its unsaved text is offered to none of them while it is there.
   const own = crypto.randomUUID();
   const hearing = new Set<(event: HostEvent) => void>();
-  let source: EventSource | undefined;
+  let socket: WebSocket | undefined;
+  const listen = (): void => {
+    const one = new WebSocket(`ws://${location.host}/events?window=${own}`);
+    socket = one;
+    one.onmessage = ({ data }: MessageEvent<string>) => {
+      for (const told of hearing) told(JSON.parse(data) as HostEvent);
+    };
+    // A machine that slept may have lost it.
+    one.onclose = () => {
+      if (socket === one) setTimeout(() => socket === one && listen(), AGAIN);
+    };
+  };
   return {
     async call(method, ask) {
       const headers = { 'content-type': 'application/json', 'x-handsclear-window': own };
@@ -89,15 +103,13 @@ function overRequests(): Transport {
     },
     hear(told) {
       hearing.add(told);
-      source ??= new EventSource(`/events?window=${own}`);
-      source.onmessage = ({ data }: MessageEvent<string>) => {
-        for (const one of hearing) one(JSON.parse(data) as HostEvent);
-      };
+      if (socket === undefined) listen();
       return () => {
         hearing.delete(told);
         if (hearing.size > 0) return;
-        source?.close();
-        source = undefined;
+        const last = socket;
+        socket = undefined;
+        last?.close();
       };
     },
   };

@@ -113,6 +113,26 @@ describe.skipIf(!hasBrowser())('trouble', () => {
     });
   });
 
+  describe('more windows than a browser opens connections', () => {
+    let desk: Desk;
+    beforeAll(async () => {
+      desk = await sitDown(browser);
+    });
+    afterAll(async () => desk?.close());
+
+    test('are all there: what one saves is shown in each', async () => {
+      const pages = [desk.page];
+      while (pages.length < 7) pages.push(await desk.another());
+      await typeAfter(desk.page, '1.', ' For all.');
+      await save(desk.page);
+      for (const page of pages) {
+        await page.click('.library .entry:has-text("OM-3140")');
+        await page.waitForSelector('.sheet-text .view-line:has-text("For all.")');
+      }
+      expect(desk.complaints).toEqual([]);
+    });
+  });
+
   describe('windows that were lost, and a disk that did not stand still', () => {
     let desk: Desk;
     beforeAll(async () => {

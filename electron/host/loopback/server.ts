@@ -3,11 +3,13 @@ import { randomBytes } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { type HostEvent, Refused } from '../contract/index.ts';
+import type { Duplex } from 'node:stream';
+import { Refused } from '../contract/index.ts';
 import { PAGE_HEADERS, pageFile } from '../page/index.ts';
 import { replyTo, Service, type ServiceOptions } from '../service/index.ts';
 import { bodyOf } from './body.ts';
-import { cookieName, type Door, equal, holdsToken, turnedAway } from './door.ts';
+import { cookieName, type Door, equal, type Head, holdsToken, turnedAway } from './door.ts';
+import { Hearers } from './hearers.ts';
 import { mayBeOwn } from './peer.ts';
 
 export interface Loopback {
@@ -31,24 +33,15 @@ const WELCOME =
 const OUTPUT_TYPES: Readonly<Record<string, string>> = { pdf: 'application/pdf', json: 'application/json', svg: 'image/svg+xml' };
 
 export async function serveLoopback(page: string, options: LoopbackOptions): Promise<Loopback> {
-  const hearing = new Set<ServerResponse>();
-  const tell = (event: HostEvent): void => {
-    for (const one of hearing) one.write(`data: ${JSON.stringify(event)}\n\n`);
-  };
-  const service = new Service({ ...options, tell });
+  const hearers = new Hearers();
+  const service = new Service({ ...options, tell: (event) => hearers.tell(event) });
   let code: string | undefined = randomBytes(24).toString('base64url');
   let door: Door = { port: 0, token: randomBytes(32).toString('base64url') };
 
   const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
     const url = addressOf(request);
     if (url === undefined) return refuse(response, 400, 'This is no address.');
-    const head = {
-      method: request.method ?? '',
-      host: request.headers.host,
-      origin: request.headers.origin,
-      site: request.headers['sec-fetch-site'] as string | undefined,
-      cookie: request.headers.cookie,
-    };
+    const head = headOf(request);
     const given = url.searchParams.get('code');
     if (request.method === 'GET' && url.pathname === '/' && given !== null) {
       if (head.host !== `127.0.0.1:${door.port}`) return refuse(response, 403, 'This address goes by another name.');
@@ -62,27 +55,30 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
       code = undefined;
       return welcome(response, head.site, { 'set-cookie': `${cookieName(door.port)}=${door.token}; HttpOnly; SameSite=Strict; Path=/` });
     }
-    const asks = url.pathname.startsWith('/call/') || url.pathname === '/events';
-    const away = turnedAway(head, door, asks);
+    const away = turnedAway(head, door, url.pathname.startsWith('/call/'));
     if (away !== undefined) return refuse(response, 403, away);
     if (url.pathname.startsWith('/call/')) return call(request, response, url.pathname.slice('/call/'.length));
     if (request.method !== 'GET') return refuse(response, 405, 'This is only read.');
-    if (url.pathname === '/events') return events(request, response, url.searchParams.get('window') ?? '');
     if (url.pathname.startsWith('/output/')) return output(response, url.pathname);
     const file = await pageFile(page, url.pathname);
     if (file === undefined) return refuse(response, 404, 'There is no such file.');
     response.writeHead(200, { ...PAGE_HEADERS, 'content-type': file.type }).end(file.bytes);
   };
 
-  const events = (request: IncomingMessage, response: ServerResponse, window: string): void => {
-    if (!WINDOW.test(window)) return refuse(response, 400, 'A window that listens has a name.');
-    response.writeHead(200, { ...PAGE_HEADERS, 'content-type': 'text/event-stream' }).write(': here\n\n');
-    hearing.add(response);
-    service.arrived(window);
-    request.on('close', () => {
-      hearing.delete(response);
-      service.left(window);
-    });
+  const listens = (request: IncomingMessage, socket: Duplex, rest: Buffer): void => {
+    const url = addressOf(request);
+    // A page always names itself when it listens, as it does when it posts.
+    const away = turnedAway({ ...headOf(request), method: 'POST' }, door, true);
+    const window = url?.searchParams.get('window') ?? '';
+    if (away !== undefined) return hangUp(socket, '403 Forbidden');
+    if (url?.pathname !== '/events' || !WINDOW.test(window)) return hangUp(socket, '400 Bad Request');
+    hearers.take(
+      request,
+      socket,
+      rest,
+      () => service.arrived(window),
+      () => service.left(window),
+    );
   };
 
   const call = async (request: IncomingMessage, response: ServerResponse, method: string): Promise<void> => {
@@ -118,6 +114,7 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
   const server = createServer((request, response) => {
     answer(request, response).catch((error: Error) => refuse(response, 500, error.message));
   });
+  server.on('upgrade', listens);
   await listen(server);
   const { port } = server.address() as AddressInfo;
   door = { ...door, port };
@@ -125,7 +122,7 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
     port,
     address: `http://127.0.0.1:${port}/?code=${code}`,
     async close() {
-      for (const one of hearing) one.end();
+      hearers.end();
       await service.close();
       server.closeAllConnections();
       await new Promise<void>((resolve) => server.close(() => resolve()));
@@ -138,6 +135,16 @@ const listen = (server: Server): Promise<void> =>
     server.once('error', reject);
     server.listen({ host: '127.0.0.1', port: 0, exclusive: true }, resolve);
   });
+
+function headOf({ method = '', headers }: IncomingMessage): Head {
+  const { host, origin, cookie } = headers;
+  return { method, host, origin, site: headers['sec-fetch-site'] as string | undefined, cookie };
+}
+
+function hangUp(socket: Duplex, status: string): void {
+  socket.on('error', () => undefined);
+  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+}
 
 /** Undefined: what stands in the request line is no path. */
 function addressOf(request: IncomingMessage): URL | undefined {

@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { request as ask, createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { WebSocket } from 'ws';
 import { type Loopback, type LoopbackOptions, serveLoopback } from '../../../electron/host/loopback/index.ts';
 import { mayBeOwn, ownerIn } from '../../../electron/host/loopback/peer.ts';
 import { newFolder, newLibrary, put } from '../../support/host.ts';
@@ -34,6 +35,22 @@ function send(
     );
     one.on('error', reject);
     one.end(method === 'POST' ? body : undefined);
+  });
+}
+
+/** The status with which a socket is refused; 101: it is not. */
+function refusedSocket(port: number, target: string, headers: Readonly<Record<string, string>>): Promise<number> {
+  return new Promise((resolve) => {
+    const socket = new WebSocket(`ws://127.0.0.1:${port}${target}`, { headers: { host: `127.0.0.1:${port}`, ...headers } });
+    socket.on('unexpected-response', (_, answer) => {
+      resolve(answer.statusCode ?? 0);
+      socket.terminate();
+    });
+    socket.on('error', () => undefined);
+    socket.on('open', () => {
+      resolve(101);
+      socket.terminate();
+    });
   });
 }
 
@@ -187,8 +204,8 @@ describe('who is turned away', () => {
     expect(body).not.toContain('"ok"');
   });
 
-  test.each(cases.filter(([name]) => !/without saying/.test(name)))('who listens %s', async (_, headers) => {
-    expect((await send(loopback.port, 'GET', '/events?window=12345678', headers())).status).toBe(403);
+  test.each(cases)('who listens %s', async (_, headers) => {
+    expect(await refusedSocket(loopback.port, '/events?window=12345678', headers())).toBe(403);
   });
 
   test.each(cases.filter(([name]) => !/without saying|address bar/.test(name)))('who fetches the page %s', async (_, headers) => {
@@ -271,26 +288,16 @@ describe('two windows', () => {
   /** A window that listens: gives what it is told, and goes away. */
   async function listen(one: Loopback, headers: Readonly<Record<string, string>>, window: string) {
     let text = '';
-    const asked = ask({
-      host: '127.0.0.1',
-      port: one.port,
-      path: `/events?window=${window}`,
-      headers: { host: `127.0.0.1:${one.port}`, ...headers },
+    const own = `127.0.0.1:${one.port}`;
+    const socket = new WebSocket(`ws://${own}/events?window=${window}`, { headers: { origin: `http://${own}`, ...headers } });
+    socket.on('message', (part) => {
+      text += String(part);
     });
     await new Promise<void>((resolve, reject) => {
-      asked.on('error', reject);
-      asked.on('response', (answer) => {
-        answer.setEncoding('utf8');
-        answer.on('error', () => undefined);
-        answer.on('data', (part) => {
-          text += part;
-          resolve();
-        });
-      });
-      asked.end();
+      socket.on('error', reject);
+      socket.on('open', resolve);
     });
-    asked.on('error', () => undefined);
-    return { text: () => text, leave: () => asked.destroy() };
+    return { text: () => text, leave: () => socket.terminate(), socket };
   }
 
   test('both hear what one saves; unsaved text of one is offered to the other only when the first is gone', async () => {
@@ -318,7 +325,17 @@ describe('two windows', () => {
 
   test('a window that listens without a name is refused', async () => {
     for (const name of ['', 'x', 'a/b/c/d/e/f', 'x'.repeat(65)])
-      expect((await send(loopback.port, 'GET', `/events?window=${encodeURIComponent(name)}`, own)).status, name).toBe(400);
+      expect(await refusedSocket(loopback.port, `/events?window=${encodeURIComponent(name)}`, own), name).toBe(400);
+    expect(await refusedSocket(loopback.port, '/call/library.open?window=12345678', own)).toBe(400);
+    expect(await refusedSocket(loopback.port, '/events?window=12345678', own)).toBe(101);
+  });
+
+  test('a window that talks where it is to listen is hung up on, and counts as gone', async () => {
+    const one = await serve();
+    const { socket } = await listen(one, await enter(one), 'window-talks');
+    const closed = new Promise((resolve) => socket.on('close', resolve));
+    socket.send('x');
+    await closed;
   });
 });
 

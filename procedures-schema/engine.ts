@@ -5,6 +5,7 @@
 import { checkBetweenFiles, checkProcedure, type FilmFacts, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
 import type { Finding } from './finding.ts';
 import { guessHead, type HeadGuess, newBlockCache } from './format/index.ts';
+import { firstOf, inOrder } from './in-order.ts';
 import { KeptVisits } from './kept-visits.ts';
 import { Mentions } from './mentions.ts';
 import { filmFactsOf, isFilmRecord } from './narration/index.ts';
@@ -392,18 +393,4 @@ class LibraryEngine implements Engine {
     }
     return false;
   }
-}
-
-function inOrder(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
-/** Without looking at the others, which may be thousands. */
-function firstOf<T>(all: Iterable<T>, count: number): T[] {
-  const out: T[] = [];
-  for (const one of all) {
-    if (out.length >= count) break;
-    out.push(one);
-  }
-  return out;
 }

@@ -5,7 +5,7 @@
  *   npm run bench:app -- [keys, 100] [procedures of the long library, 5000]
  */
 import { execFileSync } from 'node:child_process';
-import { cpSync, createReadStream, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, createReadStream, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { dirname, extname, join } from 'node:path';
@@ -237,20 +237,32 @@ async function manyProcedures(): Promise<void> {
   console.log(`key to paint while it is read ${lines(paints)}; ${waiting} still to be read (aim 32 ms at p95)`);
   await page.waitForSelector('.page[data-waiting="0"]', { timeout: 1_200_000 });
   console.log(
-    `all read after                ${((performance.now() - begun) / 1000).toFixed(0)} s; memory of the page's process ${memory().toFixed(0)} MB (aim 600 MB)`,
+    `all read after                ${((performance.now() - begun) / 1000).toFixed(0)} s; memory of the page's process ${memory()} (aim 600 MB)`,
   );
   // The engine of the browser leaves what is no longer needed lying about until it has time.
   await page.waitForTimeout(REST);
-  console.log(`after ${REST / 1000} s at rest            ${memory().toFixed(0)} MB`);
+  console.log(`after ${REST / 1000} s at rest            ${memory()}`);
   await desk.close();
   rmSync(long, { recursive: true, force: true });
 }
 
-/** Resident megabytes of the largest renderer process there is: the page with its workers. */
-function memory(): number {
-  const table = execFileSync('ps', ['-eo', 'rss=,args='], { encoding: 'utf8' });
-  const sizes = table.split('\n').flatMap((line) => (line.includes('--type=renderer') ? [Number(line.trim().split(/\s+/)[0])] : []));
-  return Math.max(0, ...sizes) / 1024;
+/**
+ * Of the largest renderer process there is, the page with its workers: resident megabytes, and those that it has to itself, where the system says
+ * so. The rest is the browser's program, which all its processes share.
+ */
+function memory(): string {
+  const table = execFileSync('ps', ['-eo', 'rss=,pid=,args='], { encoding: 'utf8' });
+  const pages = table.split('\n').flatMap((line) => {
+    const [rss, pid] = line.trim().split(/\s+/).map(Number);
+    return line.includes('--type=renderer') && rss !== undefined ? [{ rss, pid }] : [];
+  });
+  const largest = pages.sort((a, b) => b.rss - a.rss)[0];
+  if (largest === undefined) return 'unknown';
+  const rollup = `/proc/${largest.pid}/smaps_rollup`;
+  const own = existsSync(rollup)
+    ? [...readFileSync(rollup, 'utf8').matchAll(/^Private_(?:Clean|Dirty):\s+(\d+)/gm)].reduce((sum, [, size]) => sum + Number(size), 0)
+    : undefined;
+  return `${(largest.rss / 1024).toFixed(0)} MB resident${own === undefined ? '' : `, ${(own / 1024).toFixed(0)} MB its own`}`;
 }
 
 function at(values: readonly number[], share: number): number {

@@ -22,8 +22,8 @@ const maxBadness = 10_000;
 /** Two hyphens under each other, and a hyphen before the last line, as TeX's plain format weighs them. */
 const doubleHyphen = 10_000;
 const finalHyphen = 5_000;
-/** A last line shorter than `stub` (a word fragment alone) costs this. */
-const stubDemerits = 30_000;
+/** A last line shorter than `stub`, a short word alone, costs this: as much as a line above it that falls short by almost one and a half times the stretch. */
+const stubDemerits = 100_000;
 
 /** 100 times the cube of shortfall over stretch, as TeX's badness. */
 function badness(shortfall: Mp, stretch: Mp): number {

@@ -56,7 +56,7 @@ function brokenLines(inline: readonly Inline[], look: Look, node: NodeId, width:
   // All on one line is always best where it fits.
   if (totalOf(items) <= width) return [composeLine(items, 0, items.length, kit)];
   const stretch = look.size * 3;
-  const stub = look.size * 2;
+  const stub = look.size * 3;
   let breaks = breakLines(items, width, stretch, stub);
   if (look.even) breaks = evened(items, breaks, width, stretch, stub);
   else if (breaks.worst > 250) {

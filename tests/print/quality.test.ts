@@ -93,6 +93,11 @@ describe('print', () => {
 /** Lines of running text, paragraph by paragraph: shortfall in ems and where the word spaces stand. */
 interface SetLine {
   readonly loose: number;
+  /** The same, were its last word to go to the next line. */
+  readonly pulled: number;
+  /** Its length, and that of its last word with the space after it, in ems. */
+  readonly ems: number;
+  readonly word: number;
   readonly gaps: readonly (readonly [number, number])[];
   readonly last: boolean;
   readonly text: string;
@@ -122,7 +127,16 @@ function paragraphs(placed: PlacedBook): readonly (readonly SetLine[])[] {
         const text = item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.map((one) => one.text).join('') : '#')).join('');
         const list = byNode.get(node) ?? [];
         byNode.set(node, list);
-        list.push({ loose: (item.width - item.line.width) / (first.look.size * 3), gaps, last: false, text });
+        const stretch = first.look.size * 3;
+        list.push({
+          loose: (item.width - item.line.width) / stretch,
+          pulled: (item.x + item.width - (gaps.at(-1)?.[0] ?? item.x)) / stretch,
+          ems: item.line.width / first.look.size,
+          word: (item.x + item.line.width - (gaps.at(-1)?.[0] ?? item.x)) / first.look.size,
+          gaps,
+          last: false,
+          text,
+        });
       }
   return [...byNode.values()].map((list) => list.map((line, index) => ({ ...line, last: index === list.length - 1 })));
 }
@@ -134,6 +148,18 @@ describe('lines', () => {
     );
     expect(loose).toEqual([]);
     expect(books.flatMap(({ placed }) => paragraphs(placed).filter((lines) => lines.length > 1)).length).toBeGreaterThan(150);
+  });
+
+  test('a short word stands alone on a last line only where the line above would become too loose', () => {
+    const alone = books.flatMap(({ placed }) =>
+      paragraphs(placed).flatMap((lines) => {
+        const [above, last] = lines.slice(-2);
+        // The breaker weighs in whole numbers and looks further up than one line: a little less than one and a half is too loose already.
+        if (!above || !last || last.ems >= 3 || above.pulled >= 1.4) return [];
+        return above.word + last.ems >= 3 ? [`${above.text} / ${last.text}`] : [];
+      }),
+    );
+    expect(alone).toEqual([]);
   });
 
   test('no river: word spaces stand under each other on three lines at most', () => {

@@ -16,7 +16,7 @@ export type StandingContext = Omit<ReadingContext, 'kind' | 'carry' | 'lead' | '
 type GuardNotice = ReadStep['notices'][number];
 
 /** Remembers readings by the text read and all that can change them, so that an edit re-reads one step. */
-export type ReadingCache = Recent<Reading>;
+export type ReadingCache = Recent<string, Reading>;
 
 /** The readings of about a hundred procedures. */
 export const newReadingCache = (): ReadingCache => new Recent(4000);

@@ -35,7 +35,7 @@ export interface Background {
   readonly registerFiles: LibraryFacts['registerFiles'];
   /** Title of each procedure by document number, for references between files. */
   readonly titles: ReadonlyMap<string, string>;
-  readonly caches: { readonly blocks: BlockCache; readonly readings: Recent<ReadingCache> };
+  readonly caches: { readonly blocks: BlockCache; readonly readings: Recent<string, ReadingCache> };
 }
 
 /** Of the names that a sentence may use: each family has its own, and an edit of a register makes new ones. */

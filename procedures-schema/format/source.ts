@@ -1,6 +1,6 @@
 /** Raw text to SourceText and offsets to lines and columns. Leaves what the text says to the readers. */
 import type { Position, Range, Span } from '../finding.ts';
-import { Lately } from '../lately.ts';
+import { Recent } from '../recent.ts';
 import type { FormatProblem, SourceText } from './tree.ts';
 
 const BOM = 0xfeff;
@@ -12,7 +12,7 @@ export function sourceOf(path: string, raw: string): SourceText {
 }
 
 /** In a long library nobody asks twice where the lines of most texts begin. */
-const STARTS = new Lately<SourceText, readonly number[]>(200);
+const STARTS = Recent.ofObjects<SourceText, readonly number[]>(200);
 
 class Source implements SourceText {
   readonly path: string;

@@ -5,7 +5,7 @@
 
 import type { Span } from '../finding.ts';
 import { foldText, type Table } from '../format/index.ts';
-import { Lately } from '../lately.ts';
+import { Recent } from '../recent.ts';
 import type { Measurement, Variant } from '../registers/index.ts';
 import { around } from './around.ts';
 import { computedEnd, isFormula } from './limit-formula.ts';
@@ -84,7 +84,7 @@ interface Known {
  * Each check, each machine and each page asks. Of a long library only the last are remembered, or the limits of all would stay, with the
  * tables that they stand in, as long as the fronts of all procedures do.
  */
-const KNOWN = new Lately<Measurement, Known>(500);
+const KNOWN = Recent.ofObjects<Measurement, Known>(500);
 
 function workedOut(measurement: Measurement, table: Table | undefined, models: readonly LimitModel[], mark: DecimalMark): Limits {
   const problems: LimitProblem[] = [];

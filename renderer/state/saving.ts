@@ -3,14 +3,18 @@ import { base64Of, call, type DiskChange } from '../host.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
 import { change, core, documents, here, journalNow, journalSettled, raw, takeOver, unsavedNow } from './workspace.ts';
 
-/** The save that was asked for last. */
-let saving: Promise<void> = Promise.resolve();
+let last: Promise<void> = Promise.resolve();
 
-/** One after another: a second one before the first is answered would write over bytes that this window does not know yet, and be refused. */
-export function save(): Promise<void> {
-  saving = saving.then(saveNow);
-  return saving;
+/**
+ * Between window and disk one thing after another. A second save before the first is answered would write over bytes that this window does not know
+ * yet, and be refused; and what the disk tells of while a save is under way may be that very save.
+ */
+function inTurn(job: () => Promise<void>): Promise<void> {
+  last = last.then(job).catch(wrong);
+  return last;
 }
+
+export const save = (): Promise<void> => inTurn(saveNow);
 
 async function saveNow(): Promise<void> {
   await journalSettled();
@@ -27,16 +31,16 @@ async function saveNow(): Promise<void> {
       unsaved: unsavedNow(),
       clashes: conflicts.map(({ path, text, hash }) => ({ path, theirs: text, hash })),
     });
-    void journalNow();
     if (conflicts.length === 0) say(saved.length === 1 ? `Saved ${saved[0]?.path}.` : `Saved ${saved.length} files.`);
     else say('Some files changed on disk meanwhile. Nothing was overwritten; choose below.', true);
   } catch (error) {
     wrong(error);
   }
+  // Saved or not: what was typed meanwhile is put by.
+  void journalNow();
 }
 
-/** A change that the disk tells of while a save is under way may be that very save. */
-export const onDisk = (changes: readonly DiskChange[]): Promise<void> => saving.then(() => takeChanges(changes));
+export const onDisk = (changes: readonly DiskChange[]): Promise<void> => inTurn(() => takeChanges(changes));
 
 /** Names of bytes that this window wrote. */
 const ours = new Set<string>();

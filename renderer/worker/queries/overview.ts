@@ -40,7 +40,6 @@ interface Told {
   /** What the line was made of; while these are the same, so is the line. */
   readonly of: unknown;
   readonly registers: unknown;
-  readonly line: DocumentLine;
   readonly text: string;
 }
 let told = new Map<string, Told>();
@@ -60,7 +59,7 @@ export function overview(model: LibraryModel, _: Record<string, never>): Overvie
     }
     const line = make(of);
     const text = JSON.stringify(line);
-    now.set(file, { of, registers, line, text });
+    now.set(file, { of, registers, text });
     if (text !== before?.text) lines.push(line);
   };
   const listing = listingOf(facts);

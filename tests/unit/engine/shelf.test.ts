@@ -114,7 +114,7 @@ describe('a library of which little is kept whole', () => {
 test('what was asked for lately is remembered, and never more than twice the half', () => {
   fc.assert(
     fc.property(fc.integer({ min: 1, max: 6 }), fc.array(fc.nat(30), { maxLength: 80 }), (half, asked) => {
-      const recent = new Recent<number>(half);
+      const recent = new Recent<string, number>(half);
       const last: number[] = [];
       for (const key of asked) {
         if (last.slice(-half).includes(key)) expect(recent.get(`${key}`)).toBe(key);

@@ -130,7 +130,7 @@ export function takeRecovered(): void {
   for (const { path, base } of taken.values()) {
     const theirs = documents.get(path);
     // Somebody else wrote the file since: this text is not to go over that unasked.
-    if ((theirs?.base ?? null) !== base) over.push({ path, theirs: theirs ? raw(path) : null, hash: theirs?.base ?? null });
+    if ((theirs?.base ?? null) !== base) over.push({ path, theirs: theirs?.saved ?? null, hash: theirs?.base ?? null });
   }
   const kept = clashes.filter(({ path }) => !taken.has(path));
   shown.set({ recovered: left });

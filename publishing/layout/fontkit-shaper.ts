@@ -1,16 +1,16 @@
-/** Words to glyphs with kerning and ligatures, each distinct word once for each face. The only user of the font library. */
-import { create, type Font } from 'fontkit';
+/** Words to glyphs with kerning, each distinct word once for each face: by what is known of their letters, or by the font library. */
+import type { Font } from 'fontkit';
+import type { Letters } from './letters/learned-face.ts';
+import { lettersOf } from './letters/letters-of.ts';
 import { PairTable } from './pair-table.ts';
 import { type Face, type FaceMetrics, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
+import { metricsOf, openFont, shapeWhole } from './whole-shaper.ts';
 
 /** The fonts of one printing: how words look, and what a file must carry to show them. */
 export interface FontSource {
   readonly shaper: Shaper;
   program(face: Face): FontProgram;
 }
-
-/** Ligatures stay off: a search for "fill" must find it in every reader, and letters stay apart at arm's length. */
-const features = { kern: true, tnum: true, liga: false, clig: false } as const;
 
 const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   regular: ['fallback'],
@@ -35,8 +35,14 @@ function once<T>(make: (face: Face) => T): (face: Face) => T {
 }
 
 export function newFontSource(files: FontFiles): FontSource {
-  const fontOf = once((face) => create(files[face]));
-  return { shaper: newShaper(fontOf), program: (face) => programOf(fontOf(face)) };
+  const fontOf = once((face) => openFont(files[face]));
+  return {
+    shaper: newShaper(
+      fontOf,
+      once((face) => lettersOf(files[face])),
+    ),
+    program: (face) => programOf(fontOf(face)),
+  };
 }
 
 /** The program of the glyphs given, which must be sorted: the same set gives the same bytes. */
@@ -61,25 +67,26 @@ function programOf(font: Font): FontProgram {
   };
 }
 
-function newShaper(fontOf: (face: Face) => Font): Shaper {
+function newShaper(fontOf: (face: Face) => Font, lettersIn: (face: Face) => Letters | undefined): Shaper {
   const caches = new Map<Face, Map<string, readonly Shaped[]>>(faces.map((face) => [face, new Map()]));
-  const faceFor = new Map<string, Face>();
+  const faceFor = new Map<Face, Map<number, Face>>(faces.map((face) => [face, new Map()]));
   const missing: string[] = [];
   const softened = new Map<Shaped, Shaped>();
 
+  const has = (face: Face, codePoint: number): boolean =>
+    lettersIn(face)?.has(codePoint) === true || fontOf(face).hasGlyphForCodePoint(codePoint);
+
   const pick = (face: Face, codePoint: number): Face => {
-    const key = `${face} ${codePoint}`;
-    const known = faceFor.get(key);
+    const chosen = faceFor.get(face) as Map<number, Face>;
+    const known = chosen.get(codePoint);
     if (known !== undefined) return known;
-    let found: Face | undefined;
-    if (fontOf(face).hasGlyphForCodePoint(codePoint)) found = face;
-    else found = fallbackOf[face].find((other) => fontOf(other).hasGlyphForCodePoint(codePoint));
+    let found = has(face, codePoint) ? face : fallbackOf[face].find((other) => has(other, codePoint));
     if (found === undefined) {
       const character = String.fromCodePoint(codePoint);
       if (!missing.includes(character)) missing.push(character);
       found = face;
     }
-    faceFor.set(key, found);
+    chosen.set(codePoint, found);
     return found;
   };
 
@@ -102,38 +109,8 @@ function newShaper(fontOf: (face: Face) => Font): Shaper {
     return out;
   };
 
-  const pairsOf = once((face) => new PairTable(face, (text) => shapeWhole(face, text)));
+  const pairsOf = once((face) => new PairTable(face, lettersIn(face), (text) => shapeWhole(fontOf(face), face, text)));
   const shapeIn = (face: Face, text: string): Shaped => pairsOf(face).shape(text);
-
-  const shapeWhole = (face: Face, text: string): Shaped => {
-    const font = fontOf(face);
-    const run = font.layout(text, features);
-    const scale = (value: number) => Math.round((value * 1000) / font.unitsPerEm);
-    const glyphs: number[] = [];
-    const texts: string[] = [];
-    const widths: number[] = [];
-    const advances: number[] = [];
-    const offsets: [number, number][] = [];
-    let units = 0;
-    let moved = false;
-    // The library hands out one object a glyph, with the character it was first met for: what a glyph stands for here is told by the text itself.
-    const characters = Array.from(text);
-    if (run.direction === 'rtl') characters.reverse();
-    const oneToOne = characters.length === run.glyphs.length;
-    run.glyphs.forEach((glyph, index) => {
-      const position = run.positions[index];
-      const advance = scale(position?.xAdvance ?? glyph.advanceWidth);
-      const offset: [number, number] = [scale(position?.xOffset ?? 0), scale(position?.yOffset ?? 0)];
-      if (offset[0] !== 0 || offset[1] !== 0) moved = true;
-      glyphs.push(glyph.id);
-      texts.push(oneToOne ? (characters[index] as string) : String.fromCodePoint(...glyph.codePoints));
-      widths.push(scale(glyph.advanceWidth));
-      advances.push(advance);
-      offsets.push(offset);
-      units += advance;
-    });
-    return { face, text, glyphs, texts, widths, advances, ...(moved ? { offsets } : {}), units };
-  };
 
   return {
     shape(face, text) {
@@ -153,11 +130,7 @@ function newShaper(fontOf: (face: Face) => Font): Shaper {
       }
       return soft;
     },
-    metrics: once((face): FaceMetrics => {
-      const { ascent, descent, unitsPerEm } = fontOf(face);
-      const scale = (value: number) => Math.round((value * 1000) / unitsPerEm);
-      return { ascent: scale(ascent), descent: scale(descent) };
-    }),
+    metrics: once((face): FaceMetrics => lettersIn(face) ?? metricsOf(fontOf(face))),
     missing: () => missing,
   };
 }

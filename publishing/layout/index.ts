@@ -5,6 +5,7 @@ export { type BitmapImage, jpegSize } from './images.ts';
 export type { LayoutNote } from './kit.ts';
 
 export { layoutBook, type PlacedBook } from './layout-book.ts';
+export { learnedFrom } from './letters/learn.ts';
 export { MeasuredMemory } from './measured-memory.ts';
 export { type Op, type Path, rectangle, type Stroke, segment } from './ops.ts';
 export { numberPages, type PageLabel } from './page-numbers.ts';

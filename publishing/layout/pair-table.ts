@@ -1,7 +1,8 @@
 /**
- * What a face does with two letters in a row, asked of the font library once for each pair. In plain text with ligatures off a glyph depends on its
+ * What a face does with two letters in a row: known beforehand for common letters, asked of the font library once for other pairs. In plain text with ligatures off a glyph depends on its
  * letter alone, and the pen's step on it and the next; so a word is put together from its pairs. A test compares words with whole shaping, for every face.
  */
+import type { Letters } from './letters/learned-face.ts';
 import type { Face, Shaped } from './shaped.ts';
 
 /**
@@ -20,11 +21,13 @@ export class PairTable {
   /** Step of the pen after the first letter, by both. */
   private readonly steps = new Map<number, number>();
   private readonly face: Face;
+  private readonly letters: Letters | undefined;
   private readonly whole: (text: string) => Shaped;
 
   /** `whole` shapes a text by the font library. */
-  constructor(face: Face, whole: (text: string) => Shaped) {
+  constructor(face: Face, letters: Letters | undefined, whole: (text: string) => Shaped) {
     this.face = face;
+    this.letters = letters;
     this.whole = whole;
   }
 
@@ -56,18 +59,22 @@ export class PairTable {
   private single(code: number): Single {
     let single = this.singles.get(code);
     if (single === undefined) {
-      const { glyphs, widths } = this.whole(String.fromCharCode(code));
-      single = { glyph: glyphs[0] as number, width: widths[0] as number };
+      single = this.letters?.single(code) ?? this.asked(code);
       this.singles.set(code, single);
     }
     return single;
+  }
+
+  private asked(code: number): Single {
+    const { glyphs, widths } = this.whole(String.fromCharCode(code));
+    return { glyph: glyphs[0] as number, width: widths[0] as number };
   }
 
   private step(left: number, right: number): number {
     const key = left * 65536 + right;
     let step = this.steps.get(key);
     if (step === undefined) {
-      step = this.whole(String.fromCharCode(left, right)).advances[0] as number;
+      step = this.letters?.step(left, right) ?? (this.whole(String.fromCharCode(left, right)).advances[0] as number);
       this.steps.set(key, step);
     }
     return step;

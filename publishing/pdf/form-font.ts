@@ -17,7 +17,8 @@ export function embedFormFont(source: FontSource, context: PDFContext): PDFRef {
   for (let code = 32; code <= 255; code += 1) {
     const character = characterAt(code);
     if (character === 0 || code === 127) continue;
-    const shaped = source.shaper.shape('regular', String.fromCharCode(character));
+    // In this encoding the soft hyphen is a hyphen that is seen; a shaper may hide it.
+    const shaped = source.shaper.shape('regular', character === 0xad ? '-' : String.fromCharCode(character));
     const [first] = shaped;
     if (first?.face !== 'regular' || first.glyphs.length !== 1) continue;
     glyphs.set(code, { glyph: first.glyphs[0] as number, width: first.widths[0] as number });

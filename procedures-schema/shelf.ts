@@ -140,4 +140,7 @@ class ShelvedFlow implements Flow {
   get bands(): Flow['bands'] {
     return this.#shelf.flowOf(this.#file).bands;
   }
+  get during(): Flow['during'] {
+    return this.#shelf.flowOf(this.#file).during;
+  }
 }

@@ -3,6 +3,9 @@
  * Made from the core tree by `publishing/compose`; laid out by `publishing/layout`. Plain data.
  */
 
+/** The state beside a step: live, cut off but not yet proved, made safe, made safe and open; unknown where nothing is proved. */
+export type BandState = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
+
 export type Inline =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'strong'; readonly text: string }
@@ -26,7 +29,7 @@ export type Inline =
 export type Flow = readonly BookBlock[];
 
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
-export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
+export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'sent' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
 
 /** `changed`: not so in the earlier revision compared with; a bar stands beside it. */
 export type BookBlock = BlockOf & { readonly changed?: true };
@@ -52,8 +55,8 @@ type BlockOf =
       readonly notices: readonly NoticeBlock[];
       /** The machine is safe after this step (a page turn here is preferred); undefined: not said. */
       readonly safeAfter?: boolean;
-      /** live, made safe or open, for the energy band beside the step. */
-      readonly band?: 'live' | 'safe' | 'open' | 'unknown';
+      /** For the energy band beside the step. */
+      readonly band?: BandState;
     }
   | NoticeBlock
   | {
@@ -71,6 +74,8 @@ type BlockOf =
       readonly widths?: readonly number[];
       /** Rows tall enough for handwriting, with lines between the columns. */
       readonly writable?: true;
+      /** Read as one: kept on a page where it can be. */
+      readonly whole?: true;
     }
   | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
   | { readonly kind: 'rule' }
@@ -83,7 +88,7 @@ type BlockOf =
   | { readonly kind: 'contents'; readonly depth?: 1 | 2 | 3 }
   /** Filled by the layout: each name with the pages of its places, every page once. */
   | { readonly kind: 'index'; readonly entries: readonly IndexEntry[] }
-  /** What the four hatches of the energy band mean. */
+  /** What the hatches of the energy band mean. */
   | { readonly kind: 'band-key'; readonly compact?: true }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
   | { readonly kind: 'space'; readonly lines: number };
@@ -117,7 +122,7 @@ export interface Task {
   readonly depth: number;
   readonly line: readonly Inline[];
   readonly notices: readonly NoticeBlock[];
-  readonly band?: 'live' | 'safe' | 'open' | 'unknown';
+  readonly band?: BandState;
   readonly readings: readonly TaskReading[];
   /** Said, not done: no box stands before it. */
   readonly remark?: true;

@@ -39,7 +39,7 @@ export type Proposal =
 // ---------------------------------------------------------------- margin
 
 /** live: a hand could be hurt. safe, open: made safe, covers on or off. unknown: not proved, to be taken as live. */
-export type BandState = 'live' | 'safe' | 'open' | 'unknown';
+export type BandState = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
 
 export interface Margin {
   readonly file: string;

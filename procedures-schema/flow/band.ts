@@ -1,19 +1,27 @@
 /**
- * Whether the machine may be live when a step begins, over every walk that comes to it: what the energy band beside the printed steps
- * shows. Speaks of the sources that reach a hand somewhere in the procedure; says what is required, never what is.
+ * How far the machine is made safe when a step begins and while it is done, over every walk that comes to it: what the energy band beside the
+ * printed steps shows. Speaks of the sources that reach a hand somewhere in the procedure; says what is required, never what is.
  */
+import type { LabelledStep } from '../numbering/index.ts';
 import type { Program } from './code.ts';
 import { handsIn } from './effects.ts';
 import type { MachineTable, SourceRow } from './machine.ts';
-import { safeButProof } from './safety.ts';
+import { proved, safeButProof } from './safety.ts';
 import { COVER, type Layout, type State } from './state.ts';
 
-export type Band = 'live' | 'safe' | 'open';
+/** cut: isolated, locked, let out or held, but not proved; nobody may take it as dead yet (29 CFR 1910.147(d)(6)). */
+export type Band = 'live' | 'cut' | 'safe' | 'open';
+
+const RANK: Readonly<Record<Band, number>> = { safe: 0, open: 1, cut: 2, live: 3 };
 
 /** The worse of two: what may be live on one walk is shown as live. */
-export function worse(a: Band | undefined, b: Band): Band {
-  if (a === undefined || a === b) return b;
-  return a === 'live' || b === 'live' ? 'live' : 'open';
+export const worse = (a: Band | undefined, b: Band): Band => (a !== undefined && RANK[a] > RANK[b] ? a : b);
+
+/** The worst of each step over several searches. */
+export function worstOf(parts: readonly ReadonlyMap<LabelledStep, Band>[]): ReadonlyMap<LabelledStep, Band> {
+  const out = new Map<LabelledStep, Band>();
+  for (const part of parts) for (const [step, band] of part) out.set(step, worse(out.get(step), band));
+  return out;
 }
 
 /** Kinds of things that stand where something can hurt a hand. */
@@ -38,6 +46,7 @@ export function reaching(program: Program, table: MachineTable): readonly Source
 
 export function bandOf(layout: Layout, state: State, rows: readonly SourceRow[]): Band {
   if (!rows.every((row) => safeButProof(layout, state, row))) return 'live';
+  if (!rows.every((row) => proved(layout, state, row))) return 'cut';
   const open = layout.table.coverNames.some(
     (_, index) => state[layout.cover + index] === COVER.open || state[layout.cover + index] === COVER.given,
   );

@@ -313,7 +313,10 @@ class Unit {
       case 'reverse':
         return this.reverse(action, place, step, sentence);
       case 'call':
-        return this.call(action, place, step);
+        this.call(action, place, step);
+        // What the called steps left is the state in which this step ends.
+        if (this.open.length > 0) this.emit({ op: 'jump', place });
+        return;
       case 'continue-with':
         return this.end('hand-over', place);
       case 'stop-and-call':

@@ -1,5 +1,6 @@
 /** The proof: every way a procedure can be walked, on every variant. Exports only. */
 
+export type { Band } from './band.ts';
 export type { Program } from './code.ts';
 export { compile, compileVisit } from './compile.ts';
 export { holdsFor } from './decide.ts';

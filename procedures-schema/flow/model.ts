@@ -7,6 +7,7 @@ import type { Branch, Prose, Section, StepChild } from '../format/tree.ts';
 import type { LabelledStep, Labels, Resolved } from '../numbering/model.ts';
 import type { Action, Reading, Target } from '../reading/action.ts';
 import type { Machine, Measurement, ProcedureHead, Registers } from '../registers/model.ts';
+import type { Band } from './band.ts';
 
 /** One procedure, read: all that the proof needs of it. */
 export interface ReadProcedure {
@@ -123,7 +124,9 @@ export interface FlowResult {
   readonly explored: { readonly states: number; readonly transitions: number };
   readonly unreached: readonly LabelledStep[];
   /** The worst state in which each step is begun, over all walks on all variants; a step no walk reaches is absent. */
-  readonly bands: ReadonlyMap<LabelledStep, 'live' | 'safe' | 'open'>;
+  readonly bands: ReadonlyMap<LabelledStep, Band>;
+  /** The worst state from the beginning of a step to its end: a step that gives the machine its power back is live. */
+  readonly during: ReadonlyMap<LabelledStep, Band>;
 }
 
 export interface FlowInput {

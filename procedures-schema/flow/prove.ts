@@ -1,9 +1,8 @@
 /** A procedure against the machines it is for: groups that walk alike are walked once, breaches of one cause become one violation. */
 import { proseSpan } from '../format/index.ts';
-import type { LabelledStep } from '../numbering/index.ts';
 import type { Reading } from '../reading/index.ts';
 import type { Machine } from '../registers/index.ts';
-import { type Band, worse } from './band.ts';
+import { worstOf } from './band.ts';
 import type { Program } from './code.ts';
 import { compile } from './compile.ts';
 import { groupsOf } from './groups.ts';
@@ -48,18 +47,13 @@ export function prove(input: FlowInput): FlowResult {
     verdicts,
     violations,
     explored: { states: sum(solved.map((one) => one.result.states)), transitions: sum(solved.map((one) => one.result.transitions)) },
-    bands: bandsOf(solved.map((one) => one.result)),
+    bands: worstOf(solved.map((one) => one.result.bands)),
+    during: worstOf(solved.map((one) => one.result.during)),
     unreached: violations.filter((one) => one.rule === 'never-reached').flatMap((one) => one.at.step ?? []),
   };
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
-
-function bandsOf(results: readonly Solved[]): FlowResult['bands'] {
-  const out = new Map<LabelledStep, Band>();
-  for (const { bands } of results) for (const [step, band] of bands) out.set(step, worse(out.get(step), band));
-  return out;
-}
 
 function verdictOf(
   own: Solved | undefined,

@@ -4,7 +4,7 @@
  * whole is still too large, it is cut in slices, and in each also outcomes are remembered only where it must. semantics.md 22.
  * The walking is solve.ts.
  */
-import { type Band, worse } from './band.ts';
+import { worstOf } from './band.ts';
 import { answerKey } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
 import { keeping } from './forget.ts';
@@ -72,15 +72,14 @@ function settle(
 }
 
 function joined(parts: readonly Solved[]): Solved {
-  const bands = new Map<Parameters<Solved['bands']['get']>[0], Band>();
-  for (const part of parts) for (const [step, band] of part.bands) bands.set(step, worse(bands.get(step), band));
   return {
     found: parts.flatMap(({ found }) => found),
     states: parts.reduce((sum, { states }) => sum + states, 0),
     transitions: parts.reduce((sum, { transitions }) => sum + transitions, 0),
     bounded: parts.find(({ bounded }) => bounded !== undefined)?.bounded,
     reached: parts[0]?.reached ?? new Set(),
-    bands,
+    bands: worstOf(parts.map(({ bands }) => bands)),
+    during: worstOf(parts.map(({ during }) => during)),
     doubts: new Set(),
   };
 }

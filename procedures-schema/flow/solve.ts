@@ -26,7 +26,9 @@ export interface Solved {
   /** Instructions some walk reached. */
   readonly reached: ReadonlySet<number>;
   /** The worst state in which each step is begun. */
+  /** The worst in which each step is begun, and the worst until its end. */
   readonly bands: ReadonlyMap<LabelledStep, Band>;
+  readonly during: ReadonlyMap<LabelledStep, Band>;
   /** What some walk told here answers in two ways (answerKey). */
   readonly doubts: ReadonlySet<string>;
 }
@@ -51,6 +53,7 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
   const reports: Report[] = [];
   const reached = new Set<number>();
   const bands = new Map<LabelledStep, Band>();
+  const during = new Map<LabelledStep, Band>();
   const rows = reaching(program, layout.table);
   const ends: Visit[] = [];
   const witnesses: Visit[] = [];
@@ -88,13 +91,14 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
     if (!visit.unsaid && slice.tells(breach)) reports.push({ visit, breach, at });
   };
 
-  /** How bad it is when a step begins; the walk that shows it must be one that can be walked. */
-  const meetStep = (visit: Visit, at: LabelledStep): void => {
-    if (!slice.energy) return;
-    const before = bands.get(at);
-    const after = worse(before, bandOf(layout, visit.state, rows));
+  /** How bad it is at a step; the walk that shows it must be one that can be walked. */
+  const meetStep = (into: Map<LabelledStep, Band>, at: LabelledStep | undefined, visit: Visit, state: State): void => {
+    if (!slice.energy || at === undefined) return;
+    const before = into.get(at);
+    if (before === 'live') return;
+    const after = worse(before, bandOf(layout, state, rows));
     if (after === before) return;
-    bands.set(at, after);
+    into.set(at, after);
     witnesses.push(visit);
   };
 
@@ -130,15 +134,18 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
       const { state } = visit;
       switch (instruction.op) {
         case 'step':
-          meetStep(visit, instruction.at);
+          meetStep(bands, instruction.at, visit, state);
+          meetStep(during, instruction.at, visit, state);
           go(visit, instruction.next, state, undefined, true);
           break;
         case 'jump':
+          meetStep(during, instruction.place.step, visit, state);
           go(visit, instruction.next, state);
           break;
         case 'act': {
           const done = act(layout, state, input.doingOf(instruction));
           for (const breach of done.breaches) report(visit, breach, instruction.place);
+          meetStep(during, instruction.place.step, visit, done.state);
           go(visit, instruction.next, done.state, undefined, false, visit.unsaid, anewBy(instruction, layout));
           break;
         }
@@ -223,7 +230,7 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
   if (!bounded && slice.whole) found.push(...deadEnds(program, met, ends));
   const doubts = new Set([...opened, ...found.flatMap((one) => one.doubts)]);
   for (const visit of witnesses) for (const key of doubtsAt(visit)) doubts.add(key);
-  return { found, states: met.length, transitions, bounded: bounded ? `after ${most} states` : undefined, reached, bands, doubts };
+  return { found, states: met.length, transitions, bounded: bounded ? `after ${most} states` : undefined, reached, bands, during, doubts };
 }
 
 /** What the state does not hold is free each time it is asked; the walk remembers how it was answered. */

@@ -42,6 +42,7 @@ export const scriptWords = {
   },
   care: {
     live: 'The machine may be live here: camera and crew outside the guards, nobody reaches in for the picture.',
+    cut: 'Cut off, not yet proved dead when this step is begun: nobody reaches in for the picture.',
     safe: 'Locked out when this step is begun, if all steps before it were done.',
     open: 'Open and locked out when this step is begun, if all steps before it were done.',
     unknown: 'The state here is not proved: take the machine as live.',

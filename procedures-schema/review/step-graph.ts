@@ -1,7 +1,7 @@
 /** The graph of a procedure as plain data: its steps in order with the worst state each is begun in, and where each may lead. Draws nothing. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
-import { compile, type Program } from '../flow/index.ts';
+import { type Band, compile, type Program } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 
 export interface GraphStep {
@@ -10,7 +10,7 @@ export interface GraphStep {
   readonly text: string;
   readonly span: Span;
   /** absent: no walk reaches it. */
-  readonly state?: 'live' | 'safe' | 'open';
+  readonly state?: Band;
 }
 
 /** `to` undefined: the end. `note`: the answer that leads there. */
@@ -32,7 +32,7 @@ export function stepGraph(facts: ProcedureFacts, program: Program, wordsOf = (at
   return {
     title: `${facts.head.id}  ${facts.head.title}`,
     steps: steps.map((at): GraphStep => {
-      const state = facts.flow.bands.get(at);
+      const state = facts.flow.during.get(at);
       return {
         section: at.section.title,
         label: at.label,

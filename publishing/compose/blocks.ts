@@ -12,12 +12,14 @@ import type {
   Table,
 } from '../../procedures-schema/index.ts';
 import type { BookBlock, Flow, Inline, NoticeBlock } from '../book.ts';
+import { bandBeside } from './band-beside.ts';
 import { type Applies, appliesIn } from './edition.ts';
 import { measurementsAt } from './entries.ts';
 import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitLines, limitsPrinted } from './limits-text.ts';
 import { labelled, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+import { endsHere, sentHere } from './sent-here.ts';
 import { tableRows } from './table-rows.ts';
 import { boxUnit } from './units-edition.ts';
 
@@ -48,7 +50,7 @@ class Composer {
     const level = Math.min(4, Math.max(2, section.level)) as 2 | 3 | 4;
     const anchor = sectionAnchor(facts.head.id, section);
     const heading: BookBlock = { kind: 'heading', level, text: section.title, anchor, bookmark: !section.prose };
-    const out: BookBlock[] = [heading, ...filmCodes(section, this.scope, this.measured)];
+    const out: BookBlock[] = [heading, ...sentHere(section, this.scope), ...filmCodes(section, this.scope, this.measured)];
     // A notice between two steps guards the next one and never parts from it (F8); under the heading it guards them all.
     let guards: NoticeBlock[] = [];
     let begun = false;
@@ -64,7 +66,7 @@ class Composer {
       } else out.push(...this.block(block));
     }
     // Steps that do not apply take their notices with them, except when nothing follows to carry them.
-    return [...out, ...guards];
+    return [...out, ...guards, ...endsHere(section, this.scope)];
   }
 
   blocks(blocks: readonly Block[], from?: LabelledStep): BookBlock[] {
@@ -105,11 +107,9 @@ class Composer {
     }
     // A notice inside a step with nothing below it to guard guards the step itself.
     notices.push(...pending);
-    // What was not proved may be live for all anybody knows, and a step no walk reaches is in no state.
-    const proved = facts.flow.verdicts.every(({ verdict }) => verdict === 'proved');
-    const band = proved ? (facts.flow.bands.get(at) ?? 'unknown') : 'unknown';
+    const band = bandBeside(at, facts);
     const next = facts.read.labels.steps[at.order + 1];
-    const after = next?.section === at.section && proved ? facts.flow.bands.get(next) : undefined;
+    const after = next?.section === at.section && band !== 'unknown' ? facts.flow.bands.get(next) : undefined;
     return {
       kind: 'step',
       label: at.label,

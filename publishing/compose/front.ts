@@ -3,7 +3,7 @@ import type { Family, ListedName, Machine, Registers, Source } from '../../proce
 import type { BookBlock, Flow, Inline } from '../book.ts';
 import { listedFor, machinesOf, modelsOf } from './edition.ts';
 import { titleOf } from './inline.ts';
-import { limitsPrinted, limitWords } from './limits-text.ts';
+import { limitWords } from './limits-text.ts';
 import type { Scope } from './scope.ts';
 
 type Row = readonly (readonly Inline[])[];
@@ -57,7 +57,13 @@ function needs(scope: Scope): BookBlock[] {
   const tables = groups.flatMap(([kind, list]): BookBlock[] => {
     const rows = list
       .filter((entry) => entry.name !== 'none' && listedFor(entry, scope))
-      .map((entry): Row => [text(entry.name), text(detailOf(entry, registers, scope)), text(entry.quantity ?? '1')]);
+      .map(
+        (entry): Row => [
+          text(entry.name),
+          text(detailOf(entry, registers, scope)),
+          text(entry.quantity ?? amountOf(entry, registers) ?? '1'),
+        ],
+      );
     if (rows.length === 0) return [];
     return [{ ...table([kind, words.needsHead[2], words.needsHead[3]], rows), widths: [430, 450, 120] }];
   });
@@ -76,15 +82,18 @@ export function detailOf(entry: ListedName, registers: Registers, scope: Pick<Sc
     tool?.size,
     tool?.range,
     tool?.resolution === undefined ? undefined : `reads ${tool.resolution}`,
-    part?.number,
+    part?.number === undefined ? undefined : scope.words.partNumber.replace('{n}', part.number),
     consumable?.rating,
-    consumable?.amount,
-    consumable?.safetyData,
+    consumable?.safetyData === undefined ? undefined : scope.words.safetyData.replace('{n}', consumable.safetyData),
     entry.models === undefined ? undefined : `${scope.words.only} ${entry.models.join(', ')}`,
     entry.note,
   ];
   return facts.filter((fact): fact is string => fact !== undefined && fact !== '').join('; ');
 }
+
+/** How much of a consumable one job takes, as the register says. */
+const amountOf = (entry: ListedName, { consumables }: Registers): string | undefined =>
+  consumables.find((one) => one.name === entry.name || one.aliases.includes(entry.name))?.amount;
 
 function energy(scope: Scope): BookBlock[] {
   const { words } = scope;
@@ -106,7 +115,7 @@ function energy(scope: Scope): BookBlock[] {
     const title = families.length === 1 ? words.energy : `${words.energy}: ${name}`;
     return [
       { kind: 'heading', level: 2, text: title, bookmark: false },
-      { ...table(words.energyHead, rows), notes: absent(family, words) },
+      { ...table(words.energyHead, rows), whole: true, notes: absent(family, words) },
     ];
   });
 }
@@ -151,9 +160,8 @@ function measured(scope: Scope): BookBlock[] {
       const { pass, fail } = measurement.sensed;
       return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}. ${words.fails}: ${fail}.`)];
     }
-    const formula = limitsPrinted(measurement, scope).find(({ limit }) => limit.formula !== undefined)?.limit.formula;
-    const from = formula === undefined ? '' : ` (${formula})`;
-    return [strong(measurement.name), text(where), text(`${limitWords(measurement, scope) || words.noLimit}${from}`)];
+    // What a formula comes to is printed, not the formula: nobody works one out at a machine.
+    return [strong(measurement.name), text(where), text(limitWords(measurement, scope) || words.noLimit)];
   });
   if (rows.length === 0) return [];
   return [{ kind: 'heading', level: 2, text: words.measured, bookmark: false }, table(words.measuredHead, rows)];

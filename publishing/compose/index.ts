@@ -1,4 +1,5 @@
 /** Core facts to books, and the words both books and data files carry. Exports only. */
+export { bandBeside } from './band-beside.ts';
 export { codeLines } from './blocks.ts';
 export { footOf, type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
 export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';

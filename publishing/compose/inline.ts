@@ -90,7 +90,9 @@ function documentReference(number: string, section: string | undefined, scope: S
   const title = section ?? titleOf(number, scope);
   const said = title === undefined ? number : `${number}, ${title}`;
   if (!scope.inBook.has(number)) return [{ kind: 'text', text: said }];
-  return [{ kind: 'link', text: said, anchor: chapterAnchor(number), page: true }];
+  const other = scope.input.library.procedures.find(({ head }) => head.id === number);
+  const place = section === undefined ? undefined : other?.tree.sections.find(({ title: own }) => own === section);
+  return [{ kind: 'link', text: said, anchor: place === undefined ? chapterAnchor(number) : sectionAnchor(number, place), page: true }];
 }
 
 export const titleOf = (number: string, scope: Pick<Scope, 'input'>): string | undefined =>

@@ -1,12 +1,16 @@
 /** All limits of a guide on one list, by procedure, with the page of the step in which the value is read. */
-import type { ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { LabelledStep, ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
+import { type BookWords, printedWords } from '../printed-words/index.ts';
 import { measurementsAt } from './entries.ts';
 import { limitWords } from './limits-text.ts';
 import { type ComposeInput, scopeOf, stepAnchor } from './scope.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
+
+/** With its section where another step has the same label. */
+const nameOf = ({ label, fullLabel, section }: LabelledStep, words: BookWords): string =>
+  fullLabel === label ? `${words.step} ${label}` : `${words.step} ${label} ${words.of} ${section.title}`;
 
 /** undefined where nothing is measured. */
 export function limitsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
@@ -25,7 +29,7 @@ export function limitsChapter(procedures: readonly ProcedureFacts[], input: Comp
           ? []
           : [
               ...text(index === 0 ? '' : ', '),
-              { kind: 'link', text: `${said.step} ${step.label}`, anchor: stepAnchor(facts.head.id, step.order), page: true },
+              { kind: 'link', text: nameOf(step, said), anchor: stepAnchor(facts.head.id, step.order), page: true },
             ],
       );
       return [[{ kind: 'strong', text: measurement.name } as const], text(limits), read];

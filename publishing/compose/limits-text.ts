@@ -58,11 +58,14 @@ export function limitLines(measurement: Measurement, scope: Scope): readonly Lim
   return [...lines].map(([text, names]) => ({ names: names.join(', '), text }));
 }
 
-/** The same in one run of words, for a cell of a table. A range is never broken: half of one, read at arm's length, is another limit. */
+/**
+ * The same for a cell of a table, an entry a line: a name at the end of one line before a value on the next is read as another machine's. A range is
+ * never broken: half of one, read at arm's length, is another limit.
+ */
 export const limitWords = (measurement: Measurement, scope: Scope): string =>
   limitLines(measurement, scope)
-    .map(({ names, text }) => (names === '' ? unbroken(text) : `${names}: ${unbroken(text)}`))
-    .join('; ');
+    .map(({ names, text }) => (names === '' ? unbroken(text) : `${names}:\u00a0${unbroken(text)}`))
+    .join(';\u2028');
 
 const unbroken = (text: string): string => text.replace(/(\d) to (?=[\d−])/g, '$1\u00a0to\u00a0');
 

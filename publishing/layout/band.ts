@@ -7,6 +7,7 @@ export function drawBand(x: Mp, y: Mp, width: Mp, height: Mp, state: keyof typeo
   const { colour, ground, hatch } = bands[state];
   const ops: Op[] = [{ op: 'path', path: rectangle(x, y, width, height), fill: hatch === 'solid' ? colour : ground }];
   if (hatch === 'solid') return ops;
+  if (hatch === 'half') ops.push({ op: 'path', path: rectangle(x, y, Math.round(width / 2), height), fill: colour });
   const segments: string[] = [];
   const points: Mp[] = [];
   const add = (x1: Mp, y1: Mp, x2: Mp, y2: Mp) => {
@@ -23,7 +24,7 @@ export function drawBand(x: Mp, y: Mp, width: Mp, height: Mp, state: keyof typeo
     }
   } else if (hatch === 'rungs') {
     for (let at = y + pt(3); at < y + height; at += pt(6)) add(x, at, x + width, at);
-  } else {
+  } else if (hatch === 'dots') {
     for (let at = y + pt(4); at + pt(1) < y + height; at += pt(8))
       add(x + Math.round(width / 2), at, x + Math.round(width / 2), at + pt(1));
   }

@@ -2,7 +2,7 @@
 import type { Font } from 'fontkit';
 import type { Letters } from './letters/learned-face.ts';
 import { lettersOf } from './letters/letters-of.ts';
-import { PairTable } from './pair-table.ts';
+import { isFixedSpace, PairTable } from './pair-table.ts';
 import { type Face, type FaceMetrics, type FontFiles, type FontProgram, faces, type Shaped, type Shaper } from './shaped.ts';
 import { metricsOf, openFont, shapeWhole } from './whole-shaper.ts';
 
@@ -74,7 +74,7 @@ function newShaper(fontOf: (face: Face) => Font, lettersIn: (face: Face) => Lett
   const softened = new Map<Shaped, Shaped>();
 
   const has = (face: Face, codePoint: number): boolean =>
-    lettersIn(face)?.has(codePoint) === true || fontOf(face).hasGlyphForCodePoint(codePoint);
+    lettersIn(face)?.has(codePoint) === true || isFixedSpace(codePoint) || fontOf(face).hasGlyphForCodePoint(codePoint);
 
   const pick = (face: Face, codePoint: number): Face => {
     const chosen = faceFor.get(face) as Map<number, Face>;

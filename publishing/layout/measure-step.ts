@@ -1,5 +1,6 @@
 /** A run of steps: hanging labels, substeps, the energy band beside them, notices bonded to the step they guard. */
 import type { BookBlock, NoticeBlock } from '../book.ts';
+import { heightOf } from './break.ts';
 import { type Kit, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { measureNotice, noticeHeadAgain } from './measure-notice.ts';
@@ -79,6 +80,11 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
     const content = flow(step.body, inside, kit);
     const labelled = hangLabel(content, step.label, labelLook(depth), lefts[depth] as Mp, lbl, { ...inside, x }, kit);
     const head = labelled[0] as Slab;
+    if (heightOf(labelled) <= kit.pageHeight / 3)
+      for (const slab of labelled.slice(1)) {
+        slab.cost = Math.max(slab.cost, costs.insideShortStep);
+        slab.turn = Math.max(slab.turn ?? 0, costs.afterUnsafe);
+      }
     const group = `step ${step.label} and its notices`;
     if (guards.length > 0) {
       head.gap = sheet.between + pt(2);

@@ -50,8 +50,9 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
       const role = kind === 'head' ? ('TH' as const) : ('TD' as const);
       const cell = kind === 'again' ? -1 : kit.structure.add(row, role, kind === 'head' ? { scope: 'Column' } : {});
       const inline = cells[column] ?? [];
-      if (kind !== 'again') return linesIn(inline, look, cell, width - 2 * pad, kit);
-      return linesIn(inline, look, 0, width - 2 * pad, { ...kit, structure: scratch }).map(asArtifact);
+      const own = kind === 'again' ? { ...kit, structure: scratch } : kit;
+      const lines = entriesOf(inline).flatMap((entry) => linesIn(entry, look, Math.max(0, cell), width - 2 * pad, own));
+      return kind === 'again' ? lines.map(asArtifact) : lines;
     });
     const tall = Math.max(1, ...columns.map((lines) => lines.length));
     const top = pt(4);
@@ -111,7 +112,12 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     const made = rowSlabs(row, sheet.cell, 'body', body, index === block.rows.length - 1);
     const first = made[0] as Slab;
     const nearEdge = index === 1 || index === block.rows.length - 1;
-    first.cost = index === 0 ? (hasHead ? costs.heading : costs.orphan) : Math.max(room.cost, nearEdge ? costs.rowNearEdge : costs.row);
+    first.cost =
+      index === 0
+        ? hasHead
+          ? costs.heading
+          : costs.orphan
+        : Math.max(room.cost, block.whole ? costs.orphan : nearEdge ? costs.rowNearEdge : costs.row);
     if (index === 0 && !hasHead && slabs.length > 0) first.gap = pt(4);
     for (const slab of made) {
       slab.group = 'a table row';
@@ -135,6 +141,18 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     if (block.anchor !== undefined) first.anchors = [block.anchor];
   }
   return { slabs, before: sheet.around, after: sheet.around };
+}
+
+/** A cell's entries, each on lines of its own: they are parted by U+2028, the line separator. */
+function entriesOf(cell: readonly Inline[]): readonly (readonly Inline[])[] {
+  if (!cell.some(({ text }) => text.includes('\u2028'))) return [cell];
+  const entries: Inline[][] = [[]];
+  for (const one of cell)
+    one.text.split('\u2028').forEach((text, index) => {
+      if (index > 0) entries.push([]);
+      if (text !== '') (entries[entries.length - 1] as Inline[]).push({ ...one, text });
+    });
+  return entries;
 }
 
 /** The extents last asked for, by table: whether it turns is asked right before it is measured. Holds while the same questions get the same answers. */
@@ -162,9 +180,11 @@ function measureExtents(block: TableBlock, kit: Kit): readonly Extent[] {
     const see = (cells: Cells, look: TextLook) => {
       const cell = cells[column];
       if (cell === undefined || cell.length === 0) return;
-      const extent = extentOf(cell, look, kit, scratch);
-      least = Math.max(least, extent.least);
-      most = Math.max(most, extent.most);
+      for (const entry of entriesOf(cell)) {
+        const extent = extentOf(entry, look, kit, scratch);
+        least = Math.max(least, extent.least);
+        most = Math.max(most, extent.most);
+      }
     };
     see(block.head, sheet.cellHead);
     for (const row of block.rows) see(row, sheet.cell);

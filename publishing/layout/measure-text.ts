@@ -48,11 +48,13 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   // Words of a cover, and the number over a title, stand at the edge where titles do.
   const x = style === 'title' || style === 'subtitle' || style === 'eyebrow' ? room.left : room.x;
   const slabs = textSlabs(block.inline, look, { x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  // Where the main line ends is said under its last step.
+  if (style === 'sent' && slabs[0] !== undefined) slabs[0].cost = costs.orphan;
   const last = block.inline[block.inline.length - 1];
   const leadsIn = last !== undefined && last.kind !== 'link' && last.text.trimEnd().endsWith(':');
   // Limits of several models are lines of one list.
   const around = style === 'limit' ? pt(1) : sheet.between;
-  return { slabs, before: around, after: around, ...(leadsIn || style === 'limit' ? { keepNext: costs.orphan } : {}) };
+  return { slabs, before: around, after: around, ...(leadsIn || style === 'limit' || style === 'sent' ? { keepNext: costs.orphan } : {}) };
 }
 
 export function measureBullets(block: Of<'bullets'>, room: Room, kit: Kit, flow: MeasureFlow): Measured {

@@ -6,15 +6,27 @@ import type { Letters } from './letters/learned-face.ts';
 import type { Face, Shaped } from './shaped.ts';
 
 /**
- * Latin with its accents, punctuation, and signs from money to arrows and boxes; without the soft hyphen, marks that stack, steer or join, and the slash that makes
+ * Latin with its accents, Greek letters of units, punctuation, and signs from money to arrows and boxes; without the soft hyphen, marks that stack, steer or join, and the slash that makes
  * fractions: nothing that joins, turns round or stacks.
  */
-const plain = /^[ -~\u00a0-\u00ac\u00ae-\u017f\u2000-\u200a\u2010-\u2027\u202f-\u2043\u2045-\u205f\u2070-\u20cf\u2100-\u27bf]+$/;
+const plain =
+  /^[ -~\u00a0-\u00ac\u00ae-\u017f\u2000-\u200a\u2010-\u2027\u202f-\u2043\u2045-\u205f\u0391-\u03c9\u2070-\u20cf\u2100-\u27bf]+$/;
 
 interface Single {
   readonly glyph: number;
   readonly width: number;
 }
+
+/** Fixed spaces in thousandths of the type size (The Unicode Standard 15, table 6-2). A face without them shows its word space, and the pen moves on. */
+const fixedSpaces: ReadonlyMap<number, number> = new Map([
+  [0x2002, 500],
+  [0x2003, 1000],
+  [0x2004, 333],
+  [0x2005, 250],
+  [0x2006, 167],
+]);
+
+export const isFixedSpace = (code: number): boolean => fixedSpaces.has(code);
 
 export class PairTable {
   private readonly singles = new Map<number, Single>();
@@ -46,7 +58,7 @@ export class PairTable {
     for (let at = 0; at < count; at += 1) {
       const code = text.charCodeAt(at);
       const { glyph, width } = this.single(code);
-      const advance = at + 1 < count ? this.step(code, text.charCodeAt(at + 1)) : width;
+      const advance = fixedSpaces.get(code) ?? (at + 1 < count ? this.step(code, text.charCodeAt(at + 1)) : width);
       glyphs[at] = glyph;
       texts[at] = text[at] as string;
       widths[at] = width;
@@ -59,7 +71,7 @@ export class PairTable {
   private single(code: number): Single {
     let single = this.singles.get(code);
     if (single === undefined) {
-      single = this.letters?.single(code) ?? this.asked(code);
+      single = isFixedSpace(code) ? this.single(0x20) : (this.letters?.single(code) ?? this.asked(code));
       this.singles.set(code, single);
     }
     return single;
@@ -74,6 +86,7 @@ export class PairTable {
     const key = left * 65536 + right;
     let step = this.steps.get(key);
     if (step === undefined) {
+      if (isFixedSpace(right)) return this.single(left).width;
       step = this.letters?.step(left, right) ?? (this.whole(String.fromCharCode(left, right)).advances[0] as number);
       this.steps.set(key, step);
     }

@@ -32,6 +32,8 @@ export interface Sheet {
   readonly small: TextLook;
   /** What a value is judged by, beside the step that reads it: read at arm's length, so no smaller than a table and never grey. */
   readonly limit: TextLook;
+  /** How a section is come to, and where the main line ends. */
+  readonly sent: TextLook;
   readonly state: TextLook;
   readonly cell: TextLook;
   readonly cellHead: TextLook;
@@ -99,7 +101,9 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
     body: look('regular', scale.size, scale.lead),
     lead: look('regular', scale.size + 1.5, scale.lead + 2, colours.quiet),
     small: look('regular', scale.small, scale.small + 3.5, colours.quiet),
-    limit: look('regular', scale.size - 0.5, scale.lead - 1),
+    // Read with one eye on a gauge: no smaller than the step.
+    limit: look('regular', scale.size, scale.lead),
+    sent: look('regular', scale.size, scale.lead),
     state: look('italic', scale.size, scale.lead, colours.quiet),
     cell: look('regular', scale.size - 0.5, scale.lead - 1),
     cellHead: look('bold', scale.size - 1, scale.lead - 1),
@@ -134,6 +138,8 @@ export const signals = {
 /** Energy band: colour and hatch both tell the state, so that a photocopy tells it too. */
 export const bands = {
   live: { colour: [178, 34, 34], ground: [250, 226, 222], hatch: 'slant' },
+  // Half of the stripe that follows: the machine is half way there.
+  cut: { colour: [140, 98, 0], ground: [252, 244, 222], hatch: 'half' },
   safe: { colour: [35, 122, 82], ground: [228, 240, 233], hatch: 'solid' },
   open: { colour: [0, 83, 135], ground: [225, 236, 244], hatch: 'rungs' },
   unknown: { colour: [110, 114, 118], ground: [255, 255, 255], hatch: 'dots' },
@@ -147,6 +153,8 @@ export const costs = {
   block: 0,
   line: 120,
   insideStep: 500,
+  /** Inside a step of at most a third of a page: half of what to do, or one of two ways on, would stand overleaf. */
+  insideShortStep: 2600,
   betweenSubsteps: 150,
   bullet: 60,
   row: 80,

@@ -24,7 +24,7 @@ const book: BookWords = {
   ],
   bandTitle: 'Der Streifen neben den Schritten',
   bandIntro:
-    'Er zeigt den Zustand, in dem die Maschine sein muss, wenn ein Schritt beginnt und alle Schritte davor getan sind. Er sagt nicht, dass sie es ist.',
+    'Er zeigt den schlechtesten Zustand der Maschine vom Anfang eines Schrittes bis zu seinem Ende, wenn alle Schritte davor getan sind. Er sagt nicht, dass sie in ihm ist. Er zählt die Energie, die eine Hand dort erreichen kann, wo die Anweisung arbeitet; „Energie an dieser Maschine“ in jeder Anweisung nennt alle.',
   noticesTitle: 'Gefahren und Warnungen in den Anweisungen',
   noNotices: 'Die Anweisungen hier enthalten keinen Hinweis auf Gefahr und keine Warnung.',
   assistanceTitle: 'Wo man fragt',
@@ -55,6 +55,13 @@ const book: BookWords = {
   kinds: { tools: 'Werkzeuge', consumables: 'Verbrauchsstoffe', parts: 'Teile', protection: 'Schutzausrüstung' },
   energy: 'Energie an dieser Maschine',
   energyHead: ['Quelle', 'Abgetrennt durch', 'Gespeichertes abgelassen oder gehalten durch', 'Als fort gezeigt durch'],
+  partNumber: 'Teil-Nr. {n}',
+  safetyData: 'Sicherheitsdaten {n}',
+  sentHere: 'Nur wenn ein Schritt Sie hierher schickt',
+  thenBack: 'Danach dorthin zurück.',
+  backIfCalled: 'Sagt der Schritt „wie in“, danach zu ihm zurück.',
+  endsHere: 'Hier endet die Anweisung.',
+  onlyIfSent: 'Was folgt, nur tun, wenn ein Schritt dorthin schickt.',
   goneAfter: '{time} nach dem Abtrennen fort',
   notHere: 'Hier nicht vorhanden: {kinds}.',
   measured: 'Was gemessen wird',
@@ -225,8 +232,9 @@ const layout: LayoutWords = {
   noticeAgain: 'gilt weiter, zu lesen {n}',
   band: {
     live: 'Energie kann anliegen: keine Hände hinein',
+    cut: 'Getrennt, nicht als energielos bewiesen: für unter Energie halten',
     safe: 'Verlangter Zustand: gesichert',
-    open: 'Verlangter Zustand: gesichert, Maschine offen',
+    open: 'Verlangter Zustand: gesichert, Abdeckungen können ab sein',
     unknown: 'Zustand nicht bekannt: für unter Energie halten',
   },
 };

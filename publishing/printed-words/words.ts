@@ -1,5 +1,6 @@
 /** What a print carries besides the writer's own words: one table a language, all of this shape. */
 import type { SignalWord } from '../../procedures-schema/index.ts';
+import type { BandState } from '../book.ts';
 
 /** In every printed procedure. */
 export interface BookWords {
@@ -40,6 +41,14 @@ export interface BookWords {
   readonly energy: string;
   readonly energyHead: readonly [string, string, string, string];
   /** Of stored energy: `{time}` after it was cut off. */
+  readonly partNumber: string;
+  readonly safetyData: string;
+  /** Over a section that is no part of the main line; the steps follow. */
+  readonly sentHere: string;
+  readonly thenBack: string;
+  readonly backIfCalled: string;
+  readonly endsHere: string;
+  readonly onlyIfSent: string;
   readonly goneAfter: string;
   /** Kinds of energy that the machine has not, each with its reason. */
   readonly notHere: string;
@@ -173,7 +182,7 @@ export interface LayoutWords {
   readonly missingFigure: string;
   /** Beside a notice's head that stands again; {n} stands for the page reference. */
   readonly noticeAgain: string;
-  readonly band: Readonly<Record<'live' | 'safe' | 'open' | 'unknown', string>>;
+  readonly band: Readonly<Record<BandState, string>>;
 }
 
 export interface PrintedWords {

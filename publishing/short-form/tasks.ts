@@ -4,6 +4,7 @@ import type { BookBlock, Flow, Inline, NoticeBlock, Task, TaskReading, TasksBloc
 import {
   type Applies,
   appliesIn,
+  bandBeside,
   boxUnit,
   codeLines,
   inlineOf,
@@ -92,7 +93,6 @@ class Composer {
     const lead = this.facts.lead.get(step);
     const models = modelsNamed(lead);
     const below = this.below(step.children, at, depth);
-    const proved = facts.flow.verdicts.every(({ verdict }) => verdict === 'proved');
     const initials = initialsOf(lead);
     const own: Task = {
       kind: 'task',
@@ -101,8 +101,7 @@ class Composer {
       depth,
       line: [...models.flatMap(chip), ...shortLine(step.lead, lead, this.scope, at)],
       notices: [...guards, ...below.notices],
-      // What was not proved may be live for all anybody knows.
-      ...(at.path.length === 1 ? { band: proved ? (facts.flow.bands.get(at) ?? 'unknown') : 'unknown' } : {}),
+      ...(at.path.length === 1 ? { band: bandBeside(at, facts) } : {}),
       readings: (this.measured.get(step) ?? []).map((one) => this.reading(one)),
       ...(initials === undefined ? {} : { initials }),
       field: this.field(at),

@@ -1,7 +1,7 @@
-/** The four states of the energy band as patterns that are told apart without colour; drawn once a drawing. */
+/** The states of the energy band as patterns that are told apart without colour; drawn once a drawing. */
 import type { ReactNode } from 'react';
 
-export type Band = 'live' | 'safe' | 'open' | 'unknown';
+export type Band = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
 
 export const hatch = (state: Band): string => (state === 'safe' ? '#cfe0d5' : `url(#hatch-${state})`);
 
@@ -11,6 +11,10 @@ export function Hatches(): ReactNode {
       <pattern id="hatch-live" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
         <rect width="6" height="6" fill="#f6dccb" />
         <rect width="2.6" height="6" fill="#a8421a" />
+      </pattern>
+      <pattern id="hatch-cut" width="6" height="6" patternUnits="userSpaceOnUse">
+        <rect width="6" height="6" fill="#f5ecd2" />
+        <rect width="3" height="6" fill="#8c6200" />
       </pattern>
       <pattern id="hatch-open" width="6" height="6" patternUnits="userSpaceOnUse">
         <rect width="6" height="6" fill="#e3ece6" />

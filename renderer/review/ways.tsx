@@ -191,7 +191,7 @@ function EdgeNote({ edge, nth, x }: { readonly edge: GraphEdge; readonly nth: nu
 function Legend(): ReactNode {
   return (
     <span className="legend">
-      {(['live', 'safe', 'open', 'unknown'] as const).map((state) => (
+      {(['live', 'cut', 'safe', 'open', 'unknown'] as const).map((state) => (
         <span key={state} className="legend-one">
           <svg width="12" height="16" aria-hidden="true">
             <rect x="1" y="0" width="10" height="16" fill={hatch(state)} stroke="#6f6a5d" strokeWidth="0.6" />

@@ -49,7 +49,7 @@ export const en = {
   'not proved': 'not proved',
   allVariants: 'worst of all variants',
   variant: 'Variant',
-  band: { live: 'may be live', safe: 'made safe', open: 'safe, open', unknown: 'not proved' },
+  band: { live: 'may be live', cut: 'cut off, not proved', safe: 'made safe', open: 'safe, open', unknown: 'not proved' },
   limitsOf: (name: string) => `limits of ${name}`,
   handsIn: (zone: string) => `hands in the ${zone}`,
   notRead: 'Not understood',

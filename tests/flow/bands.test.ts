@@ -15,7 +15,33 @@ test.each(facts.procedures.map((one) => [one.head.id, one] as const))('%s', (_, 
 test('a procedure that locks out for others begins live, though no hand goes in', () => {
   const one = facts.procedures.find(({ head }) => head.id === 'OM-4110');
   const bands = [...(one?.flow.bands.values() ?? [])];
-  expect([bands[0], bands.at(-1)]).toEqual(['live', 'safe']);
+  // Steam can come back while the platens cool: its last reading is used up, and whoever opens the press reads the gauge again.
+  expect([bands[0], bands.at(-1)]).toEqual(['live', 'cut']);
+});
+
+test('what is locked out is not made safe before it is proved, and a step that gives the power back is live', () => {
+  const one = facts.procedures.find(({ head }) => head.id === 'OM-5130');
+  const at = (section: string, label: string) =>
+    one?.read.labels.steps.find((step) => step.section.title === section && step.label === label);
+  const told = (section: string, label: string) => {
+    const step = at(section, label);
+    return step && [one?.flow.bands.get(step), one?.flow.during.get(step)];
+  };
+  expect(told('Prove it dead', '2')).toEqual(['cut', 'cut']);
+  expect(told('Close up', '6')).toEqual(['safe', 'live']);
+});
+
+test('no step ends better than it began, and none that says "no hands in" from beginning to end puts hands in', () => {
+  const rank = ['safe', 'open', 'cut', 'live'];
+  for (const { flow, head } of facts.procedures)
+    for (const [step, begun] of flow.bands)
+      expect(rank.indexOf(flow.during.get(step) ?? ''), `${head.id} ${step.fullLabel}`).toBeGreaterThanOrEqual(rank.indexOf(begun));
+  const wrong = facts.procedures.flatMap((one) =>
+    marginOf(one, facts).lines.filter(
+      ({ hands }, index) => hands.some(({ zone }) => zone !== '') && one.flow.during.get(one.read.labels.steps[index] as never) === 'live',
+    ),
+  );
+  expect(wrong.map(({ fullLabel }) => fullLabel)).toEqual([]);
 });
 
 test('there are hands, and there is energy', () => {

@@ -61,4 +61,19 @@ describe.each(faces)('%s', (face) => {
       expect(newFontSource({ ...fonts, [face]: strange }).shaper.shape(face, word)).toEqual(known);
     }
   });
+
+  test('a fixed space is as wide as its name says, in the face of the words around it', () => {
+    const { shaper } = newFontSource(fonts);
+    for (const [space, units] of [
+      ['\u2002', 500],
+      ['\u2003', 1000],
+      ['\u2005', 250],
+    ] as const) {
+      const shaped = shaper.shape(face, `5${space}A`);
+      expect(shaped).toHaveLength(1);
+      expect(shaped[0]?.texts).toEqual(['5', space, 'A']);
+      expect(shaped[0]?.advances[1]).toBe(units);
+      expect(shaped[0]?.glyphs[1]).toBe(shaper.shape(face, ' ')[0]?.glyphs[0]);
+    }
+  });
 });

@@ -129,7 +129,7 @@ export function randomBook(seed: number, size: number): RandomBook {
     image: chance(5) ? { kind: 'missing', path: 'figures/none.svg' } : { kind: 'svg', source: svg(40 + below(900), 40 + below(900)) },
     ...(chance(70) ? { caption: words(14) } : {}),
   });
-  const stepBand = (): 'live' | 'safe' | 'open' | 'unknown' => pick(['live', 'safe', 'open', 'unknown']);
+  const stepBand = () => pick(['live', 'cut', 'safe', 'open', 'unknown'] as const);
   const steps = (count: number, depth: number): BookBlock[] =>
     Array.from({ length: count }, (_, index): BookBlock => {
       const anchor = `step ${++made}`;

@@ -7,7 +7,7 @@ import { type LearnedFace, stampOf } from './learned-face.ts';
 export const common: readonly string[] = [
   ...Array.from({ length: 95 }, (_, k) => String.fromCharCode(0x20 + k)),
   ...Array.from({ length: 96 }, (_, k) => String.fromCharCode(0xa0 + k)).filter((letter) => letter !== '\u00ad'),
-  ...'\u2010\u2011\u202f–—‘’‚“”„†‡•…‰′″€™←↑→↓−≈≠≤≥⌀✓□☐',
+  ...'\u2010\u2011\u202f–—‘’‚“”„†‡•…‰′″€™←↑→↓−≈≠≤≥⌀✓□☐●ΔΩμ',
 ];
 
 /** Takes about two seconds a face. */

@@ -1,0 +1,63 @@
+/** Sections apart from the main line: which steps send a reader there, whether there is a way back, and where the main line ends. */
+import { eachAction, type LabelledStep, type Section } from '../../procedures-schema/index.ts';
+import type { BookBlock, Inline } from '../book.ts';
+import { type Scope, stepAnchor } from './scope.ts';
+
+const text = (said: string): Inline => ({ kind: 'text', text: said });
+
+/** What stands under the heading of a section that is done only when a step asks for it; nothing in the main line. */
+export function sentHere(section: Section, scope: Scope): BookBlock[] {
+  if (!section.aside || !hasSteps(section)) return [];
+  const { words } = scope;
+  const { calls, jumps } = sendersOf(section, scope);
+  const all = [...new Set([...calls, ...jumps])].sort((a, b) => a.order - b.order);
+  const inline: Inline[] = [{ kind: 'strong', text: all.length === 0 ? `${words.sentHere}.` : `${words.sentHere}:` }];
+  all.forEach((step, index) => {
+    inline.push(text(index === 0 ? ' ' : ', '), linkTo(step, section, scope));
+  });
+  if (all.length > 0) inline.push(text('.'));
+  // After "as in" the reader goes on where they were; after "go to" they do not.
+  if (calls.size > 0) inline.push(text(` ${jumps.size === 0 ? words.thenBack : words.backIfCalled}`));
+  return [{ kind: 'paragraph', style: 'sent', inline }];
+}
+
+/** What stands after the last section of the main line where others follow it: a reader who goes in order would walk into them. */
+export function endsHere(section: Section, scope: Scope): BookBlock[] {
+  const { sections } = scope.facts.tree;
+  const main = sections.filter((one) => !one.aside && hasSteps(one));
+  const after = sections.slice(sections.indexOf(section) + 1);
+  if (main[main.length - 1] !== section || !after.some((one) => one.aside && hasSteps(one))) return [];
+  const { endsHere: ends, onlyIfSent } = scope.words;
+  // Where the writer says so in the last step, it is not said twice.
+  const inline: Inline[] = saysSo(section, scope) ? [text(onlyIfSent)] : [{ kind: 'strong', text: ends }, text(` ${onlyIfSent}`)];
+  return [{ kind: 'paragraph', style: 'sent', inline }];
+}
+
+function saysSo(section: Section, { facts }: Scope): boolean {
+  const last = facts.read.labels.steps.filter((step) => step.section === section && step.path.length === 1).at(-1);
+  return eachAction(facts.read).some(({ action, step }) => action.kind === 'end' && step === last && action.when.length === 0);
+}
+
+const hasSteps = (section: Section): boolean => section.blocks.some((block) => block.kind === 'steps');
+
+function sendersOf(
+  section: Section,
+  { facts }: Scope,
+): { readonly calls: ReadonlySet<LabelledStep>; readonly jumps: ReadonlySet<LabelledStep> } {
+  const calls = new Set<LabelledStep>();
+  const jumps = new Set<LabelledStep>();
+  for (const { action, step } of eachAction(facts.read)) {
+    if ((action.kind !== 'call' && action.kind !== 'go-to') || action.target === undefined) continue;
+    const to = facts.read.resolve(action.target, step);
+    const leads =
+      to.kind === 'section' ? to.document === undefined && to.section === section : to.kind === 'step' && to.step.section === section;
+    if (!leads || step.section === section) continue;
+    (action.kind === 'call' ? calls : jumps).add(step);
+  }
+  return { calls, jumps };
+}
+
+function linkTo(step: LabelledStep, from: Section, { facts, words }: Scope): Inline {
+  const said = step.section === from ? `${words.step} ${step.label}` : `${words.step} ${step.label} ${words.of} ${step.section.title}`;
+  return { kind: 'link', text: said, anchor: stepAnchor(facts.head.id, step.order), page: true };
+}

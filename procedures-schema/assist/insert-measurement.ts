@@ -59,7 +59,7 @@ export function insertMeasurement(facts: ProcedureFacts, library: LibraryFacts, 
   if (!main) return { ok: false, reason: 'No place was found for the step that measures.' };
   const edits: readonly TextEdit[] = [
     ...formEdits(facts, 'measurements', [...known, line]),
-    ...(registered ? toolEdits(facts, library, [registered.name]) : []),
+    ...(registered ? toolEdits(facts, library, [{ name: registered.name }]) : []),
     ...table,
     ...steps,
   ];

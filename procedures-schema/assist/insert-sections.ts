@@ -5,7 +5,7 @@ import { foldText, isProseSection } from '../format/index.ts';
 import { type Family, familiesOf } from '../registers/index.ts';
 import { formEdits, frontMatterForm } from './front-matter-form.ts';
 import { type Insertion, insertionOf, newSection, numbered } from './insertion.ts';
-import { makeSafeSteps, restoreSteps, type SafeInput, safeNotes, safeTools } from './make-safe.ts';
+import { makeSafeSteps, restoreSteps, type SafeInput, safeNotes, safeTools, type WantedTool } from './make-safe.ts';
 import { listed } from './reading-words.ts';
 
 /** `family` is asked for where the procedure is for several. `title` is "Make safe" unless told. */
@@ -60,8 +60,8 @@ function taken(facts: ProcedureFacts, title: string): boolean {
 }
 
 /** Tools that are not listed yet are added to the front matter. */
-export function toolEdits(facts: ProcedureFacts, library: LibraryFacts, names: readonly string[]): readonly TextEdit[] {
+export function toolEdits(facts: ProcedureFacts, library: LibraryFacts, wanted: readonly WantedTool[]): readonly TextEdit[] {
   const lines = frontMatterForm(facts, library).fields.find(({ key }) => key === 'tools')?.lines ?? [];
-  const missing = names.filter((name) => !lines.some((line) => foldText(line.name) === foldText(name)));
-  return missing.length === 0 ? [] : formEdits(facts, 'tools', [...lines, ...missing.map((name) => ({ name }))]);
+  const missing = wanted.filter(({ name }) => !lines.some((line) => foldText(line.name) === foldText(name)));
+  return missing.length === 0 ? [] : formEdits(facts, 'tools', [...lines, ...missing]);
 }

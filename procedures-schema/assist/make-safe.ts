@@ -101,12 +101,21 @@ export function safeNotes(input: SafeInput): readonly string[] {
   ];
 }
 
-/** Tools that the steps use: locks and tags, by their registered names. */
-export function safeTools({ family, registers }: SafeInput): readonly string[] {
-  if (!family.points.some(({ lockable, plug }) => lockable && !plug)) return [];
-  return ['lock', 'tag'].flatMap(
-    (word) => registers.tools.find(({ name, kind, aliases }) => [name, kind, ...aliases].includes(word))?.name ?? [],
-  );
+export interface WantedTool {
+  readonly name: string;
+  /** undefined: one. */
+  readonly quantity?: string;
+}
+
+/** Tools that the steps use: a lock and a tag for each point and each person, by their registered names. */
+export function safeTools(input: SafeInput): readonly WantedTool[] {
+  const points = planOf(input).isolators.filter(({ point }) => point.lockable && !point.plug).length;
+  const count = points * (1 + (input.roles ?? []).length);
+  if (count === 0) return [];
+  return ['lock', 'tag'].flatMap((word) => {
+    const tool = input.registers.tools.find(({ name, kind, aliases }) => [name, kind, ...aliases].includes(word));
+    return tool === undefined ? [] : [count === 1 ? { name: tool.name } : { name: tool.name, quantity: String(count) }];
+  });
 }
 
 interface Plan {

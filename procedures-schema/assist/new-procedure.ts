@@ -4,7 +4,7 @@ import { applyEdits, foldText } from '../format/index.ts';
 import { spellingsOf } from '../registers/index.ts';
 import { formEdits } from './front-matter-form.ts';
 import { numbered } from './insertion.ts';
-import { makeSafeSteps, restoreSteps, safeNotes, safeTools } from './make-safe.ts';
+import { makeSafeSteps, restoreSteps, safeNotes, safeTools, type WantedTool } from './make-safe.ts';
 import { coverPhrases, fastenerPhrases, machineWord } from './phrases.ts';
 import { listed } from './reading-words.ts';
 import { yamlScalar } from './yaml-text.ts';
@@ -87,14 +87,19 @@ function skeleton(input: NewProcedureInput, title: string, number: string, model
   const open = cover ? [...fasteners.map((one) => `${fastenerPhrases(one)[0]?.text}.`), `${coverPhrases(cover)[0]?.text}.`] : [];
   const close = cover ? [`${coverPhrases(cover)[1]?.text}.`, ...fasteners.map((one) => `${fastenerPhrases(one)[2]?.text}.`)] : [];
   const tools = safeTools(safe);
-  const list = (key: string, values: readonly string[]): string =>
-    values.length === 0 ? `${key}: none` : `${key}:\n${values.map((value) => `  - ${yamlScalar(value)}`).join('\n')}`;
+  const list = (key: string, values: readonly WantedTool[]): string =>
+    values.length === 0 ? `${key}: none` : `${key}:\n${values.map(entry).join('\n')}`;
+  const entry = ({ name, quantity }: WantedTool): string =>
+    quantity === undefined ? `  - ${yamlScalar(name)}` : `  - name: ${yamlScalar(name)}\n    quantity: ${yamlScalar(quantity)}`;
   const text = `---
 id: ${yamlScalar(number)}
 title: ${yamlScalar(title)}
 revision: "A"
 date: ${input.date}
-${list('models', models)}
+${list(
+  'models',
+  models.map((name) => ({ name })),
+)}
 starts with: closed
 ends with: closed
 people: 1

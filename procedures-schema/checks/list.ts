@@ -44,6 +44,7 @@ import { limitsOrdered } from './limits-ordered.ts';
 import { limitsQuantity } from './limits-quantity.ts';
 import { limitsRestated } from './limits-restated.ts';
 import { lockOff } from './lock-off.ts';
+import { locksEnough } from './locks-enough.ts';
 import { namesAmbiguous } from './names-ambiguous.ts';
 import { namesKnown } from './names-known.ts';
 import { noCircles } from './no-circles.ts';
@@ -149,6 +150,7 @@ export const checks: readonly Check[] = [
   limitsQuantity,
   limitsRestated,
   lockOff,
+  locksEnough,
   namesAmbiguous,
   namesKnown,
   noCircles,

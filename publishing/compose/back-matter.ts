@@ -48,6 +48,7 @@ export function recordChapter(
         align: ['left', 'left', 'left', 'left'],
         full: true,
         writable: true,
+        whole: true,
       },
     ],
   };

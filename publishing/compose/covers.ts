@@ -31,7 +31,7 @@ export function cover({ title, subtitle, id, revision, date, models }: CoverFact
     ...(subtitle === undefined ? [] : [{ kind: 'space', lines: 0.4 } as const, line(subtitle, 'subtitle')]),
     { kind: 'space', lines: 1.5 },
     { kind: 'rule' },
-    line(stamp.join('   '), 'body'),
+    line(stamp.join(' \u00b7 '), 'body'),
     ...(models.length === 0 ? [] : [line(models.join(', '), 'body')]),
     { kind: 'space', lines: 16 },
     line(words.cautions[0] as string, 'small'),
@@ -50,7 +50,7 @@ export function backCover({ title, id, revision, date }: CoverFacts, input: Comp
     { kind: 'rule' },
     line(house.publisher, 'eyebrow'),
     line(title, 'subtitle'),
-    line(stamp.join('   '), 'body'),
+    line(stamp.join(' \u00b7 '), 'body'),
     {
       kind: 'paragraph',
       inline: [...text(`${before} `), { kind: 'link', text: '', anchor: 'cautions', page: true, bare: true }, ...text('.')],

@@ -26,7 +26,7 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
     at = mark.end;
   }
   out.push(...styled(prose, at, prose.text.length));
-  return out;
+  return pointed(out, scope, from);
 }
 
 /** The same as words alone, for data files and headings. */
@@ -52,8 +52,8 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
   const { form } = mark;
   const number = facts.head.id;
   const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
-  if (form.kind === 'second-value') return text(`(${form.value})`);
   if (form.kind === 'callout') return text(`(${form.number})`);
+  if (form.kind === 'second-value') return text(`(${form.value})`);
   if (form.kind === 'figure' || form.kind === 'table') {
     const block = scope.byId.get(`${form.kind} ${form.id}`);
     const count = block === undefined ? undefined : (form.kind === 'figure' ? scope.figureNumbers : scope.tableNumbers).get(block);
@@ -84,6 +84,27 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
     default:
       return text(mark.content);
   }
+}
+
+/** Callouts lead to their figure: the last one shown, or the first where none was yet. Where it is turned over, its page is said once in a sentence. */
+function pointed(inline: Inline[], scope: Scope, from: LabelledStep | undefined): Inline[] {
+  if (from === undefined || scope.figureNumbers.size === 0) return inline;
+  let figure = 1;
+  for (const [block, count] of scope.figureNumbers) if (block.span.start < from.step.span.end) figure = count;
+  const id = scope.facts.head.id;
+  const anchor = thingAnchor(id, 'figure', figure);
+  const near = stepAnchor(id, from.order);
+  let page = true;
+  return inline.flatMap((one): Inline[] => {
+    if (one.kind !== 'text' || !one.text.includes('(')) return [one];
+    return one.text.split(/(\(\d{1,2}\))/).flatMap((text, index): Inline[] => {
+      if (text === '') return [];
+      if (index % 2 === 0) return [{ kind: 'text', text }];
+      const link: Inline = { kind: 'link', text, anchor, page, near };
+      page = false;
+      return [link];
+    });
+  });
 }
 
 function documentReference(number: string, section: string | undefined, scope: Scope): Inline[] {

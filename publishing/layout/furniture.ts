@@ -26,8 +26,10 @@ export function drawFurniture(page: PlacedPage, number: PageNumber, kit: Kit): O
   const chapter = page.chapter;
   const date = chapter?.date ?? book.date;
   const stamp = stampOf(page, kit);
-  const half = Math.round(body.width * 0.62);
-  const rest = body.width - half - pt(12);
+  const wide = (text: string, { face, size }: TextLook): number => widthOfAll(kit.shaper.shape(face, text), size);
+  // Room by need: a long title is cut only where a long section stands beside it.
+  const rest = Math.min(Math.round(body.width * 0.38) - pt(12), wide(page.section, look));
+  const half = body.width - rest - pt(12);
   // The title stands at the outer edge, where a thumb finds it; the section at the inner one.
   const outerX = left ? body.x : body.x + body.width - half;
   const innerX = left ? body.x + body.width - rest : body.x;
@@ -39,10 +41,14 @@ export function drawFurniture(page: PlacedPage, number: PageNumber, kit: Kit): O
   }
   if (markOf(kit) !== undefined) head.push(...markLine(page, kit));
   const third = Math.floor(body.width / 3);
-  const stampText = date === undefined ? stamp : `${stamp}  ${date}`;
+  // A leaf that is taken out says also which guide it belongs to.
+  const guide = chapter?.number === undefined || chapter.number === book.number ? undefined : book.number;
+  const stampText = [date === undefined ? stamp : `${stamp}  ${date}`, guide]
+    .filter((part) => part !== undefined && part !== '')
+    .join(' \u00b7 ');
   const pageText = fill(kit.words.pageOf, { n: number.shown, total: number.total });
   foot.push(
-    ...marginWords(stampText, look, left ? body.x + body.width - third : body.x, third, footBaseline, left ? 'right' : 'left', kit),
+    ...marginWords(stampText, look, left ? body.x + third : body.x, body.width - third, footBaseline, left ? 'right' : 'left', kit),
   );
   foot.push(...marginWords(pageText, bold, left ? body.x : body.x + body.width - third, third, footBaseline, left ? 'left' : 'right', kit));
   if (book.footLine !== undefined) foot.push(...marginWords(book.footLine, look, body.x, body.width, footBaseline + pt(12), 'center', kit));

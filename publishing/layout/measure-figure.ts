@@ -1,7 +1,7 @@
 /** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
 import type { BookBlock, Inline } from '../book.ts';
 import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
-import { type Op, rectangle } from './ops.ts';
+import { moved, type Op, rectangle } from './ops.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { colours, costs } from './style.ts';
 import { drawSvg, readSvg } from './svg/index.ts';
@@ -56,7 +56,7 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
     const svg = readSvg(image.source);
     if (svg !== undefined) {
       const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, svg.height, width));
-      return { height: Math.round(svg.height * scale), ops: drawSvg(svg, scale, kit.shaper) };
+      return cropped(drawSvg(svg, scale, kit.shaper), Math.round(svg.height * scale));
     }
     return placeholder(block.alt || 'SVG', width, kit);
   }
@@ -69,6 +69,40 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
   const h = Math.floor(facts.height * scale);
   return { height: h, ops: [{ op: 'image', image: index, x: 0, y: 0, width: w, height: h }] };
 }
+
+/** White above and below what is drawn is left out: it stands on paper as a hole. */
+function cropped(ops: readonly Op[], height: Mp): Picture {
+  let top = height;
+  let foot = 0;
+  let depth = 0;
+  const see = (from: Mp, to: Mp): void => {
+    top = Math.min(top, from);
+    foot = Math.max(foot, to);
+  };
+  for (const op of ops) {
+    // What is cut off by a clip is drawn nowhere.
+    if (op.op === 'clip') depth += 1;
+    if (op.op === 'unclip') depth -= 1;
+    if (op.op === 'text' && op.turn !== undefined) return { height, ops };
+    if (op.op === 'text') see(op.y - op.size, op.y + Math.round(op.size * 0.3));
+    else if (op.op === 'image') see(op.y, op.y + op.height);
+    else if ((op.op === 'path' && depth === 0 && isSeen(op)) || op.op === 'clip') {
+      const edge = op.op === 'path' ? Math.round((op.stroke?.width ?? 0) / 2) : 0;
+      for (let at = 1; at < op.path.points.length; at += 2) {
+        const y = op.path.points[at] as Mp;
+        see(y - edge, y + edge);
+      }
+    }
+  }
+  const from = Math.max(0, Math.round(top) - pt(2));
+  const to = Math.min(height, Math.round(foot) + pt(2));
+  if (to <= from || (from === 0 && to === height)) return { height, ops };
+  return { height: to - from, ops: from === 0 ? ops : ops.map((op) => moved(op, 0, -from)) };
+}
+
+/** A ground as white as the paper is not seen. */
+const isSeen = ({ fill, stroke, opacity }: Extract<Op, { op: 'path' }>): boolean =>
+  opacity !== 0 && (stroke !== undefined || fill?.some((part) => part !== 255) === true);
 
 /** Drawings smaller than the column are enlarged, but not beyond one and a half times: lines would grow clumsy. */
 const maxEnlarged = (width: number, _height: number, room: Mp): number => (width < room ? Math.min(1.5, room / width) : 1);

@@ -1,8 +1,10 @@
 /** The index of names: under each letter in two columns, pages behind the name, every page once. Which names: the composer. */
 import type { BookBlock, IndexEntry, Inline } from '../book.ts';
-import { baselineIn, type Kit, linesIn } from './kit.ts';
+import { fill } from '../printed-words/index.ts';
+import { asArtifact, baselineIn, type Kit, linesIn } from './kit.ts';
 import { measureHeading } from './measure-text.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
+import { StructureBuilder } from './structure.ts';
 import { costs } from './style.ts';
 import { pt } from './units.ts';
 
@@ -15,17 +17,40 @@ export function measureIndex(block: Extract<BookBlock, { kind: 'index' }>, room:
       head.gap = pt(9);
       head.cost = costs.block;
     }
-    const rows = measureRows(entries, room, kit);
-    const first = rows[0] as Slab;
+    const again = headAgain(letter, room, kit);
+    const pieces = piecesOf(entries).map((piece) => measurePiece(piece, room, kit));
+    pieces.forEach((slab, index) => {
+      if (index > 0) slab.resume = [again];
+    });
+    const first = pieces[0] as Slab;
     first.gap = pt(2);
     first.cost = costs.heading;
-    slabs.push(...heading.slabs, ...rows);
+    slabs.push(...heading.slabs, ...pieces);
   }
   return { slabs, before: kit.sheet.between, after: kit.sheet.around };
 }
 
-/** Down the left column, then down the right: the shorter way from one name to the next. */
-function measureRows(entries: readonly IndexEntry[], room: Room, kit: Kit): Slab[] {
+/** Over what goes on on the next page; seen, not read aloud. */
+function headAgain(letter: string, room: Room, kit: Kit): Slab {
+  const text = fill(kit.words.continued, { title: letter });
+  const scratch = { ...kit, structure: new StructureBuilder() };
+  const made = measureHeading({ kind: 'heading', level: 4, text, bookmark: false }, { ...room, left: room.x, node: 0 }, scratch, 2);
+  const { height, items } = made.slabs[0] as Slab;
+  const seen = items.map((item): SlabItem => (item.kind === 'line' ? { ...item, line: asArtifact(item.line) } : item));
+  return { height: height + pt(2), items: seen, gap: 0, cost: 0, decor: [], of: 'heading' };
+}
+
+/** So many names are not parted by a page: an alphabet that goes down one column, over the page and up again cannot be followed. */
+const mostTogether = 12;
+
+function piecesOf(entries: readonly IndexEntry[]): readonly (readonly IndexEntry[])[] {
+  const count = Math.ceil(entries.length / mostTogether);
+  const each = Math.ceil(entries.length / count);
+  return Array.from({ length: count }, (_, index) => entries.slice(index * each, (index + 1) * each));
+}
+
+/** Down the left column, then down the right: the shorter way from one name to the next. Neither column waits for the other. */
+function measurePiece(entries: readonly IndexEntry[], room: Room, kit: Kit): Slab {
   const look = kit.sheet.cell;
   const gap = pt(18);
   const width = Math.floor((room.width - gap) / 2);
@@ -34,30 +59,24 @@ function measureRows(entries: readonly IndexEntry[], room: Room, kit: Kit): Slab
     const node = kit.structure.add(kit.structure.add(kit.structure.add(list, 'LI'), 'LBody'), 'P');
     return linesIn(inlineOf(entry, kit), look, node, width - pt(10), kit);
   });
-  const half = Math.ceil(made.length / 2);
+  const tall = (lines: readonly unknown[]): number => lines.length * look.lead + pt(2);
+  const all = made.reduce((sum, lines) => sum + tall(lines), 0);
   const base = baselineIn(look, kit);
-  return Array.from({ length: half }, (_, row): Slab => {
-    const items: SlabItem[] = [];
-    let tall = 1;
-    for (const column of [0, 1] as const) {
-      const lines = made[row + column * half] ?? [];
-      if (column === 1 && row + half >= made.length) continue;
-      tall = Math.max(tall, lines.length);
-      lines.forEach((line, index) => {
-        // Lines after the first stand in, so that the eye finds the next name.
-        const x = room.x + column * (width + gap) + (index === 0 ? 0 : pt(10));
-        items.push({ kind: 'line', x, width: width - pt(10), baseline: base + index * look.lead, line, align: 'left' });
-      });
-    }
-    return {
-      height: tall * look.lead + pt(2),
-      items,
-      gap: 0,
-      cost: row === 1 || row === half - 1 ? costs.rowNearEdge : costs.row,
-      decor: room.decor,
-      of: 'other',
-    };
-  });
+  const items: SlabItem[] = [];
+  const heights = [0, 0];
+  let column = 0;
+  for (const lines of made) {
+    // The left column takes the half, and the name that goes over it.
+    if (column === 0 && 2 * (heights[0] as number) >= all) column = 1;
+    const top = heights[column] as number;
+    lines.forEach((line, index) => {
+      // Lines after the first stand in, so that the eye finds the next name.
+      const x = room.x + column * (width + gap) + (index === 0 ? 0 : pt(10));
+      items.push({ kind: 'line', x, width: width - pt(10), baseline: top + base + index * look.lead, line, align: 'left' });
+    });
+    heights[column] = top + tall(lines);
+  }
+  return { height: Math.max(...heights), items, gap: 0, cost: costs.row, decor: room.decor, of: 'other' };
 }
 
 /** A name and its pages; a page met twice is named once, as far as the pages are known from the pass before. */

@@ -108,6 +108,7 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
     turnCost = step.safeAfter === true ? costs.afterSafe : step.safeAfter === false ? costs.afterUnsafe : costs.afterUnsaid;
     previousDepth = depth;
   });
+  if (heightOf(slabs) <= kit.pageHeight / 3) for (const slab of slabs.slice(1)) slab.cost = Math.max(slab.cost, costs.betweenShortRun);
   return { slabs, before: sheet.between, after: sheet.around };
 }
 

@@ -164,16 +164,16 @@ export function measureBandKey(room: Room, kit: Kit): Measured {
   const { sheet } = kit;
   const states = Object.keys(bands) as (keyof typeof bands)[];
   const list = kit.structure.add(room.node, 'L', { numbering: 'None' });
-  const slabs = states.map((state, index): Slab => {
+  const slabs = states.map((state): Slab => {
     const node = kit.structure.add(kit.structure.add(kit.structure.add(list, 'LI'), 'LBody'), 'P');
-    const height = sheet.body.lead + pt(7);
+    const height = sheet.body.lead + pt(4);
     const x = room.x + mm(9);
     const line = linesIn(plain(kit.words.band[state]), sheet.body, node, room.width - mm(9), kit)[0];
-    const items: SlabItem[] = [{ kind: 'art', x: room.x, y: 0, ops: drawBand(0, 0, sheet.band, height - pt(4), state) }];
+    const items: SlabItem[] = [{ kind: 'art', x: room.x, y: 0, ops: drawBand(0, 0, sheet.band, height - pt(3), state) }];
     if (line !== undefined) {
-      items.push({ kind: 'line', x, width: room.width - mm(9), baseline: pt(1.5) + baselineIn(sheet.body, kit), line, align: 'left' });
+      items.push({ kind: 'line', x, width: room.width - mm(9), baseline: pt(0.5) + baselineIn(sheet.body, kit), line, align: 'left' });
     }
-    return { height, items, gap: 0, cost: index === 0 ? 0 : costs.orphan, decor: room.decor, of: 'other' };
+    return { height, items, gap: 0, cost: costs.orphan, decor: room.decor, of: 'other' };
   });
   return { slabs, before: sheet.between, after: sheet.around };
 }

@@ -162,6 +162,8 @@ export const costs = {
   beforeSteps: 1200,
   orphan: 6000,
   betweenSteps: 60,
+  /** Between the steps of a section of less than a third of a page: seven short steps of making safe are done in one go. */
+  betweenShortRun: 900,
   /** One step alone under its heading at the foot of a page, or the last of many alone on the next. */
   loneStep: 450,
   // Added where a leaf is turned between two steps.

@@ -116,11 +116,11 @@ const guide: GuideWords = {
     ],
     [
       'Der Reihe nach arbeiten.',
-      'Eine Nummer, eine Handlung. Gehen Sie den Zweig, der zutrifft, und keinen anderen. Am Telefon nennen Sie die Anweisung und die Nummer.',
+      'Eine Nummer, eine Handlung. Gehen Sie den Zweig, der zutrifft, und keinen anderen. Am Telefon nennen Sie die Anweisung, den Abschnitt und die Nummer.',
     ],
     [
       'Auf den Streifen achten.',
-      'Der Streifen neben den Schritten zeigt den Zustand, in dem die Maschine sein muss. Farben und Schraffuren sind auf den Sicherheitsseiten erklärt.',
+      'Der Streifen neben den Schritten zeigt den Zustand der Maschine. Farben und Muster sind unter „Bevor Sie anfangen“ erklärt.',
     ],
     [
       'Aufschreiben, was Sie ablesen.',
@@ -128,7 +128,7 @@ const guide: GuideWords = {
     ],
     [
       'Den Seitenzahlen folgen.',
-      'Wo ein Schritt Sie auf eine andere Seite schickt, steht die Seitenzahl in Klammern. Kommen Sie zum Schritt danach zurück, wenn der Text nichts anderes sagt.',
+      'Wo ein Schritt Sie auf eine andere Seite schickt, steht die Seitenzahl in Klammern. Heißt es „wie in“, kommen Sie danach zu dem Schritt zurück; heißt es „weiter mit“, nicht. Ein Abschnitt neben der Hauptfolge sagt am Anfang, woher man zu ihm kommt.',
     ],
   ],
   symptomsTitle: 'Vom Fehlerbild zur Anweisung',
@@ -178,7 +178,7 @@ const guide: GuideWords = {
   askIntro:
     'Hören Sie auf und fragen Sie, wenn die Maschine vom Text abweicht, wenn ein Grenzwert nicht zu erreichen ist oder wenn Sie nicht sicher sind, dass die Maschine sicher ist.',
   askHave: 'Halten Sie bereit',
-  askItems: ['Modell', 'Seriennummer', 'Anweisung und Revision', 'Nummer des Schritts', 'Abgelesener Wert mit Einheit'],
+  askItems: ['Modell', 'Seriennummer', 'Anweisung und Revision', 'Abschnitt und Nummer des Schritts', 'Abgelesener Wert mit Einheit'],
   askUrgent: 'Ist jemand verletzt, rufen Sie zuerst den Notdienst des Betriebs.',
   backLine: 'Vor dem ersten Gebrauch lesen: „{cautions}“ auf Seite',
   cover: 'Umschlag',

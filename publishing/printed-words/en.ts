@@ -115,11 +115,11 @@ const guide: GuideWords = {
     ],
     [
       'Work in order.',
-      'One label, one thing to do. Take the branch that is true and no other. On the telephone, say the procedure and the label.',
+      'One label, one thing to do. Take the branch that is true and no other. On the telephone, say the procedure, the section and the step.',
     ],
     [
       'Watch the stripe.',
-      'The stripe beside the steps shows the state the machine has to be in. Its colours and hatches are explained on the safety pages.',
+      'The stripe beside the steps shows the state of the machine. Its colors and patterns are explained under “Before you start”.',
     ],
     [
       'Write down what you read.',
@@ -127,7 +127,7 @@ const guide: GuideWords = {
     ],
     [
       'Follow the page numbers.',
-      'Where a step sends you to another page, the page number stands in brackets. Come back to the step after it unless the text says otherwise.',
+      'Where a step sends you to another page, the page number stands in brackets. After “as in” or “do”, come back to the step; after “go to”, do not. A section apart from the main line says at its head from where a reader comes to it.',
     ],
   ],
   symptomsTitle: 'From symptom to procedure',
@@ -174,7 +174,7 @@ const guide: GuideWords = {
   askIntro:
     'Stop and ask when the machine differs from the text, when a limit cannot be reached, or when you are not sure that the machine is safe.',
   askHave: 'Have this at hand',
-  askItems: ['Model', 'Serial number', 'Procedure and revision', 'Label of the step', 'Value read, with its unit'],
+  askItems: ['Model', 'Serial number', 'Procedure and revision', 'Section and step', 'Value read, with its unit'],
   askUrgent: 'If somebody is hurt, call the emergency services of the site first.',
   backLine: 'Before the first use, read “{cautions}” on page',
   cover: 'Cover',

@@ -19,7 +19,9 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
           const end = next && next.section === step.section ? places.top(next.line) : places.bottom(step.endLine);
           return (
             <rect
-              key={step.span.start}
+              // By its place in the list: what a step begins at changes with every key above it, and all of them would be made anew.
+              // biome-ignore lint/suspicious/noArrayIndexKey: see above
+              key={index}
               x="4"
               y={top}
               width="10"
@@ -33,9 +35,10 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
           );
         })}
       </svg>
-      {margin.lines.map((step) => (
+      {margin.lines.map((step, index) => (
         <div
-          key={step.span.start}
+          // biome-ignore lint/suspicious/noArrayIndexKey: as above
+          key={index}
           className={`label depth-${step.depth} ${step.typed.includes(step.label) ? 'label-same' : 'label-other'}`}
           style={{ top: places.top(step.line) }}
         >

@@ -74,12 +74,20 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
   );
 }
 
-const findingNotes = (findings: readonly Finding[], caret: number): Note[] =>
-  findings.map((finding) => ({
-    key: `${finding.check}${finding.span.start}${finding.message}`,
-    line: finding.range.start.line,
-    content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
-  }));
+/** Named by what it says and the how-manieth it is: where it stands changes with every key above it, and the note would be made anew. */
+function findingNotes(findings: readonly Finding[], caret: number): Note[] {
+  const met = new Map<string, number>();
+  return findings.map((finding) => {
+    const name = `${finding.check} ${finding.message}`;
+    const nth = met.get(name) ?? 0;
+    met.set(name, nth + 1);
+    return {
+      key: `${name} ${nth}`,
+      line: finding.range.start.line,
+      content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
+    };
+  });
+}
 
 /** What a recording says otherwise stands beside the step it is about. */
 const driftNotes = (drifts: readonly Drift[], margin: Margin | undefined): Note[] =>
@@ -144,7 +152,7 @@ function Limits({ name, limits }: { readonly name: string; readonly limits: read
 
 /** Readings of a step in one note, quietly; whole where the caret stands. */
 function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, caret: number): Note[] {
-  return (margin?.lines ?? []).flatMap((step): Note[] => {
+  return (margin?.lines ?? []).flatMap((step, index): Note[] => {
     const here = step.span.start <= caret && caret <= step.span.end;
     const read = step.readings.filter(({ words: own, status }) => own.length > 0 && status !== 'remark').flatMap(({ words: own }) => own);
     const unread = step.readings.filter(({ status }) => status === 'unread' || status === 'partly');
@@ -156,7 +164,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
     if (parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
     return [
       {
-        key: `step ${step.span.start}`,
+        key: `step ${index}`,
         line: step.line,
         content: (
           <div className={here ? 'reading reading-here' : 'reading'}>

@@ -11,6 +11,8 @@ import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
+import { useNoteHeights } from './note-heights.ts';
+import { useSureCaret } from './sure-caret.ts';
 import { ToAccept } from './to-accept.tsx';
 import { ToSettle } from './to-settle.tsx';
 
@@ -38,8 +40,9 @@ interface Place {
 }
 
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
-  const { caret } = shown.usePick('caret');
+  const caret = useSureCaret(margin);
   const root = useRef<HTMLDivElement>(null);
+  const heights = useNoteHeights();
   const [given, setGiven] = useState<readonly Place[]>([]);
   const { file: filmed, drifts } = filming.use();
   const notes = [
@@ -57,7 +60,7 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
       const room = below ? places.top(below.line) - top : Number.POSITIVE_INFINITY;
       // A reading is as high as a line of the text and needs no gap, so that steps of one line keep theirs beside them.
       const reading = child.firstElementChild?.className === 'reading';
-      free = top + (child as HTMLElement).offsetHeight + (reading ? 0 : GAP);
+      free = top + heights.of(child as HTMLElement) + (reading ? 0 : GAP);
       return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / LINE))) };
     });
     if (next.length !== given.length || next.some(({ top, lines }, index) => top !== given[index]?.top || lines !== given[index]?.lines))

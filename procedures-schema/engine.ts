@@ -7,6 +7,7 @@ import type { Finding } from './finding.ts';
 import { guessHead, type HeadGuess, newBlockCache } from './format/index.ts';
 import { firstOf, inOrder } from './in-order.ts';
 import { KeptVisits } from './kept-visits.ts';
+import { LastProofs } from './last-proofs.ts';
 import { Mentions } from './mentions.ts';
 import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import { numbersOf } from './numbers-of.ts';
@@ -94,6 +95,7 @@ class LibraryEngine implements Engine {
   /** `between` is of an earlier state. */
   due = false;
   private readonly visits = new KeptVisits();
+  private readonly proofs = new LastProofs();
   private films = new Map<
     string,
     { readonly text: string; readonly procedure: unknown; readonly captioned: boolean; readonly facts: FilmFacts }
@@ -153,6 +155,7 @@ class LibraryEngine implements Engine {
       if (isRegister(path)) registers = true;
       if (isRegister(path) || ('gone' in change && isProcedure(path))) all = true;
     }
+    this.proofs.edit(touched);
     const again = all ? this.readAll(registers, touched) : this.readTouched(touched);
     for (const path of touched) this.waiting.delete(path);
     this.guides = [...this.texts.keys()]
@@ -343,7 +346,7 @@ class LibraryEngine implements Engine {
       return this.numbered(number);
     };
     this.walked.set(facts.file, walked);
-    return proveFile(facts, (this.background as Background).registers, { get });
+    return proveFile(facts, (this.background as Background).registers, { get }, this.proofs.of(facts.file));
   }
 
   /** `named`: checked again as they are. */

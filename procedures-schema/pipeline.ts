@@ -6,7 +6,7 @@
 import { newReadingCache, type ReadingCache, readSteps } from './assemble.ts';
 import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from './checks/index.ts';
 import type { Finding, Severity } from './finding.ts';
-import { type FlowInput, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
+import { type FlowInput, type ProvedBefore, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
 import { type BlockCache, type HeadGuess, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
 import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
@@ -182,12 +182,14 @@ export function proveFile(
   facts: ReadFacts,
   registers: Registers,
   others: Pick<ReadonlyMap<string, ReadFacts>, 'get'>,
+  before?: ProvedBefore,
 ): ProcedureFacts['flow'] {
   const input: FlowInput = {
     procedure: facts.read,
     machines: facts.machines,
     registers,
     others: (number) => others.get(number)?.read,
+    ...(before === undefined ? {} : { before }),
   };
   return prove(input);
 }

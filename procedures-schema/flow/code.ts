@@ -51,7 +51,7 @@ export type EndKind = 'normal' | 'stop and call' | 'out of service' | 'hand-over
 
 /** What an action's surroundings say that its own words do not. */
 export interface ActFacts {
-  /** The words of the sentence, for return tests and standing checks. */
+  /** The words of the sentence, for return tests and standing checks: of a reading or a test run; empty for what is not judged by its words. */
   readonly words: string;
   /** Title of the section. */
   readonly heading: string;

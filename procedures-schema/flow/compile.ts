@@ -80,6 +80,9 @@ interface Scope {
 }
 
 /** One procedure being compiled, as the whole or as a callee. */
+/** What is judged also by its words: which return test it is, whether it lasts (effects.ts). */
+const WORDED: ReadonlySet<string> = new Set(['prove', 'observe', 'measure', 'sense', 'test-run']);
+
 /** What a hand is at when it is named as a place. A cover is not: things are seen through it and stood before it. */
 const REACHED: ReadonlySet<string> = new Set(['part', 'fastener', 'zone']);
 
@@ -346,7 +349,8 @@ class Unit {
     const nearby = sentence.mentions.flatMap(({ thing, at, end }) =>
       at >= action.at && end <= action.end && REACHED.has(thing.kind) && !own.has(thing.name) ? [thing] : [],
     );
-    return { words: sentence.text, heading: step.at.section.title, standClear, testAhead: test, nearby };
+    const words = WORDED.has(action.kind) ? sentence.text : '';
+    return { words, heading: step.at.section.title, standClear, testAhead: test, nearby };
   }
 
   /** Whether a test run comes in this section from a step on, and whether a notice on the way says to stand clear. */

@@ -6,12 +6,12 @@ import { holdsFor } from './decide.ts';
 
 const SHAPES = new WeakMap<Machine, string>();
 
-/** `outcomes` tells two machines apart whose readings can come out differently (setting.ts). Rule 22 of the walk. */
+/** By what makes them alike. `outcomes` tells two machines apart whose readings can come out differently (setting.ts). Rule 22 of the walk. */
 export function groupsOf(
   machines: readonly Machine[],
   program: Program,
   outcomes: (machine: Machine) => string,
-): readonly (readonly Machine[])[] {
+): ReadonlyMap<string, readonly Machine[]> {
   const conditions = new Map<string, Extract<Condition, { kind: 'variant' }>>();
   for (const instruction of program.code)
     if (instruction.op === 'branch' && instruction.condition.kind === 'variant')
@@ -23,5 +23,5 @@ export function groupsOf(
     const key = `${shape}\n${[...conditions.values()].map((condition) => (holdsFor(condition, machine.variant) ? 1 : 0)).join('')}\n${outcomes(machine)}`;
     groups.set(key, [...(groups.get(key) ?? []), machine]);
   }
-  return [...groups.values()];
+  return groups;
 }

@@ -8,6 +8,7 @@ export type { Breach } from './effects.ts';
 export { tableOf } from './machine.ts';
 export type * from './model.ts';
 export { proofVersion, prove } from './prove.ts';
+export { ProvedBefore } from './proved-before.ts';
 export type { Layout } from './state.ts';
 export { type ToldState, tellState } from './tell-state.ts';
 export { proveVisit, type VisitInput, type VisitResult } from './visit.ts';

@@ -8,6 +8,7 @@ import type { LabelledStep, Labels, Resolved } from '../numbering/model.ts';
 import type { Action, Reading, Target } from '../reading/action.ts';
 import type { Machine, Measurement, ProcedureHead, Registers } from '../registers/model.ts';
 import type { Band } from './band.ts';
+import type { ProvedBefore } from './proved-before.ts';
 
 /** One procedure, read: all that the proof needs of it. */
 export interface ReadProcedure {
@@ -137,4 +138,6 @@ export interface FlowInput {
   readonly others: (number: string) => ReadProcedure | undefined;
   /** States met before the walk is cut in slices (remember.ts); tests cut at once with 0. */
   readonly whole?: number;
+  /** What was proved of an earlier state of the same procedure; brought up to date. */
+  readonly before?: ProvedBefore;
 }

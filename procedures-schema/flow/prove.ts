@@ -10,7 +10,7 @@ import { hungOn, type Unread } from './hangs.ts';
 import { merge } from './merge.ts';
 import type { FlowInput, FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
 import { search } from './remember.ts';
-import { outcomesOn, settingOf } from './setting.ts';
+import { aroundOf, outcomesOn, settingOf } from './setting.ts';
 import type { Solved } from './solve.ts';
 
 export const proofVersion: string = '1';
@@ -21,14 +21,21 @@ export function prove(input: FlowInput): FlowResult {
   const setting = { procedures: [procedure], registers: input.registers, others: input.others };
   const unread = unreadIn(procedure);
   const groups = groupsOf(machines, program, outcomesOn(setting, program));
-  const solved = groups.map((group) => ({
+  const around = input.before && aroundOf(setting, program, procedure.head.startsWith);
+  // A message may name the first machine of its group.
+  const keyed = [...groups].map(([alike, group]) => ({ group, key: `${alike}\n${JSON.stringify(group[0]?.variant)}\n${around}` }));
+  const known = input.before?.recall(
+    program,
+    keyed.map(({ key }) => key),
+  );
+  const solved = keyed.map(({ group, key }) => ({
     group,
-    result: search(
-      program,
-      (remembered) => settingOf(setting, program, group[0] as Machine, procedure.head.startsWith, remembered),
-      input.whole,
-    ),
+    key,
+    result:
+      known?.get(key) ??
+      search(program, (remembered) => settingOf(setting, program, group[0] as Machine, procedure.head.startsWith, remembered), input.whole),
   }));
+  input.before?.keep(program, new Map(solved.map(({ key, result }) => [key, result])));
   const all = machines.map((machine) => machine.variant.name);
   const violations = [
     ...hungOn(unread, merge(solved, all, { file: procedure.file, span: procedure.head.idSpan }), machines),

@@ -73,6 +73,23 @@ export function settingOf(
   };
 }
 
+/** What the setting takes from elsewhere than program and machine, in words: two that say the same give the same setting. */
+export function aroundOf(input: SettingInput, program: Program, startsWith: string): string {
+  const { tools, replacements, house } = input.registers;
+  const walked = [...input.procedures, ...calledIn(program, input)].map(({ file, measurements, head }) => [
+    file,
+    head.liveTask !== undefined,
+    measurements.map(({ name, quantity }) => [name, quantity]),
+  ]);
+  return JSON.stringify([
+    startsWith,
+    walked,
+    house.lockoutProfile,
+    tools.map(({ name, kind, temporary, makes }) => [name, kind, temporary, makes]),
+    replacements.map(({ name, renews }) => [name, renews]),
+  ]);
+}
+
 /** What the readings of the program can come out as on a machine, as a key: machines with the same one are walked alike. */
 export function outcomesOn(input: SettingInput, program: Program): (machine: Machine) => string {
   const walked = [...input.procedures, ...calledIn(program, input)];

@@ -25,7 +25,6 @@ export interface Solved {
   readonly bounded: string | undefined;
   /** Instructions some walk reached. */
   readonly reached: ReadonlySet<number>;
-  /** The worst state in which each step is begun. */
   /** The worst in which each step is begun, and the worst until its end. */
   readonly bands: ReadonlyMap<LabelledStep, Band>;
   readonly during: ReadonlyMap<LabelledStep, Band>;
@@ -139,13 +138,14 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
           go(visit, instruction.next, state, undefined, true);
           break;
         case 'jump':
-          meetStep(during, instruction.place.step, visit, state);
+          // The end of a call; other jumps change nothing within their step.
+          if (instruction.place.action?.kind === 'call') meetStep(during, instruction.place.step, visit, state);
           go(visit, instruction.next, state);
           break;
         case 'act': {
           const done = act(layout, state, input.doingOf(instruction));
           for (const breach of done.breaches) report(visit, breach, instruction.place);
-          meetStep(during, instruction.place.step, visit, done.state);
+          if (done.state !== state) meetStep(during, instruction.place.step, visit, done.state);
           go(visit, instruction.next, done.state, undefined, false, visit.unsaid, anewBy(instruction, layout));
           break;
         }

@@ -44,7 +44,7 @@ export function proveVisit(input: VisitInput): VisitResult {
     if (procedures.length < 2 && procedures[0]?.head.startsWith !== 'opened and locked out') continue;
     if (procedures.some(({ file }) => astray.has(file))) continue;
     const program = compileVisit(procedures, others);
-    const solved = groupsOf(machines, program, outcomesOn({ procedures, registers, others }, program)).map((group) => ({
+    const solved = [...groupsOf(machines, program, outcomesOn({ procedures, registers, others }, program)).values()].map((group) => ({
       group,
       result: search(program, (remembered) =>
         settingOf({ procedures, registers, others }, program, group[0] as Machine, 'closed', remembered),

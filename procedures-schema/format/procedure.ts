@@ -16,7 +16,7 @@ export function readProcedure(
 ): { readonly tree: Procedure; readonly problems: readonly FormatProblem[] } {
   const source = sourceOf(path, raw);
   cache?.nextRound();
-  const front = readFrontMatter(source);
+  const front = cache?.front(path, source.text, () => readFrontMatter(source)) ?? readFrontMatter(source);
   const body = readBody(source, front.body, 'procedure', fileNames(source, front.body), cache);
   const problems = [...textDamage(source), ...front.problems, ...body.problems];
   const preface: Block[] = [];

@@ -226,31 +226,13 @@ class Composer {
     const { words } = this.scope;
     if (measurement.sensed !== undefined) {
       const { pass, fail } = measurement.sensed;
-      return [
-        {
-          kind: 'bullets',
-          items: [
-            [
-              {
-                kind: 'paragraph',
-                inline: [
-                  { kind: 'strong', text: `${words.passes}:` },
-                  { kind: 'text', text: ` ${pass}` },
-                ],
-              },
-            ],
-            [
-              {
-                kind: 'paragraph',
-                inline: [
-                  { kind: 'strong', text: `${words.fails}:` },
-                  { kind: 'text', text: ` ${fail}` },
-                ],
-              },
-            ],
-          ],
-        },
-      ];
+      // As limits are: what to judge by stands apart from what to do then.
+      const judged = (word: string, said: string): BookBlock => ({
+        kind: 'paragraph',
+        style: 'limit',
+        inline: [{ kind: 'strong', text: `${word}: ` }, ...plain(said)],
+      });
+      return [judged(words.passes, pass), judged(words.fails, fail)];
     }
     const own = limitsPrinted(measurement, this.scope)[0]?.limit.unit;
     const unit = own && boxUnit(own, this.scope.input);

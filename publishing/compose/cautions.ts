@@ -1,9 +1,9 @@
 /** The cautions page every book opens with: whose rules come first, what the signal words mean, which dangers the procedures hold. */
-import { eachNotice, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import { eachNotice, type ProcedureFacts, type Section, type Step } from '../../procedures-schema/index.ts';
 import type { Chapter, Flow, Inline } from '../book.ts';
 import { printedWords } from '../printed-words/index.ts';
 import { noticeWords } from './notice-words.ts';
-import { type ComposeInput, chapterAnchor, scopeOf } from './scope.ts';
+import { type ComposeInput, labelled, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
 
 /** `asks`: with where to ask; a guide has a page of its own for that. */
 export function cautionsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean, asks: boolean): Chapter {
@@ -14,13 +14,17 @@ export function cautionsChapter(procedures: readonly ProcedureFacts[], input: Co
   const serious = procedures.map((facts) => ({ facts, notices: seriousOf(facts, input) })).filter(({ notices }) => notices.length > 0);
   const list: Flow = serious.flatMap(
     ({ facts, notices }): Flow => [
-      {
-        kind: 'paragraph',
-        inline: [{ kind: 'link', text: `${facts.head.id} ${facts.head.title}`, anchor: chapterAnchor(facts.head.id), page: true }],
-      },
+      { kind: 'heading', level: 3, text: `${facts.head.id} ${facts.head.title}`, bookmark: false },
       {
         kind: 'bullets',
-        items: notices.map(({ word, said }): Flow => paragraph([{ kind: 'strong', text: `${words.panel[word]}: ` }, ...text(said)])),
+        items: notices.map(
+          ({ word, said, anchor }): Flow =>
+            paragraph([
+              { kind: 'strong', text: `${words.panel[word]}: ` },
+              ...text(`${said} `),
+              { kind: 'link', text: '', anchor, page: true },
+            ]),
+        ),
       },
     ],
   );
@@ -50,18 +54,23 @@ export function cautionsChapter(procedures: readonly ProcedureFacts[], input: Co
 interface Serious {
   readonly word: 'danger' | 'warning';
   readonly said: string;
+  /** Where it stands first. */
+  readonly anchor: string;
 }
 
 /** Danger and warning notices, each wording once, in order. */
 function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious[] {
   const scope = scopeOf(facts, input, new Set());
   const out = new Map<string, Serious>();
-  for (const { notice } of eachNotice(facts.tree.sections)) {
+  for (const { notice, section, step } of eachNotice(facts.tree.sections)) {
     if (notice.word !== 'danger' && notice.word !== 'warning') continue;
     const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
     const standing = input.library.registers.notices.find((one) => one.name === use)?.text ?? '';
     const said = noticeWords(notice, scope) || standing;
-    if (said !== '' && !out.has(said)) out.set(said, { word: notice.word, said });
+    if (said !== '' && !out.has(said)) out.set(said, { word: notice.word, said, anchor: anchorOf(facts, section, step) });
   }
   return [...out.values()];
 }
+
+const anchorOf = (facts: ProcedureFacts, section: Section, step: Step | undefined): string =>
+  step === undefined ? sectionAnchor(facts.head.id, section) : stepAnchor(facts.head.id, labelled(step, { facts }).order);

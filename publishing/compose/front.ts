@@ -4,7 +4,7 @@ import type { BookBlock, Flow, Inline } from '../book.ts';
 import { listedFor, machinesOf, modelsOf } from './edition.ts';
 import { titleOf } from './inline.ts';
 import { limitWords } from './limits-text.ts';
-import type { Scope } from './scope.ts';
+import { chapterAnchor, type Scope } from './scope.ts';
 
 type Row = readonly (readonly Inline[])[];
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
@@ -26,20 +26,31 @@ function glance(scope: Scope): BookBlock[] {
   const { words, facts, input } = scope;
   const { head } = facts;
   const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
-  const rows: [string, string][] = [
+  const before = head.requires.flatMap(({ name }, index): Inline[] => {
+    const said = [name, titleOf(name, scope)].filter(Boolean).join(', ');
+    const here = scope.inBook.has(name);
+    return [
+      ...text(index === 0 ? '' : '; '),
+      here ? { kind: 'link', text: said, anchor: chapterAnchor(name), page: true } : { kind: 'text', text: said },
+    ];
+  });
+  const rows: [string, string | Inline[]][] = [
     [words.glance.models, modelsOf(scope).join(', ')],
     [words.glance.symptoms, head.symptoms.map(({ name }) => name).join('; ')],
     [words.glance.starts, words.state[head.startsWith] ?? head.startsWith],
     [words.glance.ends, words.state[ends] ?? ends],
-    [words.glance.requires, head.requires.map(({ name }) => [name, titleOf(name, scope)].filter(Boolean).join(', ')).join('; ')],
+    [words.glance.requires, before],
     [words.glance.people, head.people ?? ''],
     [words.glance.audience, head.audience ?? ''],
     [words.glance.time, head.time ?? ''],
     [words.glance.liveTask, head.liveTask?.because ?? ''],
     [words.glance.edition, input.model === undefined ? '' : words.onlyModel.replace('{model}', input.model)],
   ];
-  const shown = rows.filter(([, said]) => said !== '').map(([name, said]): Row => [strong(name), text(said)]);
-  return [{ kind: 'table', head: [], rows: shown, align: ['left', 'left'], full: true }];
+  const shown = rows
+    .filter(([, said]) => said.length > 0)
+    .map(([name, said]): Row => [strong(name), typeof said === 'string' ? text(said) : said]);
+  // The same columns in every procedure: the eye learns where to look.
+  return [{ kind: 'table', head: [], rows: shown, align: ['left', 'left'], full: true, widths: [280, 720] }];
 }
 
 /** Everything to fetch before walking to the machine. */
@@ -148,7 +159,7 @@ function sourcesOf(machines: readonly Machine[]): readonly Source[] {
 }
 
 function absent(family: Family | undefined, words: Scope['words']): BookBlock[] {
-  const said = (family?.none ?? []).map(({ kind, because }) => `${kind}: ${because}`).join('; ');
+  const said = (family?.none ?? []).map(({ kind, because }) => `${kind} (${because})`).join(', ');
   return said === '' ? [] : [{ kind: 'paragraph', style: 'small', inline: text(words.notHere.replace('{kinds}', said)) }];
 }
 

@@ -10,7 +10,7 @@ import { keyOf, MeasuredMemory } from './measured-memory.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
 import { geometryOf, type Side } from './paper.ts';
 import { heightOf, type MeasuredChapter, type Placed, type PlacedPage, type PlacedSlab, placeAll, usedHeight } from './place.ts';
-import { formsOf, type References, widen } from './references.ts';
+import { forgetNear, formsOf, type References, widen } from './references.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import { shortSheet } from './short-sheet.ts';
 import type { Slab } from './slab.ts';
@@ -36,9 +36,15 @@ export function layoutBook(book: Book, shaper: Shaper, given?: MeasuredMemory): 
   const known = memory.references;
   // From pass to pass the chapters are the same; told by their words only where another state of the book may follow.
   const keys = given === undefined ? normal.chapters.map((_, index) => String(index)) : keysOf(normal);
+  let fresh = given === undefined;
   for (let pass = 1; ; pass += 1) {
     const laid = layoutOnce(normal, keys, shaper, known, memory);
-    if (!widen(known, laid, asks)) return laid;
+    if (!widen(known, laid, asks)) {
+      if (fresh || !forgetNear(known, laid)) return laid;
+      fresh = true;
+      pass = 0;
+      continue;
+    }
     if (pass === mostPasses) {
       const note: LayoutNote = { kind: 'unsettled-pages', message: 'Page numbers in references still change after four passes.' };
       return { ...laid, notes: [...laid.notes, note] };

@@ -16,7 +16,7 @@ export function measureContents(depth: number, room: Room, kit: Kit): Measured {
     .filter((entry) => entry.level <= depth)
     .forEach((entry, index) => {
       const top = entry.level === 1;
-      const look: TextLook = top ? { ...sheet.body, face: 'bold' } : sheet.body;
+      const look: TextLook = top ? { ...(entry.part ? sheet.headings[2] : sheet.body), face: 'bold' } : sheet.body;
       const link = kit.structure.add(kit.structure.add(toc, 'TOCI'), 'Link');
       const x = top ? room.left : room.x + (entry.level === 3 ? pt(14) : 0);
       const width = right - numberColumn - x;
@@ -49,7 +49,7 @@ export function measureContents(depth: number, room: Room, kit: Kit): Measured {
           });
         }
         const opens = at === 0 && index > 0;
-        const gap = opens ? (top ? pt(9) : pt(2)) : 0;
+        const gap = opens ? (entry.part ? pt(18) : top ? pt(9) : pt(2)) : 0;
         const cost = at > 0 ? costs.hard : index === 0 ? 0 : top ? 0 : costs.bullet;
         slabs.push({
           height: look.lead,

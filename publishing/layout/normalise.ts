@@ -6,6 +6,8 @@ export interface ContentsEntry {
   readonly text: string;
   readonly number?: string;
   readonly anchor: string;
+  /** A part of the guide: procedures follow. */
+  readonly part?: true;
 }
 
 export interface NormalChapter extends Chapter {
@@ -27,7 +29,14 @@ export function normalise(book: Book): NormalBook {
     const anchor = chapter.anchor ?? `chapter-${++made}`;
     const first = chapter.blocks[0];
     const opener = !(first?.kind === 'heading' && first.level === 1 && first.text === chapter.title);
-    if (!chapter.unlisted) contents.push({ level: 1, text: chapter.title, anchor, ...(chapter.number ? { number: chapter.number } : {}) });
+    if (!chapter.unlisted)
+      contents.push({
+        level: 1,
+        text: chapter.title,
+        anchor,
+        ...(chapter.number ? { number: chapter.number } : {}),
+        ...(chapter.tab !== undefined && chapter.number === undefined ? { part: true } : {}),
+      });
     // The opener is level 1, so nothing inside may be; and no level is skipped on the way down.
     let last = 1;
     const fix = (blocks: Flow): Flow =>

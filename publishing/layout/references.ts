@@ -33,6 +33,16 @@ export const newReferences = (): References => ({
   before: new Map(),
 });
 
+/** In an earlier state of the book what they lead to was on another page; true when there are any. */
+export function forgetNear(known: References, laid: PlacedBook): boolean {
+  const back = [...known.away].filter((pair) => {
+    const asked = known.asked.get(pair);
+    return asked !== undefined && laid.anchors.get(asked.near) === laid.anchors.get(asked.anchor);
+  });
+  for (const pair of back) known.away.delete(pair);
+  return back.length > 0;
+}
+
 /**
  * Takes in where things came to stand; true when something needs more room than it was given. An index names every page once, and a range
  * of one page is one number: a book that `asks` wants to know the pages of the pass before, so it is not settled while any moved.

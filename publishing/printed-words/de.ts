@@ -54,7 +54,7 @@ const book: BookWords = {
   needsHead: ['Art', 'Gegenstand', 'Größe, Bereich, Bemerkung', 'Nummer'],
   kinds: { tools: 'Werkzeuge', consumables: 'Verbrauchsstoffe', parts: 'Teile', protection: 'Schutzausrüstung' },
   energy: 'Energie an dieser Maschine',
-  energyHead: ['Quelle', 'Abgetrennt durch', 'Gespeichertes abgelassen oder gehalten durch', 'Als fort gezeigt durch'],
+  energyHead: ['Quelle', 'Abgetrennt durch', 'Gespeichertes abgelassen oder gehalten durch', 'Bewiesen an'],
   partNumber: 'Teil-Nr. {n}',
   safetyData: 'Sicherheitsdaten {n}',
   sentHere: 'Nur wenn ein Schritt Sie hierher schickt',

@@ -54,7 +54,7 @@ const book: BookWords = {
   needsHead: ['Kind', 'Item', 'Size, range, note', 'Number'],
   kinds: { tools: 'Tools', consumables: 'Consumables', parts: 'Parts', protection: 'Protective equipment' },
   energy: 'Energy on this machine',
-  energyHead: ['Source', 'Cut off by', 'Stored part let out or held by', 'Shown dead by'],
+  energyHead: ['Source', 'Cut off by', 'What is stored is let out or held by', 'Proved dead on'],
   partNumber: 'part no. {n}',
   safetyData: 'safety data {n}',
   sentHere: 'Only when a step sends you here',

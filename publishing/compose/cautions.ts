@@ -2,6 +2,7 @@
 import { eachNotice, type ProcedureFacts, type Section, type Step } from '../../procedures-schema/index.ts';
 import type { Chapter, Flow, Inline } from '../book.ts';
 import { printedWords } from '../printed-words/index.ts';
+import { appliesIn } from './edition.ts';
 import { noticeWords } from './notice-words.ts';
 import { type ComposeInput, labelled, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
 
@@ -61,9 +62,11 @@ interface Serious {
 /** Danger and warning notices, each wording once, in order. */
 function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious[] {
   const scope = scopeOf(facts, input, new Set());
+  const applies = appliesIn(scope);
   const out = new Map<string, Serious>();
   for (const { notice, section, step } of eachNotice(facts.tree.sections)) {
     if (notice.word !== 'danger' && notice.word !== 'warning') continue;
+    if (step !== undefined && !applies.step(step)) continue;
     const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
     const standing = input.library.registers.notices.find((one) => one.name === use)?.text ?? '';
     const said = noticeWords(notice, scope) || standing;

@@ -1,6 +1,7 @@
 /** Sections apart from the main line: which steps send a reader there, whether there is a way back, and where the main line ends. */
 import { eachAction, type LabelledStep, type Section } from '../../procedures-schema/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
+import { type Applies, appliesIn } from './edition.ts';
 import { type Scope, stepAnchor } from './scope.ts';
 
 const text = (said: string): Inline => ({ kind: 'text', text: said });
@@ -42,8 +43,10 @@ const hasSteps = (section: Section): boolean => section.blocks.some((block) => b
 
 function sendersOf(
   section: Section,
-  { facts }: Scope,
+  scope: Scope,
 ): { readonly calls: ReadonlySet<LabelledStep>; readonly jumps: ReadonlySet<LabelledStep> } {
+  const { facts } = scope;
+  const applies = appliesIn(scope);
   const calls = new Set<LabelledStep>();
   const jumps = new Set<LabelledStep>();
   for (const { action, step } of eachAction(facts.read)) {
@@ -51,10 +54,16 @@ function sendersOf(
     const to = facts.read.resolve(action.target, step);
     const leads =
       to.kind === 'section' ? to.document === undefined && to.section === section : to.kind === 'step' && to.step.section === section;
-    if (!leads || step.section === section) continue;
+    if (!leads || step.section === section || !printed(step, applies)) continue;
     (action.kind === 'call' ? calls : jumps).add(step);
   }
   return { calls, jumps };
+}
+
+/** In an edition for one model a step may be left out, or the one that it is a part of. */
+function printed(step: LabelledStep, applies: Applies): boolean {
+  for (let one: LabelledStep | undefined = step; one !== undefined; one = one.parent) if (!applies.step(one.step)) return false;
+  return true;
 }
 
 function linkTo(step: LabelledStep, from: Section, { facts, words }: Scope): Inline {

@@ -37,6 +37,22 @@ const grey = (colour: Rgb): Rgb => {
   return [value, value, value];
 };
 
+describe('limits', () => {
+  test('no line ends with the name of a model whose limit stands on the next', () => {
+    let named = 0;
+    for (const { placed, id } of books)
+      for (const [index, { slabs }] of placed.pages.entries())
+        for (const { slab } of slabs)
+          for (const item of slab.items) {
+            if (item.kind !== 'line') continue;
+            const text = item.line.parts.map((part) => (part.kind === 'page' ? '' : part.shaped.map((one) => one.text).join(''))).join('');
+            if (/^[A-Z]{2}-\d+[^:]*: ?\d/.test(text)) named += 1;
+            expect(text.trimEnd(), `${id}, page ${index + 1}`).not.toMatch(/\b[A-Z]{2}-\d+:$/);
+          }
+    expect(named).toBeGreaterThan(30);
+  });
+});
+
 describe('print', () => {
   test('the smallest is 8 points in running text and margins, 7 in figures', () => {
     let [text, figure] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];

@@ -29,7 +29,7 @@ export type Inline =
 export type Flow = readonly BookBlock[];
 
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
-export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'sent' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
+export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'sent' | 'ends' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
 
 /** `changed`: not so in the earlier revision compared with; a bar stands beside it. */
 export type BookBlock = BlockOf & { readonly changed?: true };

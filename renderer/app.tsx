@@ -107,6 +107,7 @@ export function App(): ReactNode {
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message?.text ?? ''}
         </p>
+        {unsaved.size > 0 ? <p className="wrong">{words.textsUnsaved(unsaved.size)}</p> : null}
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>
         <p className="cautions">{words.cautions}</p>

@@ -1,18 +1,28 @@
 /** The required state at each step, on one variant or as the worst of all. The proof is flow/; here it is asked once a variant. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
-import { type FlowResult, prove, type ReadProcedure } from '../flow/index.ts';
+import { bandBeside, type FlowResult, prove, type ReadProcedure } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { BandState } from './model.ts';
 
-export type Bands = (step: LabelledStep) => BandState;
+export interface Bands {
+  /** When the step begins. */
+  readonly begun: (step: LabelledStep) => BandState;
+  /** As it is shown: the worst from its beginning to its end, its substeps included. */
+  readonly beside: (step: LabelledStep) => BandState;
+}
 
 /** What was not proved may be live for all anybody knows, and a step no walk reaches is in no state. */
 export function bandFor(facts: ProcedureFacts, library: LibraryFacts, variant: string | undefined): Bands {
   // Taken once: of a long library the facts may be made anew between two questions.
-  const { bands } = variant === undefined ? facts.flow : flowOf(facts, library, variant);
+  const flow = variant === undefined ? facts.flow : flowOf(facts, library, variant);
   const wanted = facts.flow.verdicts.filter((one) => variant === undefined || one.variant === variant);
   const proved = wanted.length > 0 && wanted.every(({ verdict }) => verdict === 'proved');
-  return (step) => (proved ? (bands.get(step) ?? 'unknown') : 'unknown');
+  const { steps } = facts.read.labels;
+  const { bands, during } = flow;
+  return {
+    begun: (step) => (proved || bands.get(step) === 'live' ? (bands.get(step) ?? 'unknown') : 'unknown'),
+    beside: (step) => bandBeside(step, steps, { during }, proved),
+  };
 }
 
 /** By what was read, whose steps the bands speak of; made anew when the whole proof is, since then a procedure that it calls changed. */

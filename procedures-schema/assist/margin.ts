@@ -81,9 +81,13 @@ function measuredAt(
   });
 }
 
-function stateAt(bands: Bands, at: LabelledStep, steps: readonly LabelledStep[]): Pick<MarginLine, 'before' | 'after'> {
+function stateAt(bands: Bands, at: LabelledStep, steps: readonly LabelledStep[]): Pick<MarginLine, 'before' | 'after' | 'beside'> {
   const next = steps[at.order + 1];
-  return { before: bands(at), ...(next?.section === at.section ? { after: bands(next) } : {}) };
+  return {
+    before: bands.begun(at),
+    ...(next?.section === at.section ? { after: bands.begun(next) } : {}),
+    beside: bands.beside(at),
+  };
 }
 
 /** Whether the name stands in this step and in none of its substeps. */

@@ -38,7 +38,7 @@ export type Proposal =
 
 // ---------------------------------------------------------------- margin
 
-/** live: a hand could be hurt. safe, open: made safe, covers on or off. unknown: not proved, to be taken as live. */
+/** live: a hand could be hurt. cut: cut off, not proved dead. safe, open: made safe, covers on or off. unknown: not proved, to be taken as live. */
 export type BandState = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
 
 export interface Margin {
@@ -77,6 +77,8 @@ export interface MarginLine {
   /** Required state when the step begins, and when the one after it in the text begins; `after` is absent at a section's end. */
   readonly before: BandState;
   readonly after?: BandState;
+  /** What is shown: the worst from the step's beginning to its end, its substeps included. */
+  readonly beside: BandState;
   /** The words call it a run for a test. */
   readonly testRun: boolean;
   readonly hands: readonly HandsIn[];

@@ -190,7 +190,7 @@ export function wordedWalk(points: readonly WalkPoint[]): WalkStep[] {
     file: place.file,
     section: place.step?.section.title ?? '',
     label: place.step?.label ?? '',
-    text: place.step ? clip(place.step.step.lead.text, 100) : '',
+    text: place.step ? clip(bracketed(place.step.step.lead), 100) : '',
     span: place.span,
     ...(note ? { note } : {}),
   }));
@@ -209,3 +209,15 @@ export function listed(names: readonly string[], word = 'and'): string {
 }
 
 export type { Draft };
+
+/** The words of a prose with second values in brackets, as they are printed: "2 m 6.6 ft" would be a length of both. */
+function bracketed({ text, marks }: Prose): string {
+  let out = '';
+  let at = 0;
+  for (const mark of marks)
+    if (mark.kind === 'reference' && mark.form.kind === 'second-value' && mark.at >= at) {
+      out += `${text.slice(at, mark.at)}(${text.slice(mark.at, mark.end)})`;
+      at = mark.end;
+    }
+  return out + text.slice(at);
+}

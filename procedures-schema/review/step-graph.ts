@@ -1,7 +1,7 @@
 /** The graph of a procedure as plain data: its steps in order with the worst state each is begun in, and where each may lead. Draws nothing. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
-import { type Band, compile, type Program } from '../flow/index.ts';
+import { bandAt, compile, type Program, type ShownBand } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 
 export interface GraphStep {
@@ -10,7 +10,7 @@ export interface GraphStep {
   readonly text: string;
   readonly span: Span;
   /** absent: no walk reaches it. */
-  readonly state?: Band;
+  readonly state: ShownBand;
 }
 
 /** `to` undefined: the end. `note`: the answer that leads there. */
@@ -29,16 +29,17 @@ export interface StepGraph {
 /** `wordsOf`: a step's words as they are printed; else as they were read. */
 export function stepGraph(facts: ProcedureFacts, program: Program, wordsOf = (at: LabelledStep): string => at.step.lead.text): StepGraph {
   const { steps } = facts.read.labels;
+  const proved = facts.flow.verdicts.every(({ verdict }) => verdict === 'proved');
   return {
     title: `${facts.head.id}  ${facts.head.title}`,
     steps: steps.map((at): GraphStep => {
-      const state = facts.flow.during.get(at);
+      const state = bandAt(at, facts.flow, proved);
       return {
         section: at.section.title,
         label: at.label,
         text: wordsOf(at),
         span: at.step.span,
-        ...(state === undefined ? {} : { state }),
+        state,
       };
     }),
     edges: edgesOf(program, new Map(steps.map((step, index) => [step, index]))),

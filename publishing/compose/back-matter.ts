@@ -39,7 +39,7 @@ export function recordChapter(
       },
       ...changesTable(chapters, input),
       { kind: 'heading', level: 2, text: words.entered, bookmark: false },
-      { kind: 'paragraph', inline: text(words.enteredIntro) },
+      { kind: 'paragraph', style: 'sent', inline: text(words.enteredIntro) },
       // Empty rows, tall enough for handwriting.
       {
         kind: 'table',

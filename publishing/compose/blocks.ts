@@ -19,7 +19,7 @@ import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitLines, limitsPrinted } from './limits-text.ts';
 import { labelled, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
-import { endsHere, sentHere } from './sent-here.ts';
+import { backFrom, endsHere, sentHere } from './sent-here.ts';
 import { tableRows } from './table-rows.ts';
 import { boxUnit } from './units-edition.ts';
 
@@ -66,7 +66,7 @@ class Composer {
       } else out.push(...this.block(block));
     }
     // Steps that do not apply take their notices with them, except when nothing follows to carry them.
-    return [...out, ...guards, ...endsHere(section, this.scope)];
+    return [...out, ...guards, ...backFrom(section, this.scope), ...endsHere(section, this.scope)];
   }
 
   blocks(blocks: readonly Block[], from?: LabelledStep): BookBlock[] {
@@ -120,7 +120,7 @@ class Composer {
       // Substeps stand beside the band of their step.
       ...(at.path.length === 1 ? { band } : {}),
       // Hands are in the machine while it is open: a page should not have to be turned there.
-      ...(after === undefined ? {} : { safeAfter: after !== 'open' }),
+      ...(after === undefined ? {} : { safeAfter: after !== 'open' && after !== 'cut' }),
     };
   }
 
@@ -173,7 +173,11 @@ class Composer {
       case 'paragraph':
         return block.prose.text.trim() === '' ? [] : [{ kind: 'paragraph', inline: inlineOf(block.prose, this.scope, from) }];
       case 'code':
-        return codeLines(block.value).map((line) => ({ kind: 'paragraph', inline: [{ kind: 'code', text: line }] }));
+        return codeLines(block.value).map((line) => ({
+          kind: 'paragraph',
+          style: 'limit',
+          inline: [{ kind: 'code', text: columned(line) }],
+        }));
       case 'bullets':
         return [
           {
@@ -215,7 +219,8 @@ class Composer {
     return {
       kind: 'figure',
       alt: figure.alt,
-      caption: `${words.figure} ${count}. ${figure.alt}`,
+      // The number of a callout stays with its name.
+      caption: `${words.figure} ${count}. ${figure.alt.replace(/ (\d{1,2})\b/g, '\u00a0$1')}`,
       anchor: thingAnchor(facts.head.id, 'figure', count),
       image: input.figures.get(figure.path) ?? { kind: 'missing', path: figure.path },
     };
@@ -254,6 +259,9 @@ class Composer {
     ];
   }
 }
+
+/** What stands in columns stays in them. */
+const columned = (line: string): string => line.replace(/ {2,}/g, (run) => '\u00a0'.repeat(run.length));
 
 /** Each line of a listing is a line on paper: run together, settings of a machine cannot be told apart. */
 export const codeLines = (value: string): readonly string[] => value.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '');

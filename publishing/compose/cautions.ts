@@ -35,10 +35,12 @@ export function cautionsChapter(procedures: readonly ProcedureFacts[], input: Co
     startRight,
     blocks: [
       { kind: 'bullets', items: words.cautions.map((caution) => paragraph(text(caution))) },
-      { kind: 'heading', level: 2, text: words.signalTitle, bookmark: false },
+      { kind: 'heading', level: 2, text: words.signalTitle, bookmark: true },
       ...words.signals.map(([word, said]) => ({ kind: 'notice', word, panel: words.panel[word], body: paragraph(text(said)) }) as const),
-      { kind: 'heading', level: 2, text: words.bandTitle, bookmark: false },
-      ...paragraph(text(words.bandIntro)),
+      // A notice keeps to what it guards; these guard nothing.
+      { kind: 'space', lines: 0.1 },
+      { kind: 'heading', level: 2, text: words.bandTitle, bookmark: true },
+      { kind: 'paragraph', style: 'sent', inline: text(words.bandIntro) },
       { kind: 'band-key' },
       { kind: 'heading', level: 2, text: words.noticesTitle, bookmark: true },
       ...(list.length > 0 ? list : paragraph(text(words.noNotices))),
@@ -64,7 +66,9 @@ function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious
   const scope = scopeOf(facts, input, new Set());
   const applies = appliesIn(scope);
   const out = new Map<string, Serious>();
-  for (const { notice, section, step } of eachNotice(facts.tree.sections)) {
+  for (const { notice, section, step: own, heading } of eachNotice(facts.tree.sections)) {
+    // Between two steps it guards the next one.
+    const step = own ?? (heading ? undefined : nextStep(facts, section, notice.span.end));
     if (notice.word !== 'danger' && notice.word !== 'warning') continue;
     if (step !== undefined && !applies.step(step)) continue;
     const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
@@ -74,6 +78,9 @@ function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious
   }
   return [...out.values()];
 }
+
+const nextStep = ({ read }: ProcedureFacts, section: Section, after: number): Step | undefined =>
+  read.labels.steps.find((one) => one.section === section && one.step.span.start >= after)?.step;
 
 const anchorOf = (facts: ProcedureFacts, section: Section, step: Step | undefined): string =>
   step === undefined ? sectionAnchor(facts.head.id, section) : stepAnchor(facts.head.id, labelled(step, { facts }).order);

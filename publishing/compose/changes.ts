@@ -60,6 +60,8 @@ function wordsOf(block: BookBlock): string {
     case 'heading':
       return `h${block.level} ${block.text}`;
     case 'paragraph':
+      // Made from the labels of steps elsewhere, which do not count.
+      if (block.style === 'sent' || block.style === 'ends') return block.style;
       return inlineWords(block.inline);
     case 'bullets':
       return block.items.map((item) => `- ${flowWords(item)}`).join('\n');

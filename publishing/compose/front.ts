@@ -119,7 +119,7 @@ function energy(scope: Scope): BookBlock[] {
         [...strong(source.name), ...text(`, ${source.size}${only}`)],
         text(uses(source.isolate) || words.none),
         text(stored(source, words) || words.none),
-        text([...source.tryOut, ...source.shownBy, ...source.provedWith].join(', ') || words.none),
+        text([...source.tryOut, ...source.shownBy, ...source.provedWith].join(` ${words.or} `) || words.none),
       ];
     });
     const family = scope.input.library.registers.families.find((one) => one.name === name);
@@ -169,7 +169,7 @@ function measured(scope: Scope): BookBlock[] {
     const where = [measurement.at, measurement.with].filter((part) => part !== undefined).join('; ');
     if (measurement.sensed !== undefined) {
       const { pass, fail } = measurement.sensed;
-      return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}. ${words.fails}: ${fail}.`)];
+      return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}\u2028${words.fails}: ${fail}`)];
     }
     // What a formula comes to is printed, not the formula: nobody works one out at a machine.
     return [strong(measurement.name), text(where), text(limitWords(measurement, scope) || words.noLimit)];

@@ -58,7 +58,9 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
     const block = scope.byId.get(`${form.kind} ${form.id}`);
     const count = block === undefined ? undefined : (form.kind === 'figure' ? scope.figureNumbers : scope.tableNumbers).get(block);
     if (count === undefined) return text(mark.content);
-    return [{ kind: 'link', text: `${words[form.kind]} ${count}`, anchor: thingAnchor(number, form.kind, count), page: false }];
+    const anchor = thingAnchor(number, form.kind, count);
+    const near = nearOf(true, number, from);
+    return [{ kind: 'link', text: `${words[form.kind]} ${count}`, anchor, page: near.near !== undefined, ...near }];
   }
   const titles = (other: string): string | undefined => titleOf(other, scope);
   const resolved = resolveReference(form, from, facts.tree, facts.read.labels, titles);
@@ -67,13 +69,13 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
       const { step } = resolved;
       const near = step.section === from?.section;
       const said = near ? `${words.step} ${step.label}` : `${words.step} ${step.label} ${words.of} ${step.section.title}`;
-      return [{ kind: 'link', text: said, anchor: stepAnchor(number, step.order), page: !near }];
+      return [{ kind: 'link', text: said, anchor: stepAnchor(number, step.order), page: true, ...nearOf(near, number, from) }];
     }
     case 'range': {
       const { from: first, to: last } = resolved;
       const near = first.section === from?.section;
       const said = `${words.steps} ${first.label} ${words.to} ${last.label}${near ? '' : ` ${words.of} ${first.section.title}`}`;
-      return [{ kind: 'link', text: said, anchor: stepAnchor(number, first.order), page: !near }];
+      return [{ kind: 'link', text: said, anchor: stepAnchor(number, first.order), page: true, ...nearOf(near, number, from) }];
     }
     case 'section': {
       const keyword = form.kind === 'section' ? `${words.section} ` : '';
@@ -106,6 +108,10 @@ function pointed(inline: Inline[], scope: Scope, from: LabelledStep | undefined)
     });
   });
 }
+
+/** Within a section the page is named only where the leaf has to be turned. */
+const nearOf = (near: boolean, number: string, from: LabelledStep | undefined): { readonly near?: string } =>
+  near && from !== undefined ? { near: stepAnchor(number, from.order) } : {};
 
 function documentReference(number: string, section: string | undefined, scope: Scope): Inline[] {
   const title = section ?? titleOf(number, scope);

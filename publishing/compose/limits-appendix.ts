@@ -8,9 +8,7 @@ import { type ComposeInput, scopeOf, stepAnchor } from './scope.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
-/** With its section where another step has the same label. */
-const nameOf = ({ label, fullLabel, section }: LabelledStep, words: BookWords): string =>
-  fullLabel === label ? `${words.step} ${label}` : `${words.step} ${label} ${words.of} ${section.title}`;
+const nameOf = ({ label, section }: LabelledStep, words: BookWords): string => `${words.step} ${label} ${words.of} ${section.title}`;
 
 /** undefined where nothing is measured. */
 export function limitsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {

@@ -65,7 +65,7 @@ export function limitLines(measurement: Measurement, scope: Scope): readonly Lim
 export const limitWords = (measurement: Measurement, scope: Scope): string =>
   limitLines(measurement, scope)
     .map(({ names, text }) => (names === '' ? unbroken(text) : `${names}:\u00a0${unbroken(text)}`))
-    .join(';\u2028');
+    .join('\u2028');
 
 const unbroken = (text: string): string => text.replace(/(\d) to (?=[\d−])/g, '$1\u00a0to\u00a0');
 

@@ -2,7 +2,7 @@
 import { eachAction, type LabelledStep, type Section } from '../../procedures-schema/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
 import { type Applies, appliesIn } from './edition.ts';
-import { type Scope, stepAnchor } from './scope.ts';
+import { type Scope, sectionAnchor, stepAnchor } from './scope.ts';
 
 const text = (said: string): Inline => ({ kind: 'text', text: said });
 
@@ -28,11 +28,37 @@ export function endsHere(section: Section, scope: Scope): BookBlock[] {
   const main = sections.filter((one) => !one.aside && hasSteps(one));
   const after = sections.slice(sections.indexOf(section) + 1);
   if (main[main.length - 1] !== section || !after.some((one) => one.aside && hasSteps(one))) return [];
-  const { endsHere: ends, onlyIfSent } = scope.words;
+  const { endsHere: ends, fillIn, onlyIfSent } = scope.words;
   // Where the writer says so in the last step, it is not said twice.
-  const inline: Inline[] = saysSo(section, scope) ? [text(onlyIfSent)] : [{ kind: 'strong', text: ends }, text(` ${onlyIfSent}`)];
-  return [{ kind: 'paragraph', style: 'sent', inline }];
+  const inline: Inline[] = saysSo(section, scope) ? [] : [{ kind: 'strong', text: ends }, text(' ')];
+  const records = after.find((one) => one.prose && !hasSteps(one));
+  if (records !== undefined)
+    inline.push(
+      text(`${fillIn} `),
+      { kind: 'link', text: records.title, anchor: sectionAnchor(scope.facts.head.id, records), page: true },
+      text('. '),
+    );
+  inline.push(text(onlyIfSent));
+  return [{ kind: 'paragraph', style: 'ends', inline }];
 }
+
+/** So many steps further down nobody sees any more what stands under the heading. */
+const LONG = 6;
+
+/** What stands at the end of a long section that is called: where the reader came from. */
+export function backFrom(section: Section, scope: Scope): BookBlock[] {
+  if (!section.aside || topSteps(section) < LONG) return [];
+  const calls = [...sendersOf(section, scope).calls].sort((a, b) => a.order - b.order);
+  if (calls.length === 0) return [];
+  const inline: Inline[] = [{ kind: 'strong', text: scope.words.goBack }];
+  calls.forEach((step, index) => {
+    inline.push(text(index === 0 ? ' ' : index === calls.length - 1 ? ` ${scope.words.or} ` : ', '), linkTo(step, section, scope));
+  });
+  return [{ kind: 'paragraph', style: 'ends', inline: [...inline, text('.')] }];
+}
+
+const topSteps = (section: Section): number =>
+  section.blocks.reduce((sum, block) => sum + (block.kind === 'steps' ? block.steps.length : 0), 0);
 
 function saysSo(section: Section, { facts }: Scope): boolean {
   const last = facts.read.labels.steps.filter((step) => step.section === section && step.path.length === 1).at(-1);

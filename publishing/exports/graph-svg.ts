@@ -16,14 +16,14 @@ export function graphSvg(facts: ProcedureFacts, program: Program): string {
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${LEFT + WIDTH + 260} ${height}" font-family="sans-serif" font-size="12">`,
     `<title>${escaped(`${facts.head.id} ${facts.head.title}`)}</title>`,
     '<defs><pattern id="live" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fae2de"/><rect width="3" height="6" fill="#b22222"/></pattern>',
-    '<pattern id="cut" width="8" height="6" patternUnits="userSpaceOnUse"><rect width="8" height="6" fill="#fcf4de"/><rect width="4" height="6" fill="#8c6200"/></pattern>',
+    '<pattern id="cut" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" fill="#ffde8c"/><rect width="4" height="4" fill="#784800"/><rect x="4" y="4" width="4" height="4" fill="#784800"/></pattern>',
     '<pattern id="open" width="8" height="6" patternUnits="userSpaceOnUse"><rect width="8" height="6" fill="#e1ecf4"/><rect width="8" height="2.4" fill="#005387"/></pattern>',
     '<pattern id="unknown" width="6" height="8" patternUnits="userSpaceOnUse"><circle cx="3" cy="4" r="1" fill="#6e7276"/></pattern></defs>',
     `<rect width="100%" height="100%" fill="#fff"/><text x="${LEFT}" y="22" font-weight="bold">${escaped(`${facts.head.id}  ${facts.head.title}`)}</text>`,
   ];
   const fill = { live: 'url(#live)', cut: 'url(#cut)', safe: '#237a52', open: 'url(#open)', unknown: 'url(#unknown)' } as const;
   steps.forEach((step, row) => {
-    const state = step.state ?? 'unknown';
+    const { state } = step;
     const first = steps[row - 1]?.section !== step.section;
     if (first) out.push(`<text x="8" y="${y(row) + 4}" fill="#54585c">${escaped(step.section.slice(0, 26))}</text>`);
     const words = step.text.length > 62 ? `${step.text.slice(0, 60)}\u2026` : step.text;

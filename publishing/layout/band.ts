@@ -7,26 +7,35 @@ export function drawBand(x: Mp, y: Mp, width: Mp, height: Mp, state: keyof typeo
   const { colour, ground, hatch } = bands[state];
   const ops: Op[] = [{ op: 'path', path: rectangle(x, y, width, height), fill: hatch === 'solid' ? colour : ground }];
   if (hatch === 'solid') return ops;
-  if (hatch === 'half') ops.push({ op: 'path', path: rectangle(x, y, Math.round(width / 2), height), fill: colour });
+  if (hatch === 'chequer') {
+    const half = Math.round(width / 2);
+    for (let at = 0; at * half < height; at += 1) {
+      const tall = Math.min(half, height - at * half);
+      ops.push({
+        op: 'path',
+        path: rectangle(at % 2 === 0 ? x : x + half, y + at * half, at % 2 === 0 ? half : width - half, tall),
+        fill: colour,
+      });
+    }
+  }
   const segments: string[] = [];
   const points: Mp[] = [];
   const add = (x1: Mp, y1: Mp, x2: Mp, y2: Mp) => {
     segments.push('ML');
     points.push(x1, y1, x2, y2);
   };
-  if (hatch === 'slant') {
-    const pitch = pt(4.2);
-    // From the foot of each stroke up to the right, cut at the band's own edges.
+  if (hatch === 'slant' || hatch === 'cross') {
+    const pitch = hatch === 'slant' ? pt(4.2) : pt(5);
+    // From the foot of each stroke up to the right, cut at the band's own edges; for a cross the same again, mirrored.
     for (let at = y; at < y + height + width; at += pitch) {
       const low = Math.min(at, y + height);
       const high = Math.max(at - width, y);
-      if (low > high) add(x + (at - low), low, x + (at - high), high);
+      if (low <= high) continue;
+      add(x + (at - low), low, x + (at - high), high);
+      if (hatch === 'cross') add(x + width - (at - low), low, x + width - (at - high), high);
     }
   } else if (hatch === 'rungs') {
     for (let at = y + pt(3); at < y + height; at += pt(6)) add(x, at, x + width, at);
-  } else if (hatch === 'dots') {
-    for (let at = y + pt(4); at + pt(1) < y + height; at += pt(8))
-      add(x + Math.round(width / 2), at, x + Math.round(width / 2), at + pt(1));
   }
   const weight = hatch === 'slant' ? pt(1.5) : hatch === 'rungs' ? pt(2.2) : pt(1);
   if (segments.length > 0) {
@@ -38,7 +47,7 @@ export function drawBand(x: Mp, y: Mp, width: Mp, height: Mp, state: keyof typeo
   ops.push({
     op: 'path',
     path: rectangle(x + line / 2, y + line / 2, width - line, Math.max(0, height - line)),
-    stroke: { colour, width: line, ...(hatch === 'dots' ? { dash: [pt(2), pt(2)] } : {}) },
+    stroke: { colour, width: line },
   });
   return ops;
 }

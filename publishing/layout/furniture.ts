@@ -27,9 +27,12 @@ export function drawFurniture(page: PlacedPage, number: PageNumber, kit: Kit): O
   const date = chapter?.date ?? book.date;
   const stamp = stampOf(page, kit);
   const wide = (text: string, { face, size }: TextLook): number => widthOfAll(kit.shaper.shape(face, text), size);
-  // Room by need: a long title is cut only where a long section stands beside it.
-  const rest = Math.min(Math.round(body.width * 0.38) - pt(12), wide(page.section, look));
-  const half = body.width - rest - pt(12);
+  // Room by need: one of the two is cut only where both are long.
+  const room = body.width - pt(12);
+  const title = wide(chapter?.title ?? book.title, bold);
+  const section = wide(page.section, look);
+  const rest = title + section <= room ? section : Math.min(section, Math.max(Math.round(room * 0.38), room - title));
+  const half = room - rest;
   // The title stands at the outer edge, where a thumb finds it; the section at the inner one.
   const outerX = left ? body.x : body.x + body.width - half;
   const innerX = left ? body.x + body.width - rest : body.x;

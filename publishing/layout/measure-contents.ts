@@ -17,6 +17,9 @@ export function measureContents(depth: number, room: Room, kit: Kit): Measured {
     .forEach((entry, index) => {
       const top = entry.level === 1;
       const look: TextLook = top ? { ...(entry.part ? sheet.headings[2] : sheet.body), face: 'bold' } : sheet.body;
+      // What comes after the last procedure is no part of it.
+      const earlier = kit.contents.slice(0, kit.contents.indexOf(entry)).findLast(({ level }) => level === 1);
+      const backMatter = top && entry.number === undefined && earlier?.number !== undefined;
       const link = kit.structure.add(kit.structure.add(toc, 'TOCI'), 'Link');
       const x = top ? room.left : room.x + (entry.level === 3 ? pt(14) : 0);
       const width = right - numberColumn - x;
@@ -49,7 +52,7 @@ export function measureContents(depth: number, room: Room, kit: Kit): Measured {
           });
         }
         const opens = at === 0 && index > 0;
-        const gap = opens ? (entry.part ? pt(18) : top ? pt(9) : pt(2)) : 0;
+        const gap = opens ? (entry.part || backMatter ? pt(18) : top ? pt(9) : pt(2)) : 0;
         const cost = at > 0 ? costs.hard : index === 0 ? 0 : top ? 0 : costs.bullet;
         slabs.push({
           height: look.lead,

@@ -74,20 +74,16 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
 function cropped(ops: readonly Op[], height: Mp): Picture {
   let top = height;
   let foot = 0;
-  let depth = 0;
   const see = (from: Mp, to: Mp): void => {
     top = Math.min(top, from);
     foot = Math.max(foot, to);
   };
   for (const op of ops) {
-    // What is cut off by a clip is drawn nowhere.
-    if (op.op === 'clip') depth += 1;
-    if (op.op === 'unclip') depth -= 1;
     if (op.op === 'text' && op.turn !== undefined) return { height, ops };
     if (op.op === 'text') see(op.y - op.size, op.y + Math.round(op.size * 0.3));
     else if (op.op === 'image') see(op.y, op.y + op.height);
-    else if ((op.op === 'path' && depth === 0 && isSeen(op)) || op.op === 'clip') {
-      const edge = op.op === 'path' ? Math.round((op.stroke?.width ?? 0) / 2) : 0;
+    else if (op.op === 'path' && isSeen(op)) {
+      const edge = Math.round((op.stroke?.width ?? 0) / 2);
       for (let at = 1; at < op.path.points.length; at += 2) {
         const y = op.path.points[at] as Mp;
         see(y - edge, y + edge);

@@ -41,7 +41,7 @@ function headAgain(letter: string, room: Room, kit: Kit): Slab {
 }
 
 /** So many names are not parted by a page: an alphabet that goes down one column, over the page and up again cannot be followed. */
-const mostTogether = 12;
+const mostTogether = 30;
 
 function piecesOf(entries: readonly IndexEntry[]): readonly (readonly IndexEntry[])[] {
   const count = Math.ceil(entries.length / mostTogether);

@@ -1,5 +1,6 @@
 /** Tables: column widths from content, a head that stands again on every page, breaks between rows only (inside a row only when it fills a page). */
 import type { BookBlock, Inline } from '../book.ts';
+import { heightOf } from './break.ts';
 import { atLeast, type Extent, fillColumns, shareColumns } from './columns.ts';
 import { asArtifact, baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
@@ -126,6 +127,8 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     }
     slabs.push(...made);
   });
+  // What fits is not taken apart.
+  if (heightOf(slabs) <= kit.pageHeight / 3) for (const slab of slabs.slice(1)) slab.cost = Math.max(slab.cost, costs.insideShortStep);
   if (block.notes !== undefined && block.notes.length > 0) {
     const notes = flow(block.notes.map(smaller), { ...room, left: x, x, width: available }, kit);
     notes.forEach((slab, index) => {

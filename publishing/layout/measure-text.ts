@@ -49,7 +49,7 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const x = style === 'title' || style === 'subtitle' || style === 'eyebrow' ? room.left : room.x;
   const slabs = textSlabs(block.inline, look, { x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
   // Where the main line ends is said under its last step.
-  if (style === 'sent' && slabs[0] !== undefined) slabs[0].cost = costs.orphan;
+  if (style === 'sent' || style === 'ends') for (const slab of slabs) slab.cost = Math.max(slab.cost, costs.orphan);
   const last = block.inline[block.inline.length - 1];
   const leadsIn = last !== undefined && last.kind !== 'link' && last.text.trimEnd().endsWith(':');
   // Limits of several models are lines of one list.

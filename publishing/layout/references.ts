@@ -11,6 +11,9 @@ export interface References {
   /** References that name a page only where they leave their own, as met. */
   readonly asked: Map<string, { readonly near: string; readonly anchor: string }>;
   readonly away: Set<string>;
+  /** Of those, whose page was left out again for once; and those that this sent to another page: with their number they stand where they lead to. */
+  readonly tried: Set<string>;
+  readonly settled: Set<string>;
   /** Page index of each anchor in the pass before. */
   before: ReadonlyMap<string, number>;
 }
@@ -30,6 +33,8 @@ export const newReferences = (): References => ({
   guessed: new Map(),
   asked: new Map(),
   away: new Set(),
+  tried: new Set(),
+  settled: new Set(),
   before: new Map(),
 });
 
@@ -37,9 +42,12 @@ export const newReferences = (): References => ({
 export function forgetNear(known: References, laid: PlacedBook): boolean {
   const back = [...known.away].filter((pair) => {
     const asked = known.asked.get(pair);
-    return asked !== undefined && laid.anchors.get(asked.near) === laid.anchors.get(asked.anchor);
+    return !known.settled.has(pair) && asked !== undefined && laid.anchors.get(asked.near) === laid.anchors.get(asked.anchor);
   });
-  for (const pair of back) known.away.delete(pair);
+  for (const pair of back) {
+    known.away.delete(pair);
+    known.tried.add(pair);
+  }
   return back.length > 0;
 }
 
@@ -65,6 +73,7 @@ export function widen(known: References, laid: PlacedBook, asks: boolean): boole
     const there = laid.anchors.get(anchor);
     if (here === undefined || there === undefined || here === there || known.away.has(pair)) continue;
     known.away.add(pair);
+    if (known.tried.has(pair)) known.settled.add(pair);
     widened = true;
   }
   return widened;

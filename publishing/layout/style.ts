@@ -32,8 +32,10 @@ export interface Sheet {
   readonly small: TextLook;
   /** What a value is judged by, beside the step that reads it: read at arm's length, so no smaller than a table and never grey. */
   readonly limit: TextLook;
-  /** How a section is come to, and where the main line ends. */
+  /** How a section is come to. */
   readonly sent: TextLook;
+  /** Where the main line ends, or the way back. */
+  readonly ends: TextLook;
   readonly state: TextLook;
   readonly cell: TextLook;
   readonly cellHead: TextLook;
@@ -104,6 +106,7 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
     // Read with one eye on a gauge: no smaller than the step.
     limit: look('regular', scale.size, scale.lead),
     sent: look('regular', scale.size, scale.lead),
+    ends: look('regular', scale.size, scale.lead),
     state: look('italic', scale.size, scale.lead, colours.quiet),
     cell: look('regular', scale.size - 0.5, scale.lead - 1),
     cellHead: look('bold', scale.size - 1, scale.lead - 1),
@@ -138,11 +141,11 @@ export const signals = {
 /** Energy band: colour and hatch both tell the state, so that a photocopy tells it too. */
 export const bands = {
   live: { colour: [178, 34, 34], ground: [250, 226, 222], hatch: 'slant' },
-  // Half of the stripe that follows: the machine is half way there.
-  cut: { colour: [140, 98, 0], ground: [252, 244, 222], hatch: 'half' },
+  // Broken as the stripe of what is live is, for it is to be taken as live.
+  cut: { colour: [120, 72, 0], ground: [255, 222, 140], hatch: 'chequer' },
   safe: { colour: [35, 122, 82], ground: [228, 240, 233], hatch: 'solid' },
   open: { colour: [0, 83, 135], ground: [225, 236, 244], hatch: 'rungs' },
-  unknown: { colour: [110, 114, 118], ground: [255, 255, 255], hatch: 'dots' },
+  unknown: { colour: [63, 67, 71], ground: [255, 255, 255], hatch: 'cross' },
 } as const;
 
 /**

@@ -48,7 +48,10 @@ export interface BookWords {
   readonly thenBack: string;
   readonly backIfCalled: string;
   readonly endsHere: string;
+  readonly fillIn: string;
   readonly onlyIfSent: string;
+  readonly goBack: string;
+  readonly or: string;
   readonly goneAfter: string;
   /** Kinds of energy that the machine has not, each with its reason. */
   readonly notHere: string;

@@ -1,29 +1,50 @@
-/** The states of the energy band as patterns that are told apart without colour; drawn once a drawing. */
+/** The states of the energy band as patterns that are told apart without color: those of the printed page, so that nobody learns them twice. */
 import type { ReactNode } from 'react';
+import { words } from '../words/words.ts';
 
 export type Band = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
+const BANDS: readonly Band[] = ['live', 'cut', 'safe', 'open', 'unknown'];
 
-export const hatch = (state: Band): string => (state === 'safe' ? '#cfe0d5' : `url(#hatch-${state})`);
+export const hatch = (state: Band): string => (state === 'safe' ? '#237a52' : `url(#hatch-${state})`);
 
+/** Drawn once a drawing. */
 export function Hatches(): ReactNode {
   return (
     <defs>
       <pattern id="hatch-live" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-        <rect width="6" height="6" fill="#f6dccb" />
-        <rect width="2.6" height="6" fill="#a8421a" />
+        <rect width="6" height="6" fill="#fae2de" />
+        <rect width="2.6" height="6" fill="#b22222" />
       </pattern>
-      <pattern id="hatch-cut" width="6" height="6" patternUnits="userSpaceOnUse">
-        <rect width="6" height="6" fill="#f5ecd2" />
-        <rect width="3" height="6" fill="#8c6200" />
+      <pattern id="hatch-cut" width="10" height="10" patternUnits="userSpaceOnUse">
+        <rect width="10" height="10" fill="#ffde8c" />
+        <rect width="5" height="5" fill="#784800" />
+        <rect x="5" y="5" width="5" height="5" fill="#784800" />
       </pattern>
       <pattern id="hatch-open" width="6" height="6" patternUnits="userSpaceOnUse">
-        <rect width="6" height="6" fill="#e3ece6" />
-        <circle cx="3" cy="3" r="1.1" fill="#35604a" />
+        <rect width="6" height="6" fill="#e1ecf4" />
+        <rect width="6" height="2.4" fill="#005387" />
       </pattern>
       <pattern id="hatch-unknown" width="6" height="6" patternUnits="userSpaceOnUse">
-        <rect width="6" height="6" fill="#eeeae0" />
-        <path d="M0 0L6 6M6 0L0 6" stroke="#5d594d" strokeWidth="0.9" />
+        <rect width="6" height="6" fill="#ffffff" />
+        <path d="M0 0L6 6M6 0L0 6" stroke="#3f4347" strokeWidth="1.1" />
       </pattern>
     </defs>
+  );
+}
+
+/** What each pattern means. */
+export function BandLegend(): ReactNode {
+  return (
+    <span className="legend">
+      {BANDS.map((state) => (
+        <span key={state} className="legend-one">
+          <svg width="16" height="16" aria-hidden="true">
+            <Hatches />
+            <rect x="4" y="0" width="10" height="16" fill={hatch(state)} stroke="#6f6a5d" strokeWidth="0.6" />
+          </svg>{' '}
+          {words.band[state]}
+        </span>
+      ))}
+    </span>
   );
 }

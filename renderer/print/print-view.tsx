@@ -25,8 +25,10 @@ export function PrintView(): ReactNode {
   const [earlier, setEarlier] = useState<Edition['earlier']>();
   const chosen = asked ?? documents.find((one) => one.file === file)?.file ?? documents[0]?.file;
   const edition: Edition | undefined = chosen === undefined ? undefined : { file: chosen, ...choice, ...(earlier ? { earlier } : {}) };
-  const made = useAnswer('pages', edition);
   const blocking = useAnswer('blocking', chosen === undefined || due ? undefined : { file: chosen, findings: allFindings() });
+  const errors = blocking?.length ?? 0;
+  // What may not be printed as it is must not look issued, on a picture of the screen either.
+  const made = useAnswer('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
   const document = documents.find((one) => one.file === chosen);
   const mayPrint = choice.draft || blocking?.length === 0;
   const set = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
@@ -117,7 +119,14 @@ export function PrintView(): ReactNode {
           </label>
         ))}
         {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}
-        <p>
+        {errors > 0 && !choice.draft ? (
+          <p className="wrong">
+            <button type="button" className="plain" onClick={() => window.document.getElementById('blocked')?.scrollIntoView()}>
+              {words.blockedBy(errors)}
+            </button>
+          </p>
+        ) : null}
+        <p className="row">
           <button type="button" className="main" disabled={!mayPrint || !made} onClick={() => void write('pdf')}>
             {words.writePdf}
           </button>{' '}
@@ -151,7 +160,7 @@ export function PrintView(): ReactNode {
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>
         ) : (
-          <section>
+          <section id="blocked">
             <h2>{words.blocked}</h2>
             {blocking.map((finding) => (
               <div key={`${finding.file}${finding.check}${finding.span.start}`}>

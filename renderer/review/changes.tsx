@@ -112,8 +112,17 @@ function One({ one, file }: { readonly one: Changed; readonly file: string }): R
       ) : (
         <span>{told}</span>
       )}
-      {one.before === undefined ? null : <del>{one.before}</del>}
-      {one.after === undefined ? null : <ins>{one.after}</ins>}
+      {one.kind === 'verdict changed' ? (
+        // What was lost and what was won are not the old word and the new one: a refuted text is no gain.
+        <span className={one.after === 'proved' ? '' : 'wrong'}>
+          {one.before} → {one.after}
+        </span>
+      ) : (
+        <>
+          {one.before === undefined ? null : <del>{one.before}</del>}
+          {one.after === undefined ? null : <ins>{one.after}</ins>}
+        </>
+      )}
     </li>
   );
 }

@@ -33,7 +33,10 @@ export function SignOff(): ReactNode {
       <h2>{words.toSee}</h2>
       <ul className="to-see">
         <li>
-          {words.verdict}: <b>{document?.verdict === undefined ? '–' : words[document.verdict]}</b>
+          {words.verdict}:{' '}
+          <b className={document?.verdict === undefined ? '' : `verdict verdict-${document.verdict.replace(' ', '-')}`}>
+            {document?.verdict === undefined ? '–' : words[document.verdict]}
+          </b>
         </li>
         <li>
           {words.errors(count('error'))}, {words.warnings(count('warning'))}, {words.advice(count('advice'))}
@@ -93,6 +96,7 @@ export function SignOff(): ReactNode {
           {words.sign}
         </button>
       </form>
+      {count('error') > 0 ? <p className="wrong">▨ {words.signsWrong(count('error'))}</p> : null}
       <p className="quiet">{words.signMeans}</p>
       <h2>{words.signatures}</h2>
       {review.record.signatures.length === 0 ? <p>{words.nobodySigned}</p> : null}

@@ -3,6 +3,9 @@ import type { ReactNode } from 'react';
 import type { ToldState } from '../../procedures-schema/index.ts';
 import { words } from '../words/words.ts';
 
+/** From live to proved dead, told without color: what is only isolated is not half way to an open hand. */
+const SIGNS = { live: '▨', isolated: '▤', locked: '◧', 'let out or held': '◧', 'proved dead': '□' } as const;
+
 export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
   const rest = [
     [words.off, state.open],
@@ -17,7 +20,7 @@ export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
           <tr key={name} className={own === 'live' ? 'is-live' : ''}>
             <th scope="row">{name}</th>
             <td>
-              <span aria-hidden="true">{own === 'live' ? '▨ ' : '□ '}</span>
+              <span aria-hidden="true">{SIGNS[own]} </span>
               {words.sourceState[own]}
             </td>
           </tr>

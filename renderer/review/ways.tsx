@@ -2,7 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import type { GraphEdge, GraphStep } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
-import { Hatches, hatch } from '../parts/hatches.tsx';
+import { BandLegend, Hatches, hatch } from '../parts/hatches.tsx';
 import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
@@ -37,7 +37,7 @@ export function Ways(): ReactNode {
         <button type="button" aria-label={words.larger} disabled={zoom === ZOOMS.length - 1} onClick={() => setZoom(zoom + 1)}>
           +
         </button>
-        <Legend />
+        <BandLegend />
       </p>
       {graph ? (
         <Panned label={words.ways}>
@@ -127,7 +127,7 @@ interface RowProps {
 }
 
 function Row({ step, row, width, first, open }: RowProps): ReactNode {
-  const state = step.state ?? 'unknown';
+  const { state } = step;
   const y = middle(row);
   const told = fitting(step.text, width - 60);
   return (
@@ -185,20 +185,5 @@ function EdgeNote({ edge, nth, x }: { readonly edge: GraphEdge; readonly nth: nu
         {edge.note.length > 44 ? `${edge.note.slice(0, 43)}…` : edge.note}
       </text>
     </g>
-  );
-}
-
-function Legend(): ReactNode {
-  return (
-    <span className="legend">
-      {(['live', 'cut', 'safe', 'open', 'unknown'] as const).map((state) => (
-        <span key={state} className="legend-one">
-          <svg width="12" height="16" aria-hidden="true">
-            <rect x="1" y="0" width="10" height="16" fill={hatch(state)} stroke="#6f6a5d" strokeWidth="0.6" />
-          </svg>{' '}
-          {words.band[state]}
-        </span>
-      ))}
-    </span>
   );
 }

@@ -39,6 +39,12 @@ export const de: Words = {
   guides: 'Handbücher',
   registers: 'Verzeichnisse',
   unsaved: 'nicht gesichert',
+  textsUnsaved: (n) => (n === 1 ? '1 Text nicht gesichert' : `${n} Texte nicht gesichert`),
+  blockedBy: (n) => (n === 1 ? 'Gesperrt durch 1 Fehler: zeigen' : `Gesperrt durch ${n} Fehler: zeigen`),
+  signsWrong: (n) =>
+    n === 1
+      ? 'Dieser Text hat 1 Fehler. Eine Unterschrift sagt, dass Sie ihn gesehen haben.'
+      : `Dieser Text hat ${n} Fehler. Eine Unterschrift sagt, dass Sie sie gesehen haben.`,
   errors: (n) => (n === 1 ? '1 Fehler' : `${n} Fehler`),
   warnings: (n) => (n === 1 ? '1 Warnung' : `${n} Warnungen`),
   advice: (n) => (n === 1 ? '1 Rat' : `${n} Ratschläge`),
@@ -53,10 +59,10 @@ export const de: Words = {
   variant: 'Variante',
   band: {
     live: 'kann unter Energie stehen',
-    cut: 'getrennt, nicht bewiesen',
+    cut: 'getrennt, nicht bewiesen: für unter Energie halten',
     safe: 'gesichert',
-    open: 'gesichert, offen',
-    unknown: 'nicht bewiesen',
+    open: 'gesichert, Abdeckungen können ab sein',
+    unknown: 'nicht bekannt: für unter Energie halten',
   },
   limitsOf: (name) => `Grenzwerte von ${name}`,
   handsIn: (zone) => `Hände im Bereich ${zone}`,
@@ -83,7 +89,7 @@ export const de: Words = {
   backOne: 'Eine Antwort zurück',
   again: 'Von vorn',
   walkEnd: 'Der Gang endet hier',
-  required: 'Verlangt nach',
+  required: 'Angenommen nach',
   startState: 'Am Anfang',
   off: 'ab oder offen',
   out: 'ausgebaut',

@@ -37,6 +37,12 @@ export const en = {
   guides: 'Guides',
   registers: 'Registers',
   unsaved: 'not saved',
+  textsUnsaved: (n: number) => (n === 1 ? '1 text not saved' : `${n} texts not saved`),
+  blockedBy: (n: number) => (n === 1 ? 'Blocked by 1 error: show it' : `Blocked by ${n} errors: show them`),
+  signsWrong: (n: number) =>
+    n === 1
+      ? 'This text has 1 error. A signature says that you have seen it.'
+      : `This text has ${n} errors. A signature says that you have seen them.`,
   errors: (n: number) => (n === 1 ? '1 error' : `${n} errors`),
   warnings: (n: number) => (n === 1 ? '1 warning' : `${n} warnings`),
   advice: (n: number) => (n === 1 ? '1 piece of advice' : `${n} pieces of advice`),
@@ -49,7 +55,13 @@ export const en = {
   'not proved': 'not proved',
   allVariants: 'worst of all variants',
   variant: 'Variant',
-  band: { live: 'may be live', cut: 'cut off, not proved', safe: 'made safe', open: 'safe, open', unknown: 'not proved' },
+  band: {
+    live: 'may be live',
+    cut: 'cut off, not proved dead: take it as live',
+    safe: 'made safe',
+    open: 'made safe, covers may be off',
+    unknown: 'not known: take it as live',
+  },
   limitsOf: (name: string) => `limits of ${name}`,
   handsIn: (zone: string) => `hands in the ${zone}`,
   notRead: 'Not understood',
@@ -75,7 +87,7 @@ export const en = {
   backOne: 'Back one answer',
   again: 'From the start',
   walkEnd: 'The walk ends here',
-  required: 'Required after',
+  required: 'Taken as, after',
   startState: 'At the start',
   off: 'off or open',
   out: 'taken out',

@@ -26,11 +26,11 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
               y={top}
               width="10"
               height={Math.max(4, end - top)}
-              fill={hatch(step.before)}
+              fill={hatch(step.beside)}
               stroke="#6f6a5d"
               strokeWidth="0.6"
             >
-              <title>{`${step.fullLabel}: ${words.band[step.before]}`}</title>
+              <title>{`${step.fullLabel}: ${words.band[step.beside]}`}</title>
             </rect>
           );
         })}

@@ -19,6 +19,8 @@ import { ToSettle } from './to-settle.tsx';
 interface Note {
   readonly key: string;
   readonly line: number;
+  /** Of the step it is about: shown where the note had to give way and stands beside another. */
+  readonly label?: string;
   readonly content: ReactNode;
 }
 
@@ -37,6 +39,8 @@ const LINE = 17;
 interface Place {
   readonly top: number;
   readonly lines: number;
+  /** Not beside its line. */
+  readonly moved: boolean;
 }
 
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
@@ -46,7 +50,7 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
   const [given, setGiven] = useState<readonly Place[]>([]);
   const { file: filmed, drifts } = filming.use();
   const notes = [
-    ...findingNotes(findings, caret),
+    ...findingNotes(findings, caret, margin),
     ...(filmed === margin?.file ? driftNotes(drifts, margin) : []),
     ...remarkNotes(review),
     ...stepNotes(margin, review, caret),
@@ -55,21 +59,33 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
   useLayoutEffect(() => {
     let free = 0;
     const next = [...(root.current?.children ?? [])].map((child, index): Place => {
-      const top = Math.max(free, places.top(notes[index]?.line ?? 1));
+      const wanted = places.top(notes[index]?.line ?? 1);
+      const top = Math.max(free, wanted);
       const below = notes[index + 1];
       const room = below ? places.top(below.line) - top : Number.POSITIVE_INFINITY;
       // A reading is as high as a line of the text and needs no gap, so that steps of one line keep theirs beside them.
-      const reading = child.firstElementChild?.className === 'reading';
+      const reading = child.lastElementChild?.className === 'reading';
       free = top + heights.of(child as HTMLElement) + (reading ? 0 : GAP);
-      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / LINE))) };
+      const moved = top - wanted > LINE / 2;
+      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / LINE))), moved };
     });
-    if (next.length !== given.length || next.some(({ top, lines }, index) => top !== given[index]?.top || lines !== given[index]?.lines))
+    if (
+      next.length !== given.length ||
+      next.some(
+        ({ top, lines, moved }, index) => top !== given[index]?.top || lines !== given[index]?.lines || moved !== given[index]?.moved,
+      )
+    )
       setGiven(next);
   });
   return (
     <div ref={root} className="notes">
-      {notes.map(({ key, content }, index) => (
-        <div key={key} className="note-place" style={{ top: given[index]?.top ?? 0, '--lines': given[index]?.lines ?? 1 } as CSSProperties}>
+      {notes.map(({ key, label, content }, index) => (
+        <div
+          key={key}
+          className={given[index]?.moved ? 'note-place note-moved' : 'note-place'}
+          style={{ top: given[index]?.top ?? 0, '--lines': given[index]?.lines ?? 1 } as CSSProperties}
+        >
+          {label === undefined ? null : <b className="note-label">{label}</b>}
           {content}
         </div>
       ))}
@@ -78,7 +94,7 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
 }
 
 /** Named by what it says and the how-manieth it is: where it stands changes with every key above it, and the note would be made anew. */
-function findingNotes(findings: readonly Finding[], caret: number): Note[] {
+function findingNotes(findings: readonly Finding[], caret: number, margin: Margin | undefined): Note[] {
   const met = new Map<string, number>();
   return findings.map((finding) => {
     const name = `${finding.check} ${finding.message}`;
@@ -87,9 +103,15 @@ function findingNotes(findings: readonly Finding[], caret: number): Note[] {
     return {
       key: `${name} ${nth}`,
       line: finding.range.start.line,
+      ...labelAt(margin, finding.span.start),
       content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
     };
   });
+}
+
+function labelAt(margin: Margin | undefined, at: number): { readonly label?: string } {
+  const step = margin?.lines.findLast(({ span }) => span.start <= at && at <= span.end);
+  return step === undefined ? {} : { label: step.label };
 }
 
 /** What a recording says otherwise stands beside the step it is about. */
@@ -160,15 +182,22 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
     const read = step.readings.filter(({ words: own, status }) => own.length > 0 && status !== 'remark').flatMap(({ words: own }) => own);
     const unread = step.readings.filter(({ status }) => status === 'unread' || status === 'partly');
     const parts: ReactNode[] = [];
-    if (read.length > 0) parts.push(<span key="read">{read.join('; ')}</span>);
+    if (read.length > 0)
+      parts.push(
+        // Whole for whoever points at it, where the place beside the step cuts it.
+        <span key="read" title={read.join('; ')}>
+          {read.join('; ')}
+        </span>,
+      );
     if (here) for (const { name, limits } of step.measured) parts.push(<Limits key={`limits ${name}`} name={name} limits={limits} />);
     for (const { zone } of step.hands) if (here && zone !== '') parts.push(<b key={`hands ${zone}`}> {words.handsIn(zone)}. </b>);
-    if (here && step.before === 'live') parts.push(<i key="live"> {words.band.live}</i>);
+    if (here && step.beside === 'live') parts.push(<i key="live"> {words.band.live}</i>);
     if (parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
     return [
       {
         key: `step ${index}`,
         line: step.line,
+        label: step.label,
         content: (
           <div className={here ? 'reading reading-here' : 'reading'}>
             {parts}

@@ -2,6 +2,7 @@
 import { type ReactNode, useCallback } from 'react';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
+import { BandLegend } from '../parts/hatches.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
@@ -65,6 +66,11 @@ export function WriteView(): ReactNode {
             right={(places) => <RightMargin margin={margin} review={review} findings={findings} places={places} />}
           />
         )}
+        {margin ? (
+          <p className="desk-foot">
+            <BandLegend />
+          </p>
+        ) : null}
       </main>
       <aside className="proof-side" aria-label={words.pageProof}>
         <h2>{words.pageProof}</h2>

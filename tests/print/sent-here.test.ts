@@ -21,7 +21,7 @@ function sent(number: string, model?: string): readonly string[] {
   let heading = '';
   return blocks.flatMap((block) => {
     if (block.kind === 'heading') heading = block.text;
-    return block.kind === 'paragraph' && block.style === 'sent' ? [`${heading} | ${wordsOf(block)}`] : [];
+    return block.kind === 'paragraph' && (block.style === 'sent' || block.style === 'ends') ? [`${heading} | ${wordsOf(block)}`] : [];
   });
 }
 
@@ -39,12 +39,19 @@ describe('a section that is done only when a step asks for it', () => {
     for (const { head, tree } of it.report.facts.procedures) {
       const withSteps = tree.sections.filter((section) => section.blocks.some(({ kind }) => kind === 'steps'));
       const lines = sent(head.id);
-      const ends = lines.filter((line) => line.endsWith('Do what follows only when a step sends you there.'));
+      const ends = lines.filter((line) => line.endsWith('Do the other sections only when a step sends you there.'));
       expect(ends, head.id).toHaveLength(withSteps.at(-1)?.aside ? 1 : 0);
-      expect(lines, head.id).toHaveLength(ends.length + withSteps.filter(({ aside }) => aside).length);
+      const back = lines.filter((line) => line.includes('| Go back to '));
+      expect(lines, head.id).toHaveLength(ends.length + back.length + withSteps.filter(({ aside }) => aside).length);
     }
     // Where the last step says it itself.
-    expect(sent('OM-2130')).toContain('Test the interlock | Do what follows only when a step sends you there.');
+    expect(sent('OM-2130')).toContain('Test the interlock | Fill in Records. Do the other sections only when a step sends you there.');
+  });
+
+  test('a long one that is called says at its end where the reader came from', () => {
+    expect(sent('OM-3140')).toContain('Renew the seal | Go back to step 9 in Check the drift.');
+    // Gone to, not called; and short.
+    expect(sent('OM-3140').filter((line) => line.startsWith('Take out of service'))).toHaveLength(1);
   });
 
   test('an edition for one model leads only to what it prints', () => {

@@ -8,7 +8,19 @@ import { launch } from './desk.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'handsclear-gallery-'));
 const browser = await launch();
-await gallery('guide-pages', [...pages('OM-8010', [1, 7, 9, 12 + 6, 12 + 7, 12 + 34, 12 + 45, 12 + 48])]);
+await gallery(
+  'guide-pages',
+  pages('OM-8010', [
+    1,
+    'It shows the worst state',
+    'Find what the machine does',
+    'Wait 10 min by the stopwatch',
+    'swing the service strut in',
+    'Each code opens it',
+    'Every value that is measured',
+    'The pages on which each thing',
+  ]),
+);
 await gallery('leaf-pages', [
   ...pages('OM-3140', [1, 2], ['--edition', 'short']),
   ...pages('OM-3140', [7, 8], ['--large-type', '--model', 'DL-25']),
@@ -16,14 +28,18 @@ await gallery('leaf-pages', [
 await browser.close();
 rmSync(folder, { recursive: true, force: true });
 
-/** Pages of a print as PNG, counted from one. */
-function pages(number: string, wanted: readonly number[], more: readonly string[] = []): readonly Buffer[] {
+/** Pages of a print as PNG: by number, counted from one, or the first on which these words stand. */
+function pages(number: string, wanted: readonly (number | string)[], more: readonly string[] = []): readonly Buffer[] {
   const name = `${number}${more.join('')}`;
   const file = join(folder, `${name}.pdf`);
   const line = ['print', number, '--library', join(root, 'sample-procedures'), '--to', file, ...more];
   const run = spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...line], { encoding: 'utf8' });
   if (run.status !== 0) throw new Error(run.stderr);
-  return wanted.map((page) => {
+  // Form feeds part the pages.
+  const texts = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).split('\f');
+  return wanted.map((which) => {
+    const page = typeof which === 'number' ? which : 1 + texts.findIndex((text) => text.includes(which));
+    if (page === 0) throw new Error(`no page of ${number} says "${which}"`);
     execFileSync('pdftoppm', ['-r', '80', '-png', '-f', `${page}`, '-l', `${page}`, file, join(folder, `${name}-${page}`)]);
     const made = readdirSync(folder).find((one) => one.startsWith(`${name}-${page}-`) && one.endsWith('.png'));
     return readFileSync(join(folder, made ?? ''));

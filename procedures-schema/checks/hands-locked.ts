@@ -1,6 +1,10 @@
 /** Isolated and not locked: L2. */
+import { OTHERS_LOCK } from '../flow/index.ts';
 import { flowCheck, missingList, onVariants } from './flow-check.ts';
 import { placeName } from './visit.ts';
+
+const othersOnly = ({ missing }: { readonly missing: readonly string[] }): boolean =>
+  missing.length > 0 && missing.every((name) => name.endsWith(OTHERS_LOCK));
 
 export const handsLocked = flowCheck({
   id: 'hands-locked',
@@ -18,6 +22,7 @@ export const handsLocked = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['H-locked'],
-  message: (v) => `Hands in the ${v.zone ?? 'machine'} at ${placeName(v.at)} while ${v.thing} is isolated but not locked${onVariants(v)}.`,
+  message: (v) =>
+    `Hands in the ${v.zone ?? 'machine'} at ${placeName(v.at)} while ${v.thing} is isolated but not locked${othersOnly(v) ? ' by whoever reaches in' : ''}${onVariants(v)}.`,
   expected: (v) => `lock and tag on ${missingList(v)}`,
 });

@@ -11,6 +11,9 @@ import type { Rule } from './model.ts';
 import { electrical, held, isolated, locked, proved, readyToProve, relieved, safeButProof } from './safety.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State, TAKEN } from './state.ts';
 
+/** Said of a point that is locked, but not by whoever's hands go in: 29 CFR 1910.147(f)(3)(ii)(D), each puts on a lock of their own. */
+export const OTHERS_LOCK = ' (the lock on it is somebody else\u2019s)';
+
 /** A rule broken here: `bits` are the places of the state that should have been otherwise. */
 export interface Breach {
   readonly rule: Rule;
@@ -167,7 +170,8 @@ class Effect {
       this.breach(
         'H-locked',
         source.name,
-        names(open),
+        // Who reads that it is not locked, and sees a lock on it, must be told whose is missing.
+        open.map((point) => `${layout.table.pointNames[point]}${(state[layout.lock + point] ?? 0) === 0 ? '' : OTHERS_LOCK}`),
         open.map((point) => layout.lock + point),
         zone,
         'error',

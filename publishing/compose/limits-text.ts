@@ -8,7 +8,7 @@ import {
   limitsOf,
   type Measurement,
   printDual,
-  rangeName,
+  type SerialBounds,
 } from '../../procedures-schema/index.ts';
 import { modelsOf } from './edition.ts';
 import { type Scope, tableNamed } from './scope.ts';
@@ -32,7 +32,7 @@ export function limitsPrinted(measurement: Measurement, scope: Scope): readonly 
     limitsFor(limits, model).map(
       (limit): PrintedLimit => ({
         model,
-        name: rangeName(model, limit.serial),
+        name: rangePrinted(model, limit.serial, scope.words),
         limit,
         text: limitText(limit, scope),
       }),
@@ -43,6 +43,10 @@ export function limitsPrinted(measurement: Measurement, scope: Scope): readonly 
   if (first === undefined || !all || rows.some((row) => row.text !== first.text)) return rows;
   return [{ limit: first.limit, text: first.text }];
 }
+
+/** "DL-25", "DL-25 (serial up to 2199)": a bare number after a model is read as another model. */
+export const rangePrinted = (model: string, serial: SerialBounds | undefined, words: Scope['words']): string =>
+  serial === undefined ? model : `${model} (${words.serial(serial.from, serial.to)})`;
 
 /** A limit and whom it is for; no names: for all. */
 export interface LimitLine {

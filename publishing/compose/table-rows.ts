@@ -14,12 +14,12 @@ import {
   printEnd,
   printQuantity,
   type RowLimit,
-  rangeName,
   type Table,
   tableLimits,
 } from '../../procedures-schema/index.ts';
 import type { Inline } from '../book.ts';
 import { inlineOf } from './inline.ts';
+import { rangePrinted } from './limits-text.ts';
 import type { Scope } from './scope.ts';
 import { unitsOf } from './units-edition.ts';
 
@@ -43,7 +43,7 @@ export function tableRows(table: Table, scope: Scope, from?: LabelledStep): read
       const parts = widest.length > 1 ? widest : [undefined];
       return parts.map((part) =>
         row.cells.map((cell, index): Inline[] => {
-          if (part !== undefined && index === 0) return [{ kind: 'text', text: rangeName(part.model ?? '', part.serial) }];
+          if (part !== undefined && index === 0) return [{ kind: 'text', text: rangePrinted(part.model ?? '', part.serial, scope.words) }];
           const here = limits.map((own) => own.find(({ serial }) => holdsSerial(serial, part?.serial))?.computed.get(index));
           const computed = here.find((one) => one !== undefined);
           return computed === undefined ? inlineOf(cell.prose, scope, from) : [{ kind: 'text', text: cellText(computed, scope) }];

@@ -55,6 +55,8 @@ const book: BookWords = {
   kinds: { tools: 'Werkzeuge', consumables: 'Verbrauchsstoffe', parts: 'Teile', protection: 'Schutzausrüstung' },
   energy: 'Energie an dieser Maschine',
   energyHead: ['Quelle', 'Abgetrennt durch', 'Gespeichertes abgelassen oder gehalten durch', 'Bewiesen an'],
+  serial: (from, to) =>
+    from === undefined ? `Seriennr. bis ${to}` : to === undefined ? `Seriennr. ab ${from}` : `Seriennr. ${from} bis ${to}`,
   partNumber: 'Teil-Nr. {n}',
   safetyData: 'Sicherheitsdaten {n}',
   sentHere: 'Nur wenn ein Schritt Sie hierher schickt',

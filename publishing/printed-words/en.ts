@@ -55,6 +55,7 @@ const book: BookWords = {
   kinds: { tools: 'Tools', consumables: 'Consumables', parts: 'Parts', protection: 'Protective equipment' },
   energy: 'Energy on this machine',
   energyHead: ['Source', 'Cut off by', 'What is stored is let out or held by', 'Proved dead on'],
+  serial: (from, to) => (from === undefined ? `serial up to ${to}` : to === undefined ? `serial from ${from}` : `serial ${from} to ${to}`),
   partNumber: 'part no. {n}',
   safetyData: 'safety data {n}',
   sentHere: 'Only when a step sends you here',

@@ -41,6 +41,8 @@ export interface BookWords {
   readonly energy: string;
   readonly energyHead: readonly [string, string, string, string];
   /** Of stored energy: `{time}` after it was cut off. */
+  /** A range of serial numbers, of which one end may be open. */
+  readonly serial: (from: number | undefined, to: number | undefined) => string;
   readonly partNumber: string;
   readonly safetyData: string;
   /** Over a section that is no part of the main line; the steps follow. */

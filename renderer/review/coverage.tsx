@@ -1,13 +1,15 @@
 /** What the library covers, as tables; every cell leads to its text, and what is missing says so. */
 import { Fragment, type ReactNode } from 'react';
 import { useAnswer } from '../state/answer.ts';
-import { goTo } from '../state/shown.ts';
+import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 const NOTHING = {};
 
 export function Coverage(): ReactNode {
   const tables = useAnswer('coverage', NOTHING);
+  const { overview } = shown.usePick('overview');
+  const files = new Map((overview?.documents ?? []).map(({ number, file }) => [number, file]));
   if (!tables) return <p className="quiet">{words.checking}</p>;
   return (
     <div className="coverage">
@@ -34,28 +36,7 @@ export function Coverage(): ReactNode {
                     <th scope="row">{name}</th>
                     {cells.map((cell, index) => (
                       <td key={columns[index]} className={cell.missing ? 'missing' : ''}>
-                        {cell.file === undefined ? (
-                          cell.missing ? (
-                            words.missing
-                          ) : (
-                            ''
-                          )
-                        ) : (
-                          <button
-                            type="button"
-                            className="plain"
-                            onClick={() => goTo(cell.file ?? '', cell.span?.start ?? 0, cell.span?.end)}
-                          >
-                            {cell.missing
-                              ? words.missing
-                              : cell.text.split(', ').map((part, at) => (
-                                  <Fragment key={part}>
-                                    {at === 0 ? null : ', '}
-                                    <span className="number">{part}</span>
-                                  </Fragment>
-                                ))}
-                          </button>
-                        )}
+                        {cell.file === undefined ? cell.missing ? words.missing : '' : <Cell cell={cell} files={files} />}
                       </td>
                     ))}
                   </tr>
@@ -67,4 +48,33 @@ export function Coverage(): ReactNode {
       ))}
     </div>
   );
+}
+
+interface Told {
+  readonly text: string;
+  readonly missing?: boolean;
+  readonly file?: string;
+  readonly span?: { readonly start: number; readonly end: number };
+}
+
+/** Each document of a cell is a way of its own; whatever else it says leads to where it is said. */
+function Cell({ cell, files }: { readonly cell: Told; readonly files: ReadonlyMap<string, string> }): ReactNode {
+  const parts = cell.missing ? [words.missing] : cell.text.split(', ');
+  const apart = parts.length > 1 && parts.every((part) => files.has(part));
+  const way = (part: ReactNode, file: string, start: number, end?: number): ReactNode => (
+    <button type="button" className="plain" onClick={() => goTo(file, start, end)}>
+      {part}
+    </button>
+  );
+  const shownParts = parts.map((part, at) => {
+    const own = files.get(part) ?? '';
+    const told = <span className="number">{part}</span>;
+    return (
+      <Fragment key={part}>
+        {at === 0 ? null : ', '}
+        {apart ? (own === cell.file ? way(told, own, cell.span?.start ?? 0, cell.span?.end) : way(told, own, 0)) : told}
+      </Fragment>
+    );
+  });
+  return apart ? shownParts : way(shownParts, cell.file ?? '', cell.span?.start ?? 0, cell.span?.end);
 }

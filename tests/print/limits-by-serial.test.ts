@@ -44,8 +44,8 @@ function tableIn(book: Book): readonly (readonly string[])[] {
   return [];
 }
 
-const UP_TO = ['DM-20 up to 99', '0.30', '1.20 mm (0.0472 in)', 'seen from below'];
-const FROM = ['DM-20 from 100', '0.41', '1.64 mm (0.0645 in)', 'seen from below'];
+const UP_TO = ['DM-20 (serial up to 99)', '0.30', '1.20 mm (0.0472 in)', 'seen from below'];
+const FROM = ['DM-20 (serial from 100)', '0.41', '1.64 mm (0.0645 in)', 'seen from below'];
 
 test('on paper a formula stands as its value, under a heading with the unit as the number alone', () => {
   expect(tableIn(procedureBook(facts, input))).toEqual([['DM-10', '0.1', '1.5 mm', '-'], UP_TO, FROM]);

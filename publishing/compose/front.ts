@@ -71,7 +71,7 @@ function needs(scope: Scope): BookBlock[] {
       .map(
         (entry): Row => [
           text(entry.name),
-          text(detailOf(entry, registers, scope)),
+          text(detailOf(entry, registers, scope, false)),
           text(entry.quantity ?? amountOf(entry, registers) ?? '1'),
         ],
       );
@@ -82,8 +82,8 @@ function needs(scope: Scope): BookBlock[] {
   return [{ kind: 'heading', level: 2, text: words.needs, bookmark: false }, ...tables];
 }
 
-/** Size, range and number from the registers, then for which models and the writer's note. */
-export function detailOf(entry: ListedName, registers: Registers, scope: Pick<Scope, 'words'>): string {
+/** Size, range and number from the registers, then for which models and the writer's note. `amount`: how much of a consumable, where no column says it. */
+export function detailOf(entry: ListedName, registers: Registers, scope: Pick<Scope, 'words'>, amount = true): string {
   const named = <T extends { readonly name: string; readonly aliases: readonly string[] }>(list: readonly T[]): T | undefined =>
     list.find((one) => one.name === entry.name || one.aliases.includes(entry.name));
   const tool = named(registers.tools);
@@ -95,6 +95,7 @@ export function detailOf(entry: ListedName, registers: Registers, scope: Pick<Sc
     tool?.resolution === undefined ? undefined : `reads ${tool.resolution}`,
     part?.number === undefined ? undefined : scope.words.partNumber.replace('{n}', part.number),
     consumable?.rating,
+    amount ? consumable?.amount : undefined,
     consumable?.safetyData === undefined ? undefined : scope.words.safetyData.replace('{n}', consumable.safetyData),
     entry.models === undefined ? undefined : `${scope.words.only} ${entry.models.join(', ')}`,
     entry.note,

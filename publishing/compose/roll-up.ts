@@ -56,7 +56,7 @@ function listed(
       head: words.thingHead.map(text),
       rows: sorted.map(({ entry, numbers }) => [
         [{ kind: 'strong', text: entry.name }],
-        text(detailOf(entry, registers, { words: printedWords(registers.house.language).book })),
+        text(detailOf(entry, registers, { words: printedWords(registers.house.language).book }, false)),
         numbers.flatMap((number, index): Inline[] => [
           ...text(index === 0 ? '' : ', '),
           { kind: 'link', text: number, anchor: chapterAnchor(number), page: false },

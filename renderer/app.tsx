@@ -62,6 +62,7 @@ export function App(): ReactNode {
       <header className="head">
         <p className="mark">Handsclear</p>
         <p className="where">{name}</p>
+        {unsaved.size > 0 ? <p className="where wrong">{words.textsUnsaved(unsaved.size)}</p> : null}
         <div className="menus">
           {menus.map((menu) => (
             <Menu key={menu.label} label={menu.label} actions={menu.actions} />
@@ -107,7 +108,6 @@ export function App(): ReactNode {
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message?.text ?? ''}
         </p>
-        {unsaved.size > 0 ? <p className="wrong">{words.textsUnsaved(unsaved.size)}</p> : null}
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>
         <p className="cautions">{words.cautions}</p>

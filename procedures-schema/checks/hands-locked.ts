@@ -1,10 +1,6 @@
 /** Isolated and not locked: L2. */
-import { OTHERS_LOCK } from '../flow/index.ts';
 import { flowCheck, missingList, onVariants } from './flow-check.ts';
 import { placeName } from './visit.ts';
-
-const othersOnly = ({ missing }: { readonly missing: readonly string[] }): boolean =>
-  missing.length > 0 && missing.every((name) => name.endsWith(OTHERS_LOCK));
 
 export const handsLocked = flowCheck({
   id: 'hands-locked',
@@ -22,7 +18,11 @@ export const handsLocked = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['H-locked'],
+  // Who sees a lock there has to be told whose is missing.
   message: (v) =>
-    `Hands in the ${v.zone ?? 'machine'} at ${placeName(v.at)} while ${v.thing} is isolated but not locked${othersOnly(v) ? ' by whoever reaches in' : ''}${onVariants(v)}.`,
-  expected: (v) => `lock and tag on ${missingList(v)}`,
+    `Hands in the ${v.zone ?? 'machine'} at ${placeName(v.at)} while ${v.thing} is isolated but not locked${v.others ? ' by whoever reaches in' : ''}${onVariants(v)}.`,
+  expected: (v) =>
+    v.others
+      ? `lock and tag of whoever reaches in on ${missingList(v)}, besides those of somebody else`
+      : `lock and tag on ${missingList(v)}`,
 });

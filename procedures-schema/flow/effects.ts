@@ -11,9 +11,6 @@ import type { Rule } from './model.ts';
 import { electrical, held, isolated, locked, proved, readyToProve, relieved, safeButProof } from './safety.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State, TAKEN } from './state.ts';
 
-/** Said of a point that is locked, but not by whoever's hands go in: 29 CFR 1910.147(f)(3)(ii)(D), each puts on a lock of their own. */
-export const OTHERS_LOCK = ' (the lock on it is somebody else\u2019s)';
-
 /** A rule broken here: `bits` are the places of the state that should have been otherwise. */
 export interface Breach {
   readonly rule: Rule;
@@ -23,6 +20,8 @@ export interface Breach {
   readonly bits: readonly number[];
   /** Which of the bits' values count: the locks of one role. Left out, all. */
   readonly mask?: number;
+  /** Every point that is missing carries a lock, but of somebody else: 29 CFR 1910.147(f)(3)(ii)(D), each puts on their own. */
+  readonly others?: true;
   readonly severity: 'error' | 'warning';
 }
 
@@ -102,6 +101,7 @@ class Effect {
     zone?: string,
     severity: Breach['severity'] = 'error',
     mask?: number,
+    others = false,
   ): void {
     this.breaches.push({
       rule,
@@ -111,6 +111,7 @@ class Effect {
       severity,
       ...(zone === undefined || zone === '' ? {} : { zone }),
       ...(mask === undefined ? {} : { mask }),
+      ...(others ? { others } : {}),
     });
   }
 
@@ -170,12 +171,12 @@ class Effect {
       this.breach(
         'H-locked',
         source.name,
-        // Who reads that it is not locked, and sees a lock on it, must be told whose is missing.
-        open.map((point) => `${layout.table.pointNames[point]}${(state[layout.lock + point] ?? 0) === 0 ? '' : OTHERS_LOCK}`),
+        names(open),
         open.map((point) => layout.lock + point),
         zone,
         'error',
         this.role,
+        open.every((point) => (state[layout.lock + point] ?? 0) !== 0),
       );
       this.makeSafe(row);
       return;

@@ -5,7 +5,7 @@ export { bandAt, bandBeside, type ShownBand } from './band-beside.ts';
 export type { Program } from './code.ts';
 export { compile, compileVisit } from './compile.ts';
 export { holdsFor } from './decide.ts';
-export { type Breach, OTHERS_LOCK } from './effects.ts';
+export type { Breach } from './effects.ts';
 export { tableOf } from './machine.ts';
 export type * from './model.ts';
 export { proofVersion, prove } from './prove.ts';

@@ -53,6 +53,7 @@ export function merge(
       later: Math.max(0, places.size - 1),
       severity: breach.severity,
       missing: breach.missing,
+      ...(breach.others ? { others: true } : {}),
       ...(breach.zone === undefined ? {} : { zone: breach.zone }),
       ...(cause ? { cause } : {}),
     };

@@ -104,6 +104,8 @@ export interface Violation {
   readonly severity: 'error' | 'warning';
   /** Points still wrong, in register order, for the message and the fix. */
   readonly missing: readonly string[];
+  /** All of them carry a lock, of somebody else. */
+  readonly others?: true;
   /** Of an unread sentence: what may follow only from its not being read, and is told with it and not by itself. */
   readonly hangs?: readonly Violation[];
 }

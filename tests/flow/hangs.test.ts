@@ -37,6 +37,24 @@ describe('an unread sentence', () => {
     expect([...verdicts]).toEqual(['not proved']);
   });
 
+  test('so it is where a second person locks the same points', () => {
+    const near = {
+      front: 'people: 2\nroles: [second person]',
+      work: '#. Clean the [scraper].',
+    };
+    const second = '#. The second person puts a lock and tag on the [main isolator] and the [air valve].';
+    const own = 'Put your lock and tag on the [main isolator] and';
+    const unread = check({
+      ...near,
+      change: [[own, `${second}\n#. Blorf your lock and tag onto the [main isolator] and the [air valve].`]],
+    });
+    expect(unread.checks).not.toContain('hands-locked');
+    expect(unread.said).toContain('the supply is locked');
+    const missing = check({ ...near, change: [[own, second]] });
+    expect(missing.checks).toContain('hands-locked');
+    expect(missing.said).toContain('isolated but not locked by whoever reaches in');
+  });
+
   test('a lock that was not read says where it goes: it is on no other point', () => {
     const { checks, said } = check({
       change: [['Put your lock and tag on the [main isolator] and', '#. Blorf your lock and tag onto the [main isolator].']],

@@ -3,8 +3,10 @@
  * Made from the core tree by `publishing/compose`; laid out by `publishing/layout`. Plain data.
  */
 
-/** The state beside a step: live, cut off but not yet proved, made safe, made safe and open; unknown where nothing is proved. */
-export type BandState = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
+import type { ShownBand } from '../procedures-schema/index.ts';
+
+/** The state beside a step. */
+export type BandState = ShownBand;
 
 export type Inline =
   | { readonly kind: 'text'; readonly text: string }

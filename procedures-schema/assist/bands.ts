@@ -1,14 +1,13 @@
 /** The required state at each step, on one variant or as the worst of all. The proof is flow/; here it is asked once a variant. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
-import { bandBeside, type FlowResult, prove, type ReadProcedure } from '../flow/index.ts';
+import { bandBeside, type FlowResult, prove, type ReadProcedure, type ShownBand } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
-import type { BandState } from './model.ts';
 
 export interface Bands {
   /** When the step begins. */
-  readonly begun: (step: LabelledStep) => BandState;
+  readonly begun: (step: LabelledStep) => ShownBand;
   /** As it is shown: the worst from its beginning to its end, its substeps included. */
-  readonly beside: (step: LabelledStep) => BandState;
+  readonly beside: (step: LabelledStep) => ShownBand;
 }
 
 /** What was not proved may be live for all anybody knows, and a step no walk reaches is in no state. */

@@ -3,6 +3,7 @@
  * after its byte-order mark, lines count from 1. Holds no rule; each function fills these in its own file.
  */
 import type { Severity, Span, TextEdit } from '../finding.ts';
+import type { ShownBand } from '../flow/index.ts';
 import type { ThingKind } from '../registers/model.ts';
 
 // ---------------------------------------------------------------- edits
@@ -38,9 +39,6 @@ export type Proposal =
 
 // ---------------------------------------------------------------- margin
 
-/** live: a hand could be hurt. cut: cut off, not proved dead. safe, open: made safe, covers on or off. unknown: not proved, to be taken as live. */
-export type BandState = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
-
 export interface Margin {
   readonly file: string;
   readonly variants: readonly {
@@ -75,10 +73,10 @@ export interface MarginLine {
   /** What is measured here, and its limits: a line for each model and range of serial numbers where they differ. */
   readonly measured: readonly { readonly name: string; readonly limits: readonly string[] }[];
   /** Required state when the step begins, and when the one after it in the text begins; `after` is absent at a section's end. */
-  readonly before: BandState;
-  readonly after?: BandState;
+  readonly before: ShownBand;
+  readonly after?: ShownBand;
   /** What is shown: the worst from the step's beginning to its end, its substeps included. */
-  readonly beside: BandState;
+  readonly beside: ShownBand;
   /** The words call it a run for a test. */
   readonly testRun: boolean;
   readonly hands: readonly HandsIn[];

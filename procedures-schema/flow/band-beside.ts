@@ -6,12 +6,16 @@ import type { LabelledStep } from '../numbering/index.ts';
 import type { Band } from './band.ts';
 import type { FlowResult } from './model.ts';
 
+/** live: a hand could be hurt. cut: cut off, not proved dead. safe, open: made safe, covers on or off. unknown: not proved, to be taken as live. */
 export type ShownBand = Band | 'unknown';
 
 /** From the best to the worst: what is live is worse than what nobody knows. */
 const RANK: readonly ShownBand[] = ['safe', 'open', 'cut', 'unknown', 'live'];
 
 type Told = Pick<FlowResult, 'during'>;
+
+/** On every variant. */
+export const provedOnAll = ({ verdicts }: Pick<FlowResult, 'verdicts'>): boolean => verdicts.every(({ verdict }) => verdict === 'proved');
 
 /** Of one step by itself. A step that no walk reaches is in no state. */
 export function bandAt(at: LabelledStep, flow: Told, proved: boolean): ShownBand {

@@ -1,7 +1,7 @@
 /** The proof: every way a procedure can be walked, on every variant. Exports only. */
 
 export type { Band } from './band.ts';
-export { bandAt, bandBeside, type ShownBand } from './band-beside.ts';
+export { bandAt, bandBeside, provedOnAll, type ShownBand } from './band-beside.ts';
 export type { Program } from './code.ts';
 export { compile, compileVisit } from './compile.ts';
 export { holdsFor } from './decide.ts';

@@ -1,7 +1,7 @@
 /** The graph of a procedure as plain data: its steps in order with the worst state each is begun in, and where each may lead. Draws nothing. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
-import { bandAt, compile, type Program, type ShownBand } from '../flow/index.ts';
+import { bandAt, compile, type Program, provedOnAll, type ShownBand } from '../flow/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 
 export interface GraphStep {
@@ -29,7 +29,7 @@ export interface StepGraph {
 /** `wordsOf`: a step's words as they are printed; else as they were read. */
 export function stepGraph(facts: ProcedureFacts, program: Program, wordsOf = (at: LabelledStep): string => at.step.lead.text): StepGraph {
   const { steps } = facts.read.labels;
-  const proved = facts.flow.verdicts.every(({ verdict }) => verdict === 'proved');
+  const proved = provedOnAll(facts.flow);
   return {
     title: `${facts.head.id}  ${facts.head.title}`,
     steps: steps.map((at): GraphStep => {

@@ -12,14 +12,15 @@ export function measureContents(depth: number, room: Room, kit: Kit): Measured {
   const slabs: Slab[] = [];
   const right = room.x + room.width;
   const numberColumn = pt(30);
+  let numbered = false;
   kit.contents
     .filter((entry) => entry.level <= depth)
     .forEach((entry, index) => {
       const top = entry.level === 1;
-      const look: TextLook = top ? { ...(entry.part ? sheet.headings[2] : sheet.body), face: 'bold' } : sheet.body;
       // What comes after the last procedure is no part of it.
-      const earlier = kit.contents.slice(0, kit.contents.indexOf(entry)).findLast(({ level }) => level === 1);
-      const backMatter = top && entry.number === undefined && earlier?.number !== undefined;
+      const backMatter = top && entry.number === undefined && numbered;
+      if (top) numbered = entry.number !== undefined;
+      const look: TextLook = top ? { ...(entry.part ? sheet.headings[2] : sheet.body), face: 'bold' } : sheet.body;
       const link = kit.structure.add(kit.structure.add(toc, 'TOCI'), 'Link');
       const x = top ? room.left : room.x + (entry.level === 3 ? pt(14) : 0);
       const width = right - numberColumn - x;

@@ -17,11 +17,9 @@ export function measureIndex(block: Extract<BookBlock, { kind: 'index' }>, room:
       head.gap = pt(9);
       head.cost = costs.block;
     }
-    const again = headAgain(letter, room, kit);
     const pieces = piecesOf(entries).map((piece) => measurePiece(piece, room, kit));
-    pieces.forEach((slab, index) => {
-      if (index > 0) slab.resume = [again];
-    });
+    const again = pieces.length > 1 ? [headAgain(letter, room, kit)] : [];
+    for (const slab of pieces.slice(1)) slab.resume = again;
     const first = pieces[0] as Slab;
     first.gap = pt(2);
     first.cost = costs.heading;

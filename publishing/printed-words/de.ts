@@ -20,7 +20,7 @@ const book: BookWords = {
     ['danger', 'Wer es nicht beachtet, kommt um oder wird schwer verletzt.'],
     ['warning', 'Wer es nicht beachtet, kann umkommen oder schwer verletzt werden.'],
     ['caution', 'Wer es nicht beachtet, kann verletzt werden.'],
-    ['notice', 'Die Maschine oder etwas in ihrer Nähe kann Schaden nehmen. Verletzt wird niemand.'],
+    ['notice', 'Die Maschine oder etwas in ihrer Nähe kann Schaden nehmen. Von Verletzung ist nicht die Rede.'],
   ],
   bandTitle: 'Der Streifen neben den Schritten',
   bandIntro:

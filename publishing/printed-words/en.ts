@@ -20,7 +20,7 @@ const book: BookWords = {
     ['danger', 'You will be killed or badly hurt if you do not follow it.'],
     ['warning', 'You could be killed or badly hurt if you do not follow it.'],
     ['caution', 'You could be hurt if you do not follow it.'],
-    ['notice', 'The machine, or something near it, could be damaged. Nobody will be hurt.'],
+    ['notice', 'The machine, or something near it, could be damaged. It does not speak of injury.'],
   ],
   bandTitle: 'The stripe beside the steps',
   bandIntro:

@@ -1,11 +1,11 @@
 /** The states of the energy band as patterns that are told apart without color: those of the printed page, so that nobody learns them twice. */
 import type { ReactNode } from 'react';
+import type { ShownBand } from '../../procedures-schema/index.ts';
 import { words } from '../words/words.ts';
 
-export type Band = 'live' | 'cut' | 'safe' | 'open' | 'unknown';
-const BANDS: readonly Band[] = ['live', 'cut', 'safe', 'open', 'unknown'];
+const BANDS: readonly ShownBand[] = ['live', 'cut', 'safe', 'open', 'unknown'];
 
-export const hatch = (state: Band): string => (state === 'safe' ? '#237a52' : `url(#hatch-${state})`);
+export const hatch = (state: ShownBand): string => (state === 'safe' ? '#237a52' : `url(#hatch-${state})`);
 
 /** Drawn once a drawing. */
 export function Hatches(): ReactNode {
@@ -36,10 +36,10 @@ export function Hatches(): ReactNode {
 export function BandLegend(): ReactNode {
   return (
     <span className="legend">
-      {BANDS.map((state) => (
+      {BANDS.map((state, index) => (
         <span key={state} className="legend-one">
           <svg width="16" height="16" aria-hidden="true">
-            <Hatches />
+            {index === 0 ? <Hatches /> : null}
             <rect x="4" y="0" width="10" height="16" fill={hatch(state)} stroke="#6f6a5d" strokeWidth="0.6" />
           </svg>{' '}
           {words.band[state]}

@@ -7,3 +7,11 @@ export function hasTool(name: string): boolean {
   if (!found && process.env.HANDSCLEAR_TOOLS === 'required') throw new Error(`${name} is not installed, and this run requires it`);
   return found;
 }
+
+/** Another major version of Node, where one is named. */
+export function otherNode(): string | undefined {
+  const named = process.env.HANDSCLEAR_OTHER_NODE;
+  if (named !== undefined && named !== '') return named;
+  if (process.env.HANDSCLEAR_TOOLS === 'required') throw new Error('HANDSCLEAR_OTHER_NODE names no other Node, and this run requires one');
+  return undefined;
+}

@@ -1,4 +1,5 @@
 /** Help for a writer, on the facts that the engine keeps: margin, completion, hover, renaming, insertions. Exports only. */
+export { aliasAt } from './aliases.ts';
 export { complete } from './complete.ts';
 export { type FindOptions, type FoundText, type FoundTexts, findText, replaceText } from './find-text.ts';
 export {
@@ -24,7 +25,7 @@ export { acceptReading, type OverrideSaid, overridesIn, overridesOf, readingChoi
 export { type Applied, applyFileEdits, editsOf, proposalOf, textsOf } from './proposals.ts';
 export { quickFixesAt } from './quick-fixes.ts';
 export { registerName } from './register-name.ts';
-export { rename } from './rename.ts';
+export { rename, renameAlias } from './rename.ts';
 export { type SpellableWord, spellable, spellingWords } from './spelling.ts';
 export { textKey } from './text-key.ts';
 export { definitionOf, definitionOfNamed, namedAt, usesOf } from './uses.ts';

@@ -216,6 +216,12 @@ export type Named =
   | { readonly kind: 'document'; readonly number: string }
   | { readonly kind: 'symptom'; readonly name: string };
 
+/** One of the other names that a register gives to a thing. */
+export interface Alias {
+  readonly of: Named;
+  readonly alias: string;
+}
+
 // ---------------------------------------------------------------- findings
 
 export interface QuickFix {

@@ -16,7 +16,7 @@ export function registerPlaces(file: YamlFile, library: LibraryFacts): readonly 
   const name = /([^/]+)\.ya?ml$/.exec(file.source.path)?.[1] ?? '';
   const { text } = file.source;
   const context = { library, text };
-  const places = yamlVisits(file.root, text).flatMap((visit) => READERS[name]?.(visit, context) ?? []);
+  const places = yamlVisits(file.root, text).flatMap((visit) => aliasPlaces(name, visit) ?? READERS[name]?.(visit, context) ?? []);
   KNOWN.set(file, { library, places });
   return places;
 }
@@ -115,6 +115,35 @@ const READERS: Readonly<Record<string, Reader>> = {
     return last === 'procedures' || last === 'do' ? document(visit, context) : [];
   },
 };
+
+/** Which list of a register holds things of which kind, where a list is not of equipment. */
+const LISTED: Readonly<Record<string, ThingKind>> = {
+  families: 'machine',
+  models: 'model',
+  options: 'option',
+  tools: 'tool',
+  consumables: 'consumable',
+  parts: 'replacement',
+  documents: 'document',
+};
+
+/** "also: [motor]" below an entry: another name of it. */
+function aliasPlaces(register: string, { path, scalar, key, flow }: YamlVisit): readonly NamedPlace[] | undefined {
+  if (key || path.at(-1) !== 'also') return undefined;
+  const name = path.at(-2) ?? '';
+  const [top = '', family = '', list = ''] = path;
+  const at = (named: Named): readonly NamedPlace[] => [
+    { named, span: scalar.span, role: 'field', how: flow ? 'flow' : 'yaml', alias: scalar.text.trim() },
+  ];
+  if (register === 'symptoms') return path.length === 3 ? at({ kind: 'symptom', name }) : undefined;
+  if (path.length === 3 && Object.hasOwn(LISTED, top)) {
+    const thing = LISTED[top] as ThingKind;
+    return at({ kind: 'thing', thing, name, ...(thing === 'machine' ? { family: name } : {}) });
+  }
+  if (path.length === 5 && top === 'families' && Object.hasOwn(LISTS, list))
+    return at({ kind: 'thing', thing: LISTS[list as EquipmentKind][0], name, family });
+  return undefined;
+}
 
 /** Fields that are maps from a point to its position. */
 const POINT_MAPS: ReadonlySet<string> = new Set(['isolate', 'relieve', 'restrain']);

@@ -18,6 +18,8 @@ export interface NamedPlace {
   readonly how: 'yaml' | 'flow' | 'prose' | 'id' | 'title';
   /** The whole bracket: whoever points at its first word means the same. */
   readonly around?: Span;
+  /** Where a register gives a thing another name: that name. */
+  readonly alias?: string;
 }
 
 export interface FilePlaces {
@@ -36,13 +38,18 @@ export function placesIn(path: string, library: LibraryFacts): FilePlaces | unde
   return guide && { file: path, source: guide.tree.source, places: guidePlaces(guide.tree, library) };
 }
 
+const sourcesOf = (library: LibraryFacts): readonly SourceText[] => [
+  ...library.registerFiles.map(({ file }) => file.source),
+  ...library.procedures.map(({ source }) => source),
+  ...library.guides.map(({ tree }) => tree.source),
+];
+
+/** Registers first, then procedures, then guides. */
+export const allFiles = (library: LibraryFacts): readonly string[] => sourcesOf(library).map(({ path }) => path);
+
 /** Files in which the name may stand, registers first, then procedures, then guides. `words` must all be in the file, as stems. */
 export function* filesWith(words: readonly string[], library: LibraryFacts): Iterable<FilePlaces> {
-  const sources = [
-    ...library.registerFiles.map(({ file }) => file.source),
-    ...library.procedures.map(({ source }) => source),
-    ...library.guides.map(({ tree }) => tree.source),
-  ];
+  const sources = sourcesOf(library);
   // Looked for without making a small-letter copy of every text.
   const stems = words.map((word) => new RegExp(stemOf(word).replace(/[.*+?^${}()|[\]\\]/g, '\\$&'), 'i'));
   for (const source of sources) {
@@ -69,9 +76,11 @@ export function wordsOf(named: Named): readonly string[] {
     case 'section':
       return [];
     default:
-      return named.name.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== '');
+      return nameWords(named.name);
   }
 }
+
+export const nameWords = (name: string): readonly string[] => name.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== '');
 
 export function sameNamed(a: Named, b: Named): boolean {
   switch (a.kind) {

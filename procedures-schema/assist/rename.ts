@@ -7,22 +7,30 @@ import type { LibraryFacts } from '../checks/index.ts';
 import type { TextEdit } from '../finding.ts';
 import { foldText, isProseSection, startsWithQuantity } from '../format/index.ts';
 import { familiesOf } from '../registers/index.ts';
-import type { Named, Proposal } from './model.ts';
-import { filesWith, type NamedPlace, sameNamed, wordsOf } from './places.ts';
+import type { Alias, Named, Proposal } from './model.ts';
+import { filesWith, type NamedPlace, nameWords, sameNamed, wordsOf } from './places.ts';
 import { proposalOf, textsOf } from './proposals.ts';
 import { clashOf } from './rename-clash.ts';
 import { inFormOf, takesAn } from './written-form.ts';
 import { yamlScalar } from './yaml-text.ts';
 
 export function rename(named: Named, newName: string, library: LibraryFacts): Proposal {
+  return renameFrom(named, nameOf(named), newName, library);
+}
+
+/** Another name of the thing ("also" in the register) gets other words; its first name stays. */
+export function renameAlias({ of, alias }: Alias, newName: string, library: LibraryFacts): Proposal {
+  return renameFrom(of, alias, newName, library);
+}
+
+function renameFrom(named: Named, from: string, newName: string, library: LibraryFacts): Proposal {
   const to = newName.replace(/\s+/g, ' ').trim();
-  const from = nameOf(named);
   const reason =
     to === from ? 'That is its name already.' : (unfit(named, to, library) ?? clashOf(named, to, library) ?? shared(named, library));
   if (reason !== undefined) return { ok: false, reason };
   const renaming = { named, from, to, typedId: hasTypedId(named, library) };
   const edits: TextEdit[] = [];
-  for (const file of filesWith(wordsOf(named), library))
+  for (const file of filesWith(from === nameOf(named) ? wordsOf(named) : nameWords(from), library))
     for (const place of file.places)
       if (sameNamed(place.named, named)) edits.push(...editsAt(place, renaming, file.file, file.source.text));
   if (edits.length === 0) return { ok: false, reason: `"${from}" stands nowhere in the library.` };
@@ -107,7 +115,7 @@ function editsAt(place: NamedPlace, { named, from, to, typedId }: Renaming, file
   switch (place.how) {
     case 'yaml':
     case 'flow':
-      // An alias is another name of the thing and stays.
+      // What is written by another of its names stays.
       return foldText(unquoted(written)) === foldText(from) ? edit(yamlScalar(to, place.how === 'flow')) : [];
     case 'id':
       if (named.kind === 'section') return sectionById(place, to, typedId, file, text);
@@ -116,7 +124,7 @@ function editsAt(place: NamedPlace, { named, from, to, typedId }: Renaming, file
       return edit(inFormOf(written, from, to) ?? to);
     case 'prose': {
       const other = inFormOf(written, from, to);
-      // An alias is another name of the thing and stays.
+      // What is written by another of its names stays.
       return other === undefined ? [] : [...article(place, to, file, text), ...edit(other)];
     }
   }

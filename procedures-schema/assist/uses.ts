@@ -1,7 +1,8 @@
 /** What stands at a place, where it is written down, and where else it is used. */
 import type { LibraryFacts } from '../checks/index.ts';
+import { aliasesOf } from './aliases.ts';
 import type { Named, Place, Use } from './model.ts';
-import { asUse, filesWith, placeAt, placesIn, sameNamed, wordsOf } from './places.ts';
+import { allFiles, asUse, type FilePlaces, filesWith, nameWords, placeAt, placesIn, sameNamed, wordsOf } from './places.ts';
 
 export function namedAt(path: string, offset: number, library: LibraryFacts): Named | undefined {
   return placeAt(path, offset, library)?.named;
@@ -9,9 +10,13 @@ export function namedAt(path: string, offset: number, library: LibraryFacts): Na
 
 /** Registers first, then procedures, then guides; each in the order of its text. */
 export function usesOf(named: Named, library: LibraryFacts): readonly Use[] {
+  // A file that says it by another of its names need not hold the words of the first.
+  const names = [wordsOf(named), ...aliasesOf(named, library).map(nameWords)];
+  const files = new Map<string, FilePlaces>();
+  for (const words of names) for (const file of filesWith(words, library)) files.set(file.file, file);
+  const inOrder = names.length === 1 ? [...files.values()] : allFiles(library).flatMap((path) => files.get(path) ?? []);
   const out: Use[] = [];
-  for (const file of filesWith(wordsOf(named), library))
-    for (const place of file.places) if (sameNamed(place.named, named)) out.push(asUse(file, place));
+  for (const file of inOrder) for (const place of file.places) if (sameNamed(place.named, named)) out.push(asUse(file, place));
   return out;
 }
 

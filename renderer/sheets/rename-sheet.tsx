@@ -29,7 +29,9 @@ export function RenameSheet(): ReactNode {
     <OverSheet
       title={
         <>
-          {words.rename}: {name ?? '–'} {here ? <span className="quiet">({here.uses.length})</span> : null}
+          {words.rename}: {here?.alias ?? name ?? '–'}{' '}
+          {here?.alias === undefined ? null : <span className="quiet">({words.alsoCalled(name ?? '')})</span>}{' '}
+          {here ? <span className="quiet">({here.uses.length})</span> : null}
         </>
       }
     >
@@ -37,7 +39,10 @@ export function RenameSheet(): ReactNode {
         className="row"
         onSubmit={(event) => {
           event.preventDefault();
-          if (here) void core.ask('rename', { named: here.named, to }).then(setProposal);
+          if (here)
+            void core
+              .ask('rename', { named: here.named, to, ...(here.alias === undefined ? {} : { alias: here.alias }) })
+              .then(setProposal);
         }}
       >
         <input

@@ -21,6 +21,7 @@ export const de: Words = {
   wholeWord: 'Ganze Wörter',
   rename: 'Hier und überall umbenennen',
   renameTo: 'Neuer Name',
+  alsoCalled: (name: string) => `anderer Name von ${name}`,
   apply: 'Anwenden',
   cancel: 'Abbrechen',
   close: 'Schließen',

@@ -19,6 +19,7 @@ export const en = {
   wholeWord: 'Whole words',
   rename: 'Rename here and everywhere',
   renameTo: 'New name',
+  alsoCalled: (name: string) => `another name of ${name}`,
   apply: 'Apply',
   cancel: 'Cancel',
   close: 'Close',

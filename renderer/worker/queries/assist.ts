@@ -1,5 +1,6 @@
 /** What a writer asks at the caret: what may stand there, what stands there, where it is said and used. */
 import {
+  aliasAt,
   type Completions,
   complete as completeIn,
   definitionOf,
@@ -28,11 +29,21 @@ export function hover(model: LibraryModel, ask: AtCaret): readonly Hover[] {
 
 export interface NamedHere {
   readonly named: Named;
+  /** Set where another of its names stands there. */
+  readonly alias?: string;
   readonly definition: Place | undefined;
   readonly uses: readonly Use[];
 }
 
 export function named(model: LibraryModel, ask: AtCaret): NamedHere | undefined {
   const found = namedAt(ask.file, ask.offset, model.facts);
-  return found && { named: found, definition: definitionOf(ask.file, ask.offset, model.facts), uses: usesOf(found, model.facts) };
+  const alias = aliasAt(ask.file, ask.offset, model.facts)?.alias;
+  return (
+    found && {
+      named: found,
+      ...(alias === undefined ? {} : { alias }),
+      definition: definitionOf(ask.file, ask.offset, model.facts),
+      uses: usesOf(found, model.facts),
+    }
+  );
 }

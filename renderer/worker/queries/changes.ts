@@ -9,6 +9,7 @@ import {
   insertStep,
   type Named,
   type Proposal,
+  renameAlias,
   rename as renameIn,
   replaceText,
 } from '../../../procedures-schema/assist/index.ts';
@@ -20,10 +21,12 @@ const unread = (model: LibraryModel): Proposal | undefined =>
     ? undefined
     : { ok: false, reason: `${model.waiting} procedures have not been read yet. Nothing was changed; try again when they are.` };
 
-export function rename(model: LibraryModel, ask: { readonly named: Named; readonly to: string }): Proposal {
+/** `alias`: another name of the thing, which is renamed in its stead. */
+export function rename(model: LibraryModel, ask: { readonly named: Named; readonly alias?: string; readonly to: string }): Proposal {
   const wait = unread(model);
   if (wait) return wait;
-  return renameIn(ask.named, ask.to, model.facts);
+  const { named, alias, to } = ask;
+  return alias === undefined ? renameIn(named, to, model.facts) : renameAlias({ of: named, alias }, to, model.facts);
 }
 
 const texts = (model: LibraryModel) => [...model.texts].map(([path, text]) => ({ path, text })).sort((a, b) => (a.path < b.path ? -1 : 1));

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { applyFileEdits, rename, textsOf, usesOf } from '../../../procedures-schema/assist/index.ts';
+import { aliasAt, applyFileEdits, rename, renameAlias, textsOf, usesOf } from '../../../procedures-schema/assist/index.ts';
 import { inFormOf, plural, singular, takesAn } from '../../../procedures-schema/assist/written-form.ts';
 import { assistFixture, FX } from '../../support/assist.ts';
 import { allNamed, differences, renaming, thereAndBack } from '../../support/assist-rename.ts';
@@ -64,6 +64,36 @@ describe('a registered name', () => {
   test('quotes where YAML needs them', () => {
     const { report } = assistFixture();
     expect(renaming(report, part('scraper'), '#2 scraper, left')).toContain('of: "#2 scraper, left",');
+  });
+});
+
+describe('another name of a thing', () => {
+  const MIXER = { kind: 'thing', thing: 'machine', name: 'drum mixer', family: 'drum mixer' } as const;
+  const at = (work: string) => {
+    const { library, path, offset } = assistFixture({ work });
+    return aliasAt(path, offset, library);
+  };
+  test('is told where it stands, in words and in the register', () => {
+    expect(at('#. Tell those at the mi¦xer that it will be stopped.')).toEqual({ of: MIXER, alias: 'mixer' });
+    expect(at('#. Walk round the drum mi¦xer.')).toBeUndefined();
+    expect(at('#. Clean the [scra¦per].')).toBeUndefined();
+  });
+  test('gets other words everywhere, and the first name keeps its own', () => {
+    const { library } = assistFixture({ work: '#. Walk round the drum mixer. Look at the Mixer from outside.' });
+    const answer = renameAlias({ of: MIXER, alias: 'mixer' }, 'kneader', library);
+    const lines = answer.ok ? answer.files.flatMap((file) => file.lines.flatMap(({ after }) => after)) : [answer.reason];
+    expect(lines).toContain('1. Walk round the drum mixer. Look at the Kneader from outside.');
+    expect(lines.some((line) => /also: \[kneader\]/.test(line))).toBe(true);
+    expect(lines.some((line) => line.includes('drum kneader'))).toBe(false);
+  });
+  test('is refused where it is a name already', () => {
+    const { library } = assistFixture();
+    expect(renameAlias({ of: MIXER, alias: 'mixer' }, 'drum mixer', library)).toMatchObject({ ok: false });
+    expect(renameAlias({ of: MIXER, alias: 'mixer' }, 'scraper', library)).toMatchObject({ ok: false });
+  });
+  test('counts as a use of the thing', () => {
+    const { library } = assistFixture({ work: '#. Tell those at the mixer.' });
+    expect(usesOf(MIXER, library).some(({ text }) => text.includes('those at the mixer'))).toBe(true);
   });
 });
 

@@ -8,6 +8,7 @@ import { Menu } from './parts/menu.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { ReviewView } from './review/review-view.tsx';
 import { SHEETS } from './sheets/sheets.ts';
+import { watchFields } from './state/focus.ts';
 import { begin, setLanguage } from './state/opening.ts';
 import { panel } from './state/panel.ts';
 import { dropRecovered, keepBoth, keepMine, takeRecovered, takeTheirs } from './state/saving.ts';
@@ -40,7 +41,9 @@ export function App(): ReactNode {
     void call('menu.set', { menus: pageMenus() }).catch(() => undefined);
     const stopMenu = onMenuAction(runByName);
     const stopKeys = listenToKeys();
+    const stopFields = watchFields();
     return () => {
+      stopFields();
       stopMenu();
       stopKeys();
     };

@@ -17,7 +17,7 @@ export function listenToKeys(): () => void {
     if (!event.ctrlKey && !event.metaKey) return;
     const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);
     const action = menus.flatMap(({ actions }) => actions).find((one) => one.keys === keys);
-    if (!action) return;
+    if (!action || action.heardThere) return;
     // Fields of forms keep their own undo.
     if ((keys === 'Mod+Z' || keys === 'Mod+Y') && (event.target as HTMLElement).matches('input, select')) return;
     event.preventDefault();

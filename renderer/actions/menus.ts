@@ -9,6 +9,7 @@ import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
 import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
+import { clipboard } from './clipboard.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
 
@@ -65,6 +66,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         when: () => documents.next.redo !== undefined,
         run: redo,
       },
+      ...clipboard,
       { name: 'find', label: () => words.find, keys: 'Mod+F', run: () => openPanel('find') },
       {
         name: 'rename',

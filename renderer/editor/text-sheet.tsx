@@ -3,7 +3,7 @@
  * what they say comes from outside.
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import { onFocusText } from '../state/focus.ts';
+import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
@@ -75,7 +75,19 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       tabSize: 2,
     });
     editor.current = made;
-    onFocusText(() => made.focus());
+    const letGo = holdText({
+      focus: () => made.focus(),
+      put: (text) => made.trigger('menu', 'paste', { text }),
+      cut: () => made.trigger('menu', 'cut', undefined),
+      markAll: () => {
+        const model = made.getModel();
+        if (model) made.setSelection(model.getFullModelRange());
+      },
+      marked: () => {
+        const range = made.getSelection();
+        return range ? (made.getModel()?.getValueInRange(range) ?? '') : '';
+      },
+    });
     const measure = (): void => {
       const count = made.getModel()?.getLineCount() ?? 0;
       const within = (line: number): number => Math.max(1, Math.min(count, line));
@@ -139,6 +151,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
     // Asked again whenever a check is done; the pause in it keeps it behind typing.
     const stopSpelling = shown.listen(() => spelling.again(), 'revision', 'file');
     return () => {
+      letGo();
       stopSpelling();
       spelling.stop();
       stop();

@@ -42,6 +42,7 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
               key={action.name}
               type="button"
               role="menuitem"
+              className={action.apart ? 'apart' : undefined}
               disabled={action.when?.() === false}
               onClick={() => {
                 setOpen(false);

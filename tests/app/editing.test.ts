@@ -1,0 +1,105 @@
+/** A writer at the Edit menu in a real browser: cutting, copying and pasting with the mouse, in the text and in fields. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+
+const LIP = 'procedures/OM-3140-lip-cylinder.md';
+
+describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    await page.click('.tour button:has-text("Not now")');
+    await page.click('.library .entry:has-text("OM-3140")');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+
+  async function choose(item: string): Promise<void> {
+    await page.click('.menus button:has-text("Edit")');
+    await page.click(`[role=menuitem]:has(span:text-is("${item}"))`);
+  }
+  const shownText = async () => (await page.innerText('.sheet-text .view-lines')).replaceAll('\u00a0', ' ');
+  const undone = async () => {
+    await page.click('.sheet-text');
+    for (let times = 0; times < 9 && (await page.locator('.page[data-unsaved="0"]').count()) === 0; times += 1) {
+      await page.keyboard.press('Control+z');
+      await checked(page);
+    }
+    expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
+  };
+  async function goToText(text: string): Promise<void> {
+    await page.keyboard.press('Control+f');
+    await page.fill('.over input[type=search]', text);
+    await page.click('.found li:has-text("OM-3140") button');
+    await page.click('.over header button');
+  }
+
+  test('sees the keys of what everybody looks for there', async () => {
+    await page.click('.menus button:has-text("Edit")');
+    const items = await page.locator('[role=menu] [role=menuitem]').allInnerTexts();
+    for (const [item, keys] of [
+      ['Cut', 'Ctrl+X'],
+      ['Copy', 'Ctrl+C'],
+      ['Paste', 'Ctrl+V'],
+      ['Select all', 'Ctrl+A'],
+    ] as const)
+      expect(items.map((one) => one.replace(/\s+/g, ' '))).toContain(`${item} ${keys}`);
+    await page.keyboard.press('Escape');
+  });
+
+  test('is told the key where the browser does not let the page read what was copied', async () => {
+    await goToText('Send everyone off the platform');
+    await choose('Paste');
+    await page.waitForSelector('.foot .wrong:has-text("Ctrl+V")');
+    expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
+  });
+
+  test('cuts from the text and pastes into it, and undo knows both', async () => {
+    await desk.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    await goToText('off the platform and out of the pit');
+    await choose('Cut');
+    await checked(page);
+    expect(await shownText()).toContain('Send everyone .');
+    await page.keyboard.press('End');
+    await choose('Paste');
+    await expect.poll(shownText).toContain('Send everyone .off the platform and out of the pit');
+    await undone();
+    expect(desk.onDisk(LIP)).toContain('Send everyone off the platform and out of the pit.');
+  });
+
+  test('copies from the text into a field, and selects all of a field', async () => {
+    await goToText('laser distance meter');
+    await choose('Copy');
+    await page.click('.library input[type=search]');
+    await choose('Paste');
+    await expect.poll(() => page.inputValue('.library input[type=search]')).toBe('laser distance meter');
+    await choose('Select all');
+    await choose('Cut');
+    expect(await page.inputValue('.library input[type=search]')).toBe('');
+    // The list has heard of it.
+    expect(await page.locator('.library .entry').count()).toBeGreaterThan(10);
+    expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
+  });
+
+  test('selects all of the text, and of no other', async () => {
+    await page.click('.sheet-text .view-lines');
+    await choose('Select all');
+    await choose('Copy');
+    expect(await page.evaluate<string>('navigator.clipboard.readText()')).toBe(desk.onDisk(LIP));
+  });
+
+  test('copies words that are marked beside the text', async () => {
+    await page.locator('.sheet-head h1').click({ clickCount: 3 });
+    await choose('Copy');
+    expect(await page.evaluate<string>('navigator.clipboard.readText()')).toContain('OM-3140 Check the lip cylinder');
+  });
+
+  test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
+});

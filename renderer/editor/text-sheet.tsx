@@ -6,6 +6,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
+import { markFound } from './found-marks.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 import { markSpelling } from './spelling-marks.ts';
 
@@ -84,8 +85,9 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
         if (model) made.setSelection(model.getFullModelRange());
       },
       marked: () => {
-        const range = made.getSelection();
-        return range ? (made.getModel()?.getValueInRange(range) ?? '') : '';
+        const [model, range] = [made.getModel(), made.getSelection()];
+        if (!model || !range) return { text: '', start: 0 };
+        return { text: model.getValueInRange(range), start: model.getOffsetAt(range.getStartPosition()) };
       },
     });
     const measure = (): void => {
@@ -147,11 +149,13 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       }
       measure();
     });
+    const stopFound = markFound(made);
     const spelling = markSpelling(made);
     // Asked again whenever a check is done; the pause in it keeps it behind typing.
     const stopSpelling = shown.listen(() => spelling.again(), 'revision', 'file');
     return () => {
       letGo();
+      stopFound();
       stopSpelling();
       spelling.stop();
       stop();
@@ -184,6 +188,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       endLineNumber: end.lineNumber,
       endColumn: end.column,
     });
+    if (goTo.stay) return editor.current.revealLineInCenterIfOutsideViewport(start.lineNumber);
     editor.current.revealLineNearTop(start.lineNumber);
     editor.current.focus();
   }, [goTo]);

@@ -6,11 +6,16 @@ import { OverSheet } from '../parts/over-sheet.tsx';
 import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
+import { sought } from '../state/sought.ts';
 import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FindSheet(): ReactNode {
-  const [ask, setAsk] = useState({ query: '', pattern: false, matchCase: false, wholeWord: false });
+  // What was looked for in the text that is open is looked for here as well.
+  const [ask, setAsk] = useState(() => {
+    const { query, matchCase, wholeWord } = sought.get();
+    return { query, pattern: false, matchCase, wholeWord };
+  });
   const [by, setBy] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
   const found = useAnswer('find', ask.query === '' ? undefined : ask);

@@ -8,8 +8,8 @@ export interface TextHand {
   /** Takes away what was copied. */
   readonly cut: () => void;
   readonly markAll: () => void;
-  /** What is marked; empty: nothing. */
-  readonly marked: () => string;
+  /** What is marked, empty where nothing is, and where it begins. */
+  readonly marked: () => { readonly text: string; readonly start: number };
 }
 
 let hand: TextHand | undefined;

@@ -8,6 +8,7 @@ import { panel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import { FindStrip } from './find-strip.tsx';
 import { LeftMargin } from './left-margin.tsx';
 import { LibraryList } from './library-list.tsx';
 import { PageProof } from './page-proof.tsx';
@@ -55,6 +56,7 @@ export function WriteView(): ReactNode {
             </label>
           ) : null}
         </header>
+        <FindStrip />
         {file === undefined ? (
           <p className="quiet">{words.checking}</p>
         ) : (

@@ -49,7 +49,7 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     await page.click('.menu button');
     expect(await faults(page)).toEqual([]);
     await page.keyboard.press('Escape');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.keyboard.type('isolator');
     await page.waitForSelector('.found li');
     expect(await faults(page)).toEqual([]);

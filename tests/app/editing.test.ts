@@ -1,4 +1,4 @@
-/** A writer at the Edit menu in a real browser: cutting, copying and pasting with the mouse, in the text and in fields. */
+/** A writer at the Edit menu in a real browser: cutting, copying and pasting with the mouse, finding and replacing in the text that is open. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
@@ -35,7 +35,7 @@ describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
     expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
   };
   async function goToText(text: string): Promise<void> {
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', text);
     await page.click('.found li:has-text("OM-3140") button');
     await page.click('.over header button');
@@ -99,6 +99,94 @@ describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
     await page.locator('.sheet-head h1').click({ clickCount: 3 });
     await choose('Copy');
     expect(await page.evaluate<string>('navigator.clipboard.readText()')).toContain('OM-3140 Check the lip cylinder');
+  });
+
+  describe('who looks for something in the text', () => {
+    const count = () => page.innerText('.find-strip output');
+    const field = '.find-strip input[type=search]';
+    const holding = () => page.evaluate<boolean>('document.querySelector(".sheet-text").contains(document.activeElement)');
+    const times = (text: string, what: RegExp) => [...text.matchAll(what)].length;
+
+    test('is told how many places there are, sees them marked, and goes through them round and round', async () => {
+      await page.click('.sheet-text');
+      await page.keyboard.press('Control+Home');
+      await page.keyboard.press('Control+f');
+      await page.fill(field, 'main isolator');
+      const all = times(desk.onDisk(LIP), /main isolator/gi);
+      expect(all).toBeGreaterThan(2);
+      await expect.poll(count).toBe(`1 of ${all}`);
+      expect(await page.getByRole('search').getByRole('status').innerText()).toBe(`1 of ${all}`);
+      await page.waitForSelector('.sheet-text .found-here');
+      await page.keyboard.press('Enter');
+      await expect.poll(count).toBe(`2 of ${all}`);
+      await page.keyboard.press('Shift+Enter');
+      await page.keyboard.press('Shift+Enter');
+      await expect.poll(count).toBe(`${all} of ${all}`);
+      await page.keyboard.press('F3');
+      await expect.poll(count).toBe(`1 of ${all}`);
+      expect(await holding()).toBe(false);
+    });
+
+    test('tells capitals and whole words apart where asked to', async () => {
+      const text = desk.onDisk(LIP);
+      await page.fill(field, 'lock');
+      await expect.poll(count).toContain(`of ${times(text, /lock/gi)}`);
+      await page.check('.find-strip .tick:has-text("Whole words") input');
+      await expect.poll(count).toContain(`of ${times(text, /\block\b/gi)}`);
+      await page.check('.find-strip .tick:has-text("Match case") input');
+      await page.fill(field, 'PLATFORM');
+      await expect.poll(count).toBe('Not in this text');
+      await page.uncheck('.find-strip .tick:has-text("Match case") input');
+      await expect.poll(count).toContain(`of ${times(text, /\bplatform\b/gi)}`);
+      await page.uncheck('.find-strip .tick:has-text("Whole words") input');
+    });
+
+    test('comes back to the text at the place found, and types there', async () => {
+      await page.fill(field, 'dock staff');
+      await page.waitForSelector('.sheet-text .found-here');
+      await page.keyboard.press('Escape');
+      expect(await page.locator('.find-strip').count()).toBe(0);
+      expect(await page.locator('.sheet-text .found-text, .sheet-text .found-here').count()).toBe(0);
+      await page.keyboard.type('dock crew');
+      await checked(page);
+      expect(await shownText()).toContain('the dock crew that');
+      await undone();
+    });
+
+    test('looks for what is marked, replaces one and then all, and undo takes back each', async () => {
+      await goToText('dock staff');
+      await page.keyboard.press('Control+h');
+      expect(await page.inputValue(field)).toBe('dock staff');
+      const all = times(desk.onDisk(LIP), /dock staff/gi);
+      expect(all).toBeGreaterThan(2);
+      await expect.poll(count).toBe(`1 of ${all}`);
+      await page.fill('.find-strip input[type=text]', 'dock crew');
+      await page.click('.find-strip button:has-text("Replace this one")');
+      await expect.poll(count).toBe(`1 of ${all - 1}`);
+      await page.click('.find-strip button:has-text("Replace all")');
+      await expect.poll(count).toBe('Not in this text');
+      await page.click('.menus button:has-text("Edit")');
+      expect(await page.locator('[role=menuitem]').first().innerText()).toContain(`Undo: Replace in ${all - 1} places`);
+      await page.keyboard.press('Escape');
+      await page.click('.sheet-text');
+      await page.keyboard.press('Control+z');
+      await expect.poll(count).toContain(`${all - 1}`);
+      await page.keyboard.press('Control+z');
+      await checked(page);
+      expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
+      await page.click('.find-strip button:has-text("Close")');
+      expect(await holding()).toBe(true);
+    });
+
+    test('goes on in the whole library with the same words', async () => {
+      await page.keyboard.press('Control+f');
+      await page.fill(field, 'stopwatch');
+      await page.click('.find-strip button:has-text("Find in the library")');
+      expect(await page.inputValue('.over input[type=search]')).toBe('stopwatch');
+      await page.waitForSelector('.found li');
+      await page.keyboard.press('Escape');
+      await page.click('.find-strip button:has-text("Close")');
+    });
   });
 
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));

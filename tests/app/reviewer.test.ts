@@ -83,7 +83,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
 
   test('remarks on a step, is answered, settles; the library keeps it as text', async () => {
     await page.keyboard.press('Control+1');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Wait 15 min');
     await page.click('.found li button');
     await page.click('.over header button');

@@ -3,6 +3,7 @@ import { type ReactNode, useCallback } from 'react';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { BandLegend } from '../parts/hatches.tsx';
+import { nameOf, registerName } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
@@ -33,8 +34,8 @@ export function WriteView(): ReactNode {
       <LibraryList />
       <main className="desk">
         <header className="sheet-head">
-          <h1>
-            {document ? `${document.number} ${document.title}` : file}
+          <h1 title={file}>
+            {file === undefined ? '' : nameOf(file)}
             {document?.verdict === undefined ? null : (
               <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>{words[document.verdict]}</span>
             )}
@@ -62,7 +63,7 @@ export function WriteView(): ReactNode {
         ) : (
           <TextSheet
             file={file}
-            label={document?.title ?? file}
+            label={document?.title ?? registerName(file)}
             left={left}
             onPicture={(dropped) => panel.set({ open: 'figure', line: undefined, dropped })}
             right={(places) => <RightMargin margin={margin} review={review} findings={findings} places={places} />}

@@ -183,7 +183,12 @@ describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
       await page.fill(field, 'stopwatch');
       await page.click('.find-strip button:has-text("Find in the library")');
       expect(await page.inputValue('.over input[type=search]')).toBe('stopwatch');
-      await page.waitForSelector('.found li');
+      // Told by document and step; the line of the file is for whoever rests the mouse on it.
+      await page.waitForSelector('.found li:has-text("OM-3140, Check the drift, step 8"):has-text("Wait 10 min")');
+      await page.waitForSelector('.found li:has-text("Tools, stopwatch")');
+      const title = await page.locator('.found li:has-text("Check the drift, step 8") .quiet').getAttribute('title');
+      const line = desk.onDisk(LIP).split('Wait 10 min')[0]?.split('\n').length;
+      expect(title).toBe(`${LIP}, line ${line}`);
       await page.keyboard.press('Escape');
       await page.click('.find-strip button:has-text("Close")');
     });

@@ -40,6 +40,8 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
   test('plays the shortest unsafe walk on the text, from the keyboard', async () => {
     await page.keyboard.press('Control+2');
     await page.click('.list .entry:has-text("Hands in the pit")');
+    await expect.poll(() => page.innerText('.detail button')).toMatch(/^OM-3140, Renew the seal, step \d+$/);
+    expect(await page.innerText('.excerpt figcaption')).toMatch(/^OM-3140 Check the lip cylinder/);
     const first = await page.innerText('.excerpt mark');
     await page.click('.played button:has-text("Step on")');
     await page.keyboard.press('ArrowDown');

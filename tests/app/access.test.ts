@@ -56,6 +56,15 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     await page.keyboard.press('Escape');
   });
 
+  test('Write with the strip for finding and its marks', async () => {
+    await page.click('.sheet-text');
+    await page.keyboard.press('Control+h');
+    await page.keyboard.type('isolator');
+    await page.waitForSelector('.sheet-text .found-here');
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+  });
+
   test('Review, each of its parts', async () => {
     await page.keyboard.press('Control+2');
     const parts = await page.locator('.sub button').count();
@@ -105,6 +114,16 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       await other.page.waitForSelector('.list .entry');
       expect(await other.page.innerText('.list')).toMatch(/[■▲○]/);
       expect(await faults(other.page)).toEqual([]);
+      // A tick is seen, as without forced colours.
+      for (const one of [other.page, page]) {
+        await one.keyboard.press('Control+Shift+L');
+        const box = one.locator('.over').getByRole('checkbox', { name: 'Match case' });
+        const empty = await box.screenshot();
+        await box.check();
+        await one.click('.over input[type=search]');
+        expect((await box.screenshot()).equals(empty)).toBe(false);
+        await one.keyboard.press('Escape');
+      }
     } finally {
       await other.close();
     }

@@ -194,7 +194,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   }, [goTo]);
 
   return (
-    <div className="sheet">
+    <div className={file.endsWith('.md') ? 'sheet' : 'sheet sheet-entries'}>
       <div className="sheet-side sheet-left">
         <div
           ref={(element) => {

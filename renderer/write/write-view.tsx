@@ -76,9 +76,9 @@ export function WriteView(): ReactNode {
         ) : null}
       </main>
       <aside className="proof-side" aria-label={words.pageProof}>
+        <Tour />
         <h2>{words.pageProof}</h2>
         <PageProof margin={margin} number={document?.number ?? ''} />
-        <Tour />
       </aside>
     </div>
   );

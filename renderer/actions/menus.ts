@@ -101,7 +101,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
       {
         name: 'rename',
         apart: true,
-        label: () => words.rename,
+        label: () => `${words.rename} …`,
         keys: 'Mod+Shift+R',
         when: () => shown.get().file !== undefined,
         run: () => openPanel('rename'),

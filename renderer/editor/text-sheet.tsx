@@ -6,6 +6,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
 import { markFound } from './found-marks.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 import { markSpelling } from './spelling-marks.ts';
@@ -124,10 +125,10 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
           end: rangeOffset + rangeLength,
           text,
         }));
-        change('Typing', [{ path, edits }], true);
+        change(words.typing, [{ path, edits }], true);
         // A file with two kinds of line ends is evened out by the editor: then its whole text is what it has now.
         const [whole, own] = [documents.get(path)?.text ?? '', model.getValue()];
-        if (whole !== own) change('Even out line ends', [{ path, edits: [{ start: 0, end: whole.length, text: own }] }], true);
+        if (whole !== own) change(words.evenLineEnds, [{ path, edits: [{ start: 0, end: whole.length, text: own }] }], true);
         measure();
       }),
     ];

@@ -146,7 +146,7 @@ export function PrintView(): ReactNode {
         </p>
         {made ? (
           <p className="quiet">
-            {words.pagesMade(made.pages.length, Math.round(made.milliseconds))}
+            {words.pagesCount(made.pages.length)}
             {made.sides ? ` ${words.sidesMade(made.sides.length)}` : ''}
           </p>
         ) : (

@@ -6,6 +6,7 @@ import { focusText, lastField, textHand } from '../state/focus.ts';
 import { say } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { Action } from './action.ts';
+import { shownKeys } from './shown-keys.ts';
 
 /** Gives the caret back to where it was. */
 function goBack(): void {
@@ -29,7 +30,7 @@ async function paste(): Promise<void> {
   try {
     text = await navigator.clipboard.readText();
   } catch {
-    return say(words.pasteRefused, true);
+    return say(words.pasteRefused(shownKeys('Mod+V')), true);
   }
   if (text === '') return say(words.nothingToPaste, true);
   // As typed: the field keeps its own undo, and whoever listens to it hears of it.

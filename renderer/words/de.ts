@@ -16,7 +16,8 @@ export const de: Words = {
   copy: 'Kopieren',
   paste: 'Einfügen',
   selectAll: 'Alles markieren',
-  pasteRefused: 'Diese Seite darf nicht lesen, was kopiert wurde. Bitte die Schreibmarke an die Stelle setzen und Strg+V drücken.',
+  pasteRefused: (keys) =>
+    `Diese Seite darf nicht lesen, was kopiert wurde. Bitte die Schreibmarke an die Stelle setzen und ${keys} drücken.`,
   nothingToPaste: 'Es wurde kein Text kopiert, also ist nichts einzufügen.',
   find: 'In der Bibliothek suchen',
   findHere: 'In diesem Text suchen',
@@ -350,5 +351,6 @@ export const de: Words = {
   toPrinter: 'Ausdrucken',
   cautions:
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
+  keyNames: { Mod: 'Strg', Shift: 'Umschalt', Enter: 'Eingabe' },
   shortcuts: 'Tastenkürzel',
 };

@@ -14,7 +14,7 @@ export const en = {
   copy: 'Copy',
   paste: 'Paste',
   selectAll: 'Select all',
-  pasteRefused: 'This page may not read what was copied. Put the caret where it belongs and press Ctrl+V.',
+  pasteRefused: (keys: string) => `This page may not read what was copied. Put the caret where it belongs and press ${keys}.`,
   nothingToPaste: 'No text was copied, so there is nothing to paste.',
   find: 'Find in the library',
   findHere: 'Find in this text',
@@ -345,6 +345,7 @@ export const en = {
   toPrinter: 'Print it',
   cautions:
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
+  keyNames: { Mod: 'Ctrl' } as Readonly<Record<string, string>>,
   shortcuts: 'Keyboard shortcuts',
 };
 

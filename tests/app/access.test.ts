@@ -134,6 +134,15 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     try {
       expect(await other.page.innerText('.views')).not.toMatch(/Write/);
       expect(await other.page.getAttribute('.page', 'lang')).toBe('de');
+      await other.page.click('.menus button:has-text("Bearbeiten")');
+      const items = (await other.page.locator('[role=menu] [role=menuitem]').allInnerTexts()).map((one) => one.replace(/\s+/g, ' '));
+      expect(items).toContain('Kopieren Strg+C');
+      expect(items).toContain('Vorige Fundstelle Umschalt+F3');
+      await other.page.keyboard.press('Escape');
+      // What a machine is, a text is not.
+      await other.page.click('.sheet-text');
+      await other.page.keyboard.type('x');
+      await other.page.waitForSelector('.head :text-is("1 Text nicht gespeichert")');
     } finally {
       await other.close();
     }

@@ -123,7 +123,7 @@ export const de: Words = {
   backOne: 'Eine Antwort zurück',
   again: 'Von vorn',
   walkEnd: 'Der Gang endet hier',
-  required: 'Geforderter Zustand nach',
+  required: 'Angenommener Zustand nach',
   startState: 'Am Anfang',
   off: 'ab oder offen',
   out: 'ausgebaut',

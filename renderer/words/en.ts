@@ -119,7 +119,7 @@ export const en = {
   backOne: 'Back one answer',
   again: 'From the start',
   walkEnd: 'The walk ends here',
-  required: 'Required state after',
+  required: 'State assumed after',
   startState: 'At the start',
   off: 'off or open',
   out: 'taken out',

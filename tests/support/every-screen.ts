@@ -40,6 +40,7 @@ async function everyScreen(page: Page, shoot: (name: string) => Promise<unknown>
   }
   for (const [name, keys] of [
     ['find', 'Control+Shift+L'],
+    ['find-here', 'Control+f'],
     ['keys', 'Control+k'],
   ] as const) {
     await page.keyboard.press(keys);

@@ -67,6 +67,9 @@ function Strip({ file, count }: { readonly file: string; readonly count: number 
   // What was asked when a hit was shown last: an edit elsewhere in the text must not lead away from it.
   const led = useRef('');
   const lead = JSON.stringify([query, own.matchCase, own.wholeWord, count]);
+  // Places in one text mean nothing in another.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each time another text is shown
+  useEffect(() => sought.set({ found: [], more: false }), [file]);
   useEffect(() => {
     if (query === '') return sought.set({ found: [], more: false });
     if (answer === undefined) return;

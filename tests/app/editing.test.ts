@@ -146,7 +146,7 @@ describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
       await page.waitForSelector('.sheet-text .found-here');
       await page.keyboard.press('Escape');
       expect(await page.locator('.find-strip').count()).toBe(0);
-      expect(await page.locator('.sheet-text .found-text, .sheet-text .found-here').count()).toBe(0);
+      await expect.poll(() => page.locator('.sheet-text .found-text, .sheet-text .found-here').count()).toBe(0);
       await page.keyboard.type('dock crew');
       await checked(page);
       expect(await shownText()).toContain('the dock crew that');
@@ -176,6 +176,19 @@ describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
       expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
       await page.click('.find-strip button:has-text("Close")');
       expect(await holding()).toBe(true);
+    });
+
+    test('counts anew in another text, and leaves the caret there alone', async () => {
+      await page.keyboard.press('Control+f');
+      await page.fill(field, 'platform');
+      await expect.poll(count).toMatch(/^\d+ of \d+$/);
+      await page.click('.library .entry:has-text("OM-6120")');
+      await expect.poll(count).toBe('Not in this text');
+      await expect.poll(() => page.locator('.sheet-text .found-text, .sheet-text .found-here').count()).toBe(0);
+      await page.click('.library .entry:has-text("OM-3150")');
+      await expect.poll(count).toMatch(/^\d+ places$/);
+      await page.click('.library .entry:has-text("OM-3140")');
+      await page.click('.find-strip button:has-text("Close")');
     });
 
     test('goes on in the whole library with the same words', async () => {

@@ -22,6 +22,8 @@ export interface MenuParts {
 }
 
 const LINE: Item = { type: 'separator' };
+/** What the page names too and the shell does better, because a page may not read what was copied elsewhere. Selecting is left to the page. */
+const ROLES: Readonly<Record<string, 'cut' | 'copy' | 'paste'>> = { cut: 'cut', copy: 'copy', paste: 'paste' };
 /** The places of the shell's own items; what the page names besides stands between Edit and View. */
 const KNOWN: readonly string[] = ['file', 'edit', 'views'];
 
@@ -33,7 +35,7 @@ export function menuOf(parts: MenuParts): Item[] {
   return [
     ...(mac ? [macMenu(parts)] : []),
     { label: named('file')?.label ?? words.file, submenu: joined(fromPage(named('file')), fileItems(parts)) },
-    { label: named('edit')?.label ?? words.edit, submenu: joined(fromPage(named('edit')), editItems(parts)) },
+    { label: named('edit')?.label ?? words.edit, submenu: joined(fromPage(named('edit')), editItems(parts, named('edit'))) },
     ...others.map((menu) => ({ label: menu.label, submenu: fromPage(menu) })),
     { label: named('views')?.label ?? words.view, submenu: joined(fromPage(named('views')), viewItems(parts)) },
     { label: words.window, role: 'window', submenu: [{ label: words.minimize, role: 'minimize' }] },
@@ -42,6 +44,8 @@ export function menuOf(parts: MenuParts): Item[] {
 }
 
 function pageItem({ name, label, keys }: PageMenu['actions'][number], { run, mac }: MenuParts): Item {
+  const role = ROLES[name];
+  if (role !== undefined) return { label, role };
   const click = (): void => run.action(name);
   if (keys === undefined) return { label, click };
   // The page hears its keys itself, before the text does; here they are only shown. A Mac gives them to the page first anyway.
@@ -49,7 +53,7 @@ function pageItem({ name, label, keys }: PageMenu['actions'][number], { run, mac
 }
 
 function joined(first: readonly Item[], second: readonly Item[]): Item[] {
-  return first.length === 0 ? [...second] : [...first, LINE, ...second];
+  return first.length === 0 || second.length === 0 ? [...first, ...second] : [...first, LINE, ...second];
 }
 
 function fileItems({ words, recent, mac, run }: MenuParts): Item[] {
@@ -64,7 +68,9 @@ function fileItems({ words, recent, mac, run }: MenuParts): Item[] {
   ];
 }
 
-function editItems({ words }: MenuParts): Item[] {
+/** Only until the page has named its own. */
+function editItems({ words }: MenuParts, page: PageMenu | undefined): Item[] {
+  if (page?.actions.some(({ name }) => name === 'paste')) return [];
   return [
     { label: words.cut, role: 'cut' },
     { label: words.copy, role: 'copy' },

@@ -69,7 +69,7 @@ const de: ShellWords = {
   help: 'Hilfe',
   about: 'Über Handsclear',
   cautions:
-    'Handsclear hilft beim Schreiben. Betriebliche Regeln zum Sperren, örtliche Vorschriften und zugelassene Fachleute gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher; eine befähigte Person prüft.',
+    'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   open: 'Öffnen',
   notLibrary: 'Das ist keine Bibliothek',
   notLibraryWhy: (folder) => `${folder} enthält keine library.yaml. Wählen Sie den Ordner mit library.yaml, registers und procedures.`,

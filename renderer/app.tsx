@@ -5,9 +5,11 @@ import { menus, pageMenus } from './actions/menus.ts';
 import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
+import { nameOf } from './parts/place.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { ReviewView } from './review/review-view.tsx';
 import { SHEETS } from './sheets/sheets.ts';
+import { watchFields } from './state/focus.ts';
 import { begin, setLanguage } from './state/opening.ts';
 import { panel } from './state/panel.ts';
 import { dropRecovered, keepBoth, keepMine, takeRecovered, takeTheirs } from './state/saving.ts';
@@ -40,7 +42,9 @@ export function App(): ReactNode {
     void call('menu.set', { menus: pageMenus() }).catch(() => undefined);
     const stopMenu = onMenuAction(runByName);
     const stopKeys = listenToKeys();
+    const stopFields = watchFields();
     return () => {
+      stopFields();
       stopMenu();
       stopKeys();
     };
@@ -78,7 +82,7 @@ export function App(): ReactNode {
       </header>
       {recovered.length > 0 ? (
         <div className="band-message" role="alert">
-          {words.recovered(recovered.length)} <span className="quiet">{recovered.map(({ path }) => path).join(', ')}</span>{' '}
+          {words.recovered(recovered.length)} <span className="quiet">{recovered.map(({ path }) => nameOf(path)).join(', ')}</span>{' '}
           <button type="button" className="main" onClick={takeRecovered}>
             {words.takeBack}
           </button>{' '}
@@ -88,8 +92,8 @@ export function App(): ReactNode {
         </div>
       ) : null}
       {clashes.map((clash) => (
-        <div key={clash.path} className="band-message" role="alert">
-          {words.clash(clash.path)}{' '}
+        <div key={clash.path} className="band-message" role="alert" title={clash.path}>
+          {words.clash(nameOf(clash.path))}{' '}
           <button type="button" onClick={() => takeTheirs(clash)}>
             {words.takeTheirs}
           </button>{' '}

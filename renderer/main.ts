@@ -6,6 +6,8 @@ import { askAhead } from './state/ahead.ts';
 import { readSettings } from './state/settings.ts';
 import './styles/page.css';
 import './styles/review.css';
+import './styles/find.css';
+import './styles/ticks.css';
 
 askAhead();
 void import('./editor/component.ts');

@@ -14,6 +14,8 @@ export interface FindOptions {
   readonly wholeWord?: boolean;
   /** Matches given at most; 1000 unless told. */
   readonly most?: number;
+  /** Replaced is only the match that begins there. */
+  readonly only?: number;
 }
 
 export interface FoundText {
@@ -65,6 +67,7 @@ export function replaceText(texts: readonly LibraryText[], query: string, replac
   const edits: TextEdit[] = [];
   for (const { path, text } of texts)
     for (const match of all(search, text)) {
+      if (options.only !== undefined && match.start !== options.only) continue;
       const own = options.pattern ? filled(replacement, text, match) : replacement;
       if (own !== text.slice(match.start, match.end)) edits.push({ file: path, start: match.start, end: match.end, text: own });
     }

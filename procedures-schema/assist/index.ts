@@ -29,3 +29,4 @@ export { rename, renameAlias } from './rename.ts';
 export { type SpellableWord, spellable, spellingWords } from './spelling.ts';
 export { textKey } from './text-key.ts';
 export { definitionOf, definitionOfNamed, namedAt, usesOf } from './uses.ts';
+export { type Where, whereIs } from './where.ts';

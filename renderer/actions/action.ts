@@ -4,6 +4,10 @@ export interface Action {
   readonly label: () => string;
   /** "Mod+S": Ctrl, or Command on a Mac. */
   readonly keys?: string;
+  /** Where somebody types hears these keys by itself, and does it better: here they are only shown. */
+  readonly heardThere?: true;
+  /** A line stands above it in the menu. */
+  readonly apart?: true;
   readonly when?: () => boolean;
   readonly run: () => void | Promise<void>;
 }

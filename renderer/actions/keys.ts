@@ -14,10 +14,11 @@ const combination = (event: KeyboardEvent): string =>
 
 export function listenToKeys(): () => void {
   const hear = (event: KeyboardEvent): void => {
-    if (!event.ctrlKey && !event.metaKey) return;
+    // A letter alone is typed; a function key is not.
+    if (!event.ctrlKey && !event.metaKey && !/^F\d+$/.test(event.key)) return;
     const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);
     const action = menus.flatMap(({ actions }) => actions).find((one) => one.keys === keys);
-    if (!action) return;
+    if (!action || action.heardThere) return;
     // Fields of forms keep their own undo.
     if ((keys === 'Mod+Z' || keys === 'Mod+Y') && (event.target as HTMLElement).matches('input, select')) return;
     event.preventDefault();

@@ -4,11 +4,13 @@ import { openPanel, type PanelName } from '../state/panel.ts';
 import { save } from '../state/saving.ts';
 import { putSetting, setting } from '../state/settings.ts';
 import { goTo, say, shown } from '../state/shown.ts';
+import { lookFor, sought, toHit } from '../state/sought.ts';
 import { applyProposed, core, documents, redo, undo } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
 import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
+import { clipboard } from './clipboard.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
 
@@ -65,10 +67,41 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         when: () => documents.next.redo !== undefined,
         run: redo,
       },
-      { name: 'find', label: () => words.find, keys: 'Mod+F', run: () => openPanel('find') },
+      ...clipboard,
+      {
+        name: 'find here',
+        label: () => words.findHere,
+        keys: 'Mod+F',
+        apart: true,
+        when: () => shown.get().file !== undefined,
+        run: () => lookFor(sought.get().replacing),
+      },
+      {
+        name: 'find next',
+        label: () => words.findNext,
+        keys: 'F3',
+        when: () => sought.get().query !== '' && shown.get().file !== undefined,
+        run: () => toHit('next'),
+      },
+      {
+        name: 'find previous',
+        label: () => words.findPrevious,
+        keys: 'Shift+F3',
+        when: () => sought.get().query !== '' && shown.get().file !== undefined,
+        run: () => toHit('previous'),
+      },
+      {
+        name: 'replace here',
+        label: () => words.replaceHere,
+        keys: 'Mod+H',
+        when: () => shown.get().file !== undefined,
+        run: () => lookFor(true),
+      },
+      { name: 'find', label: () => `${words.find} …`, keys: 'Mod+Shift+L', run: () => openPanel('find') },
       {
         name: 'rename',
-        label: () => words.rename,
+        apart: true,
+        label: () => `${words.rename} …`,
         keys: 'Mod+Shift+R',
         when: () => shown.get().file !== undefined,
         run: () => openPanel('rename'),

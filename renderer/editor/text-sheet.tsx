@@ -3,9 +3,11 @@
  * what they say comes from outside.
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import { onFocusText } from '../state/focus.ts';
+import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
+import { words } from '../words/words.ts';
+import { markFound } from './found-marks.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 import { markSpelling } from './spelling-marks.ts';
 
@@ -75,7 +77,20 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       tabSize: 2,
     });
     editor.current = made;
-    onFocusText(() => made.focus());
+    const letGo = holdText({
+      focus: () => made.focus(),
+      put: (text) => made.trigger('menu', 'paste', { text }),
+      cut: () => made.trigger('menu', 'cut', undefined),
+      markAll: () => {
+        const model = made.getModel();
+        if (model) made.setSelection(model.getFullModelRange());
+      },
+      marked: () => {
+        const [model, range] = [made.getModel(), made.getSelection()];
+        if (!model || !range) return { text: '', start: 0 };
+        return { text: model.getValueInRange(range), start: model.getOffsetAt(range.getStartPosition()) };
+      },
+    });
     const measure = (): void => {
       const count = made.getModel()?.getLineCount() ?? 0;
       const within = (line: number): number => Math.max(1, Math.min(count, line));
@@ -110,10 +125,10 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
           end: rangeOffset + rangeLength,
           text,
         }));
-        change('Typing', [{ path, edits }], true);
+        change(words.typing, [{ path, edits }], true);
         // A file with two kinds of line ends is evened out by the editor: then its whole text is what it has now.
         const [whole, own] = [documents.get(path)?.text ?? '', model.getValue()];
-        if (whole !== own) change('Even out line ends', [{ path, edits: [{ start: 0, end: whole.length, text: own }] }], true);
+        if (whole !== own) change(words.evenLineEnds, [{ path, edits: [{ start: 0, end: whole.length, text: own }] }], true);
         measure();
       }),
     ];
@@ -135,10 +150,13 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       }
       measure();
     });
+    const stopFound = markFound(made);
     const spelling = markSpelling(made);
     // Asked again whenever a check is done; the pause in it keeps it behind typing.
     const stopSpelling = shown.listen(() => spelling.again(), 'revision', 'file');
     return () => {
+      letGo();
+      stopFound();
       stopSpelling();
       spelling.stop();
       stop();
@@ -171,12 +189,13 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       endLineNumber: end.lineNumber,
       endColumn: end.column,
     });
+    if (goTo.stay) return editor.current.revealLineInCenterIfOutsideViewport(start.lineNumber);
     editor.current.revealLineNearTop(start.lineNumber);
     editor.current.focus();
   }, [goTo]);
 
   return (
-    <div className="sheet">
+    <div className={file.endsWith('.md') ? 'sheet' : 'sheet sheet-entries'}>
       <div className="sheet-side sheet-left">
         <div
           ref={(element) => {

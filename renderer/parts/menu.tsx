@@ -1,6 +1,7 @@
 /** A menu that drops from the head of the page: buttons with their keys, closed by Escape or by leaving it. */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Action } from '../actions/action.ts';
+import { shownKeys } from '../actions/shown-keys.ts';
 
 export function Menu({ label, actions }: { readonly label: string; readonly actions: readonly Action[] }): ReactNode {
   const [open, setOpen] = useState(false);
@@ -42,6 +43,7 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
               key={action.name}
               type="button"
               role="menuitem"
+              className={action.apart ? 'apart' : undefined}
               disabled={action.when?.() === false}
               onClick={() => {
                 setOpen(false);
@@ -49,7 +51,7 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
               }}
             >
               <span>{action.label()}</span>
-              <kbd>{action.keys?.replace('Mod', 'Ctrl') ?? ''}</kbd>
+              <kbd>{action.keys === undefined ? '' : shownKeys(action.keys)}</kbd>
             </button>
           ))}
         </div>

@@ -4,6 +4,7 @@ import type { Finding } from '../../procedures-schema/index.ts';
 import { goTo } from '../state/shown.ts';
 import { documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+import { nameOf } from './place.tsx';
 
 /** Lines shown before and after the step. */
 const AROUND = 4;
@@ -78,7 +79,9 @@ function Excerpt({ file, start, end }: { readonly file: string; readonly start: 
   };
   return (
     <figure className="excerpt">
-      <figcaption className="quiet">{file}</figcaption>
+      <figcaption className="quiet" title={file}>
+        {nameOf(file)}
+      </figcaption>
       <pre>
         {text.slice(lineStart(start, AROUND), start)}
         <mark>{text.slice(start, end)}</mark>

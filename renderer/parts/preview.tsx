@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Proposal } from '../../procedures-schema/assist/index.ts';
 import { words } from '../words/words.ts';
+import { nameOf } from './place.tsx';
 
 interface Props {
   readonly proposal: Proposal;
@@ -24,7 +25,7 @@ export function Preview({ proposal, apply, cancel }: Props): ReactNode {
       </p>
       {proposal.files.map(({ file, lines }) => (
         <div key={file}>
-          <h3>{file}</h3>
+          <h3 title={file}>{nameOf(file)}</h3>
           {lines.map((own) => (
             <div key={own.line} className="changed">
               {own.before.map((line, index) => (

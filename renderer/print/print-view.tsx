@@ -2,6 +2,7 @@
 import { type ReactNode, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { PageCanvas } from '../parts/page-canvas.tsx';
+import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { printOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
@@ -145,7 +146,7 @@ export function PrintView(): ReactNode {
         </p>
         {made ? (
           <p className="quiet">
-            {words.pagesMade(made.pages.length, Math.round(made.milliseconds))}
+            {words.pagesCount(made.pages.length)}
             {made.sides ? ` ${words.sidesMade(made.sides.length)}` : ''}
           </p>
         ) : (
@@ -165,7 +166,7 @@ export function PrintView(): ReactNode {
             {blocking.map((finding) => (
               <div key={`${finding.file}${finding.check}${finding.span.start}`}>
                 <button type="button" className="plain" onClick={() => goTo(finding.file, finding.span.start, finding.span.end)}>
-                  {finding.file}:{finding.range.start.line}
+                  <Place file={finding.file} offset={finding.span.start} />
                 </button>
                 <FindingNote finding={finding} whole={false} />
               </div>

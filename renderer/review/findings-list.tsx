@@ -2,18 +2,18 @@
 import { type ReactNode, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
+import { nameOf, Place } from '../parts/place.tsx';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function FindingsList(): ReactNode {
-  const { overview } = shown.usePick('overview', 'findings', 'between');
+  shown.usePick('overview', 'findings', 'between');
   const [by, setBy] = useState<'document' | 'kind'>('document');
   const [chosen, setChosen] = useState<string>();
   const findings = allFindings();
   const groupOf = (finding: Finding): string => {
     if (by === 'kind') return finding.check;
-    const document = overview?.documents.find(({ file }) => file === finding.file);
-    return document ? `${document.number} ${document.title}` : finding.file;
+    return nameOf(finding.file);
   };
   const rank = { error: 0, warning: 1, advice: 2 };
   const sorted = [...findings].sort((a, b) => rank[a.severity] - rank[b.severity] || a.span.start - b.span.start);
@@ -61,7 +61,7 @@ export function FindingsList(): ReactNode {
           <>
             <p>
               <button type="button" onClick={() => goTo(open.file, open.span.start, open.span.end)}>
-                {open.file}:{open.range.start.line}
+                <Place file={open.file} offset={open.span.start} />
               </button>{' '}
               <span className="quiet">{open.variants.join(', ')}</span>
             </p>

@@ -1,6 +1,7 @@
 /** A walk made as a technician makes it: choose procedure and variant, answer what is asked, see the required state after each step. */
 import { type ReactNode, useState } from 'react';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -99,7 +100,7 @@ export function Walking(): ReactNode {
             <StateTold state={frame?.state ?? walk.start} />
             {frame ? (
               <button type="button" onClick={() => goTo(frame.file, frame.span.start, frame.span.end)}>
-                {frame.file}:{frame.line}
+                <Place file={frame.file} offset={frame.span.start} />
               </button>
             ) : null}
           </>

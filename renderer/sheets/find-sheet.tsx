@@ -1,16 +1,22 @@
 /** Find and replace across the library, with what would change shown first. */
 import { type ReactNode, useState } from 'react';
-import type { Proposal } from '../../procedures-schema/assist/index.ts';
+import type { FoundTexts, Proposal } from '../../procedures-schema/assist/index.ts';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
+import { usePlaces } from '../parts/place.tsx';
 import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
+import { sought } from '../state/sought.ts';
 import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function FindSheet(): ReactNode {
-  const [ask, setAsk] = useState({ query: '', pattern: false, matchCase: false, wholeWord: false });
+  // What was looked for in the text that is open is looked for here as well.
+  const [ask, setAsk] = useState(() => {
+    const { query, matchCase, wholeWord } = sought.get();
+    return { query, pattern: false, matchCase, wholeWord };
+  });
   const [by, setBy] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
   const found = useAnswer('find', ask.query === '' ? undefined : ask);
@@ -47,23 +53,32 @@ export function FindSheet(): ReactNode {
           cancel={() => setProposal(undefined)}
         />
       ) : found === undefined ? null : found.ok ? (
-        <ul className="found">
-          {found.files.flatMap(({ file, found: hits }) =>
-            hits.slice(0, 50).map((hit) => (
-              <li key={`${file}${hit.span.start}`}>
-                <button type="button" className="plain" onClick={() => goTo(file, hit.span.start, hit.span.end)}>
-                  <span className="quiet">
-                    {file}:{hit.line}
-                  </span>{' '}
-                  {hit.text.trim()}
-                </button>
-              </li>
-            )),
-          )}
-        </ul>
+        <Found files={found.files} />
       ) : (
         <p className="wrong">{found.reason}</p>
       )}
     </OverSheet>
+  );
+}
+
+/** Hits of one file that are listed: more would be read by nobody. */
+const MOST = 50;
+
+function Found({ files }: { readonly files: (FoundTexts & { readonly ok: true })['files'] }): ReactNode {
+  const hits = files.flatMap(({ file, found }) => found.slice(0, MOST).map((hit) => ({ file, offset: hit.span.start, hit })));
+  const places = usePlaces(hits.map(({ file, offset }) => ({ file, offset })));
+  return (
+    <ul className="found">
+      {hits.map(({ file, hit }, index) => (
+        <li key={`${file}${hit.span.start}`}>
+          <button type="button" className="plain" onClick={() => goTo(file, hit.span.start, hit.span.end)}>
+            <span className="quiet" title={places[index]?.title}>
+              {places[index]?.words}
+            </span>{' '}
+            {hit.text.trim()}
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -164,7 +164,11 @@ function Measurements({ field, put }: FieldProps): ReactNode {
           {typeof line.limits === 'string' ? (
             <span className="field">
               <span className="quiet">{words.limitsWord}</span>
-              <LeftInput label={`${line.name} limits`} value={line.limits} put={(text) => with_(index, { ...line, limits: text })} />
+              <LeftInput
+                label={`${line.name} ${words.limitsWord}`}
+                value={line.limits}
+                put={(text) => with_(index, { ...line, limits: text })}
+              />
             </span>
           ) : null}
           <button

@@ -1,6 +1,7 @@
 /** All keys, from the same table that the menus are made of. */
 import type { ReactNode } from 'react';
 import { menus } from '../actions/menus.ts';
+import { shownKeys } from '../actions/shown-keys.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { words } from '../words/words.ts';
 
@@ -16,7 +17,7 @@ export function KeysSheet(): ReactNode {
                 <tr key={action.name}>
                   <td className="quiet">{label}</td>
                   <th scope="row">{action.label()}</th>
-                  <td>{action.keys?.replace('Mod', 'Ctrl')}</td>
+                  <td>{action.keys === undefined ? '' : shownKeys(action.keys)}</td>
                 </tr>
               )),
           )}

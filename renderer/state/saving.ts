@@ -1,5 +1,6 @@
 /** Between window and disk: saving, what changed there meanwhile, unsaved text found again, files written out, earlier texts. Overwrites nothing unseen. */
 import { base64Of, call, type DiskChange } from '../host.ts';
+import { words } from '../words/words.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
 import { change, core, documents, here, journalNow, journalSettled, raw, takeOver, unsavedNow } from './workspace.ts';
 
@@ -19,7 +20,7 @@ export const save = (): Promise<void> => inTurn(saveNow);
 async function saveNow(): Promise<void> {
   await journalSettled();
   const files = documents.unsaved().map(({ path, base }) => ({ path, base, text: raw(path) }));
-  if (files.length === 0) return say('Everything is saved.');
+  if (files.length === 0) return say(words.savedAll);
   try {
     const { saved, conflicts } = await call('file.save', { ...here, files });
     for (const { path, hash } of saved) {
@@ -31,8 +32,8 @@ async function saveNow(): Promise<void> {
       unsaved: unsavedNow(),
       clashes: conflicts.map(({ path, text, hash }) => ({ path, theirs: text, hash })),
     });
-    if (conflicts.length === 0) say(saved.length === 1 ? `Saved ${saved[0]?.path}.` : `Saved ${saved.length} files.`);
-    else say('Some files changed on disk meanwhile. Nothing was overwritten; choose below.', true);
+    if (conflicts.length === 0) say(words.savedTexts(saved.length));
+    else say(words.savedNot, true);
   } catch (error) {
     wrong(error);
   }
@@ -88,7 +89,7 @@ export function takeTheirs(clash: Clash): void {
   } else {
     const before = documents.get(path);
     const text = theirs.replace(/^\uFEFF/, '');
-    if (before) change('Take the text on disk', [{ path, edits: [{ start: 0, end: before.text.length, text }] }]);
+    if (before) change(words.takeTheirs, [{ path, edits: [{ start: 0, end: before.text.length, text }] }]);
     else {
       documents.fromDisk(path, theirs, hash);
       core.edit([{ path, text }]);
@@ -111,7 +112,7 @@ export function keepBoth(clash: Clash): void {
   const mine = documents.get(clash.path)?.text ?? '';
   const beside = clash.path.replace(/(\.[^.]*)?$/, (end) => `-mine${end}`);
   takeTheirs(clash);
-  change('Keep both', [{ path: beside, edits: [{ start: 0, end: 0, text: mine }] }]);
+  change(words.keepBoth, [{ path: beside, edits: [{ start: 0, end: 0, text: mine }] }]);
 }
 
 function settle(path: string): void {
@@ -136,7 +137,7 @@ export function takeRecovered(): void {
   shown.set({ recovered: left });
   takeOver([...taken.values()].map(({ window }) => window).filter((window) => !left.some((one) => one.window === window)));
   change(
-    'Take back unsaved text',
+    words.takeBack,
     [...taken.values()].map(({ path, text }) => ({
       path,
       edits: [{ start: 0, end: documents.get(path)?.text.length ?? 0, text: text.replace(/^\uFEFF/, '') }],
@@ -167,7 +168,7 @@ export async function printOut(name: string): Promise<void> {
 export async function writeOut(name: string, bytes: Uint8Array): Promise<string | undefined> {
   try {
     const { path } = await call('output.write', { library: here.library, name, base64: base64Of(bytes) });
-    say(`Written: ${path}`);
+    say(words.written(path));
     return path;
   } catch (error) {
     wrong(error);

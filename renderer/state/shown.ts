@@ -32,7 +32,7 @@ export interface Shown {
   readonly waiting: number;
   readonly file: string | undefined;
   /** Where to put the caret when the file is shown; counted so that the same place can be asked for twice. */
-  readonly goTo: { readonly offset: number; readonly end: number; readonly count: number } | undefined;
+  readonly goTo: { readonly offset: number; readonly end: number; readonly count: number; readonly stay?: boolean } | undefined;
   readonly caret: number;
   readonly variant: string | undefined;
   /** Paths with text that is not on disk. */
@@ -75,4 +75,10 @@ export function goTo(file: string, offset: number, end = offset, view: View = 'w
   count += 1;
   const variants = file === shown.get().file ? {} : { variant: undefined };
   shown.set({ view, file, goTo: { offset, end, count }, ...variants });
+}
+
+/** Shows a place of the text that is open without taking the caret from where somebody types. */
+export function lookAt(file: string, offset: number, end: number): void {
+  count += 1;
+  shown.set({ view: 'write', file, goTo: { offset, end, count, stay: true } });
 }

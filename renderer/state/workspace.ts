@@ -5,6 +5,7 @@
 import type { FileEdits } from '../../procedures-schema/assist/index.ts';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { call } from '../host.ts';
+import { words } from '../words/words.ts';
 import { CoreClient } from '../worker/client.ts';
 import { type Applied, Documents } from './documents.ts';
 import { Listing } from './listing.ts';
@@ -42,7 +43,7 @@ export const core = new CoreClient(
   },
   (message) => {
     shown.set({ checking: false });
-    say(`Checking failed: ${message} This is a fault of the program, not of your text. Your text is kept.`, true);
+    say(words.checkFailed(message), true);
   },
   ({ findings, between, waiting }) => {
     for (const [file, own] of findings) arrived.set(file, own);
@@ -99,7 +100,7 @@ export function applyProposed(title: string, files: readonly FileEdits[]): void 
     title,
     files.map(({ file, edits }) => ({ path: file, edits })),
   );
-  say(`${title}: done in ${files.length === 1 ? 'one file' : `${files.length} files`}. Undo takes it back.`);
+  say(words.done(title, files.length));
 }
 
 export function undo(): void {

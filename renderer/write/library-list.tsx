@@ -1,6 +1,7 @@
 /** The library as a list: documents under their machine, symptom or guide, each with its state at a glance. */
 import { memo, type ReactNode, useState } from 'react';
 import { gradeOf } from '../parts/findings.tsx';
+import { registerName } from '../parts/place.tsx';
 import { shown } from '../state/shown.ts';
 import { show } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -23,7 +24,7 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
     const count = own.filter(({ severity }) => severity === grade).length;
     return (
       <li key={one.file}>
-        <button type="button" className="entry" aria-current={one.file === file} onClick={() => show(one.file)}>
+        <button type="button" className="entry" title={one.file} aria-current={one.file === file} onClick={() => show(one.file)}>
           <span className="entry-number">{one.number}</span>
           <span className="entry-title">{one.title}</span>
           <span className={`entry-state state-${grade}`}>
@@ -72,7 +73,7 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
       {wanted === '' ? (
         <section>
           <h3>{words.registers}</h3>
-          <ul>{overview?.registers.map((path) => line({ file: path, number: '', title: path.replace(/^registers\//, '') }))}</ul>
+          <ul>{overview?.registers.map((path) => line({ file: path, number: '', title: registerName(path) }))}</ul>
         </section>
       ) : null}
     </nav>

@@ -69,11 +69,11 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
         <PageCanvas page={page} width={width} label={words.page(at + 1, count)} {...(marked === undefined ? {} : { marked })} />
       </div>
       <figcaption>
-        <button type="button" aria-label="-1" disabled={at === 0} onClick={() => leaf(at - 1)}>
+        <button type="button" aria-label={words.pageBefore} title={words.pageBefore} disabled={at === 0} onClick={() => leaf(at - 1)}>
           ‹
         </button>
         {words.page(at + 1, count)}
-        <button type="button" aria-label="+1" disabled={at >= count - 1} onClick={() => leaf(at + 1)}>
+        <button type="button" aria-label={words.pageAfter} title={words.pageAfter} disabled={at >= count - 1} onClick={() => leaf(at + 1)}>
           ›
         </button>
       </figcaption>

@@ -3,11 +3,13 @@ import { type ReactNode, useCallback } from 'react';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { BandLegend } from '../parts/hatches.tsx';
+import { nameOf, registerName } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import { FindStrip } from './find-strip.tsx';
 import { LeftMargin } from './left-margin.tsx';
 import { LibraryList } from './library-list.tsx';
 import { PageProof } from './page-proof.tsx';
@@ -32,8 +34,8 @@ export function WriteView(): ReactNode {
       <LibraryList />
       <main className="desk">
         <header className="sheet-head">
-          <h1>
-            {document ? `${document.number} ${document.title}` : file}
+          <h1 title={file}>
+            {file === undefined ? '' : nameOf(file)}
             {document?.verdict === undefined ? null : (
               <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>{words[document.verdict]}</span>
             )}
@@ -55,12 +57,13 @@ export function WriteView(): ReactNode {
             </label>
           ) : null}
         </header>
+        <FindStrip />
         {file === undefined ? (
           <p className="quiet">{words.checking}</p>
         ) : (
           <TextSheet
             file={file}
-            label={document?.title ?? file}
+            label={document?.title ?? registerName(file)}
             left={left}
             onPicture={(dropped) => panel.set({ open: 'figure', line: undefined, dropped })}
             right={(places) => <RightMargin margin={margin} review={review} findings={findings} places={places} />}
@@ -73,9 +76,9 @@ export function WriteView(): ReactNode {
         ) : null}
       </main>
       <aside className="proof-side" aria-label={words.pageProof}>
+        <Tour />
         <h2>{words.pageProof}</h2>
         <PageProof margin={margin} number={document?.number ?? ''} />
-        <Tour />
       </aside>
     </div>
   );

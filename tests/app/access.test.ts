@@ -49,9 +49,18 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     await page.click('.menu button');
     expect(await faults(page)).toEqual([]);
     await page.keyboard.press('Escape');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.keyboard.type('isolator');
     await page.waitForSelector('.found li');
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+  });
+
+  test('Write with the strip for finding and its marks', async () => {
+    await page.click('.sheet-text');
+    await page.keyboard.press('Control+h');
+    await page.keyboard.type('isolator');
+    await page.waitForSelector('.sheet-text .found-here');
     expect(await faults(page)).toEqual([]);
     await page.keyboard.press('Escape');
   });
@@ -105,6 +114,16 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       await other.page.waitForSelector('.list .entry');
       expect(await other.page.innerText('.list')).toMatch(/[■▲○]/);
       expect(await faults(other.page)).toEqual([]);
+      // A tick is seen, as without forced colours.
+      for (const one of [other.page, page]) {
+        await one.keyboard.press('Control+Shift+L');
+        const box = one.locator('.over').getByRole('checkbox', { name: 'Match case' });
+        const empty = await box.screenshot();
+        await box.check();
+        await one.click('.over input[type=search]');
+        expect((await box.screenshot()).equals(empty)).toBe(false);
+        await one.keyboard.press('Escape');
+      }
     } finally {
       await other.close();
     }
@@ -115,6 +134,15 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     try {
       expect(await other.page.innerText('.views')).not.toMatch(/Write/);
       expect(await other.page.getAttribute('.page', 'lang')).toBe('de');
+      await other.page.click('.menus button:has-text("Bearbeiten")');
+      const items = (await other.page.locator('[role=menu] [role=menuitem]').allInnerTexts()).map((one) => one.replace(/\s+/g, ' '));
+      expect(items).toContain('Kopieren Strg+C');
+      expect(items).toContain('Vorige Fundstelle Umschalt+F3');
+      await other.page.keyboard.press('Escape');
+      // What a machine is, a text is not.
+      await other.page.click('.sheet-text');
+      await other.page.keyboard.type('x');
+      await other.page.waitForSelector('.head :text-is("1 Text nicht gespeichert")');
     } finally {
       await other.close();
     }

@@ -44,7 +44,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
 
   test('a measurement goes in with its limits table and its branches', async () => {
     await page.click('.library .entry:has-text("OM-6110")');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Tell the ');
     await page.click('.found li:has-text("OM-6110") button');
     await page.click('.over header button');
@@ -86,7 +86,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
   });
 
   test('a name no register knows is registered in one click', async () => {
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Tell the ');
     await page.click('.found li:has-text("OM-6110") button');
     await page.click('.over header button');
@@ -103,7 +103,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
   });
 
   test('a word that no dictionary and no register has is marked; names of the library are not', async () => {
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Use this procedure when the cut end');
     await page.click('.found li:has-text("OM-6110") button');
     await page.click('.over header button');
@@ -113,7 +113,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
   });
 
   test('unsaved text is offered again after the page was killed, within a second of typing', async () => {
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Tell the ');
     await page.click('.found li:has-text("OM-6110") button');
     await page.click('.over header button');
@@ -130,7 +130,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     await page.waitForSelector('.band-message:has-text("not saved")');
     await page.click('.band-message button.main');
     await page.waitForSelector('.entry-state:has-text("not saved")');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Not saved yet.');
     await page.waitForSelector('.found li');
   });

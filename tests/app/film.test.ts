@@ -57,7 +57,7 @@ describe.skipIf(!hasBrowser())('a film', () => {
     const note = await page.innerText('.script .note-error');
     expect(note).toMatch(/180/);
     await page.keyboard.press('Control+1');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', '180 N·m');
     await page.click('.found li:has-text("OM-3140") button');
     await page.click('.over header button');

@@ -35,7 +35,7 @@ describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
 
   test('what touches every file is refused until every file was read, and says so', async () => {
     const { page } = desk;
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'main isolator');
     await page.fill('.over .row:nth-of-type(2) input', 'main switch');
     await page.waitForSelector('.found li');

@@ -40,6 +40,8 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
   test('plays the shortest unsafe walk on the text, from the keyboard', async () => {
     await page.keyboard.press('Control+2');
     await page.click('.list .entry:has-text("Hands in the pit")');
+    await expect.poll(() => page.innerText('.detail button')).toMatch(/^OM-3140, Renew the seal, step \d+$/);
+    expect(await page.innerText('.excerpt figcaption')).toMatch(/^OM-3140 Check the lip cylinder/);
     const first = await page.innerText('.excerpt mark');
     await page.click('.played button:has-text("Step on")');
     await page.keyboard.press('ArrowDown');
@@ -83,7 +85,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
 
   test('remarks on a step, is answered, settles; the library keeps it as text', async () => {
     await page.keyboard.press('Control+1');
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Wait 15 min');
     await page.click('.found li button');
     await page.click('.over header button');

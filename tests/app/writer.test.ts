@@ -29,7 +29,7 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     `${await page.innerText('.sheet-head h1')}\n${(await page.locator('.note').allInnerTexts()).join('\n')}`;
   /** Puts the caret on what was found, as a user would: find, click, close. */
   async function goToText(text: string, file: string): Promise<void> {
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', text);
     await page.click(`.found li:has-text("${file}") button`);
     await page.click('.over header button');
@@ -101,7 +101,7 @@ describe.skipIf(!hasBrowser())('a writer', () => {
   });
 
   test('finds text in all files and replaces it after seeing where', async () => {
-    await page.keyboard.press('Control+f');
+    await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'dock staff');
     await page.fill('.over .row:nth-of-type(2) input', 'dock crew');
     await page.click('.over .row:nth-of-type(2) button');

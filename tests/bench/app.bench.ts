@@ -69,7 +69,7 @@ async function typing(): Promise<void> {
   const { page } = desk;
   await page.click('.library .entry:has-text("OM-3140")');
   await page.waitForSelector('.proof canvas');
-  await page.keyboard.press('Control+f');
+  await page.keyboard.press('Control+Shift+L');
   await page.fill('.over input[type=search]', 'Send everyone off the platform and out of the pit.');
   await page.click('.found li:has-text("OM-3140") button');
   await page.click('.over header button');

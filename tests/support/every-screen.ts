@@ -39,7 +39,8 @@ async function everyScreen(page: Page, shoot: (name: string) => Promise<unknown>
     await page.keyboard.press('Escape');
   }
   for (const [name, keys] of [
-    ['find', 'Control+f'],
+    ['find', 'Control+Shift+L'],
+    ['find-here', 'Control+f'],
     ['keys', 'Control+k'],
   ] as const) {
     await page.keyboard.press(keys);
@@ -68,7 +69,7 @@ async function everyScreen(page: Page, shoot: (name: string) => Promise<unknown>
 
 /** With a lock taken out, so that there is something to see. */
 async function broken(page: Page): Promise<void> {
-  await page.keyboard.press('Control+f');
+  await page.keyboard.press('Control+Shift+L');
   await page.fill('.over input[type=search]', 'Put your lock');
   await page.click('.found li:has-text("OM-3140") button');
   await page.click('.over header button');

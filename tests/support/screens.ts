@@ -42,7 +42,7 @@ await desk.close();
 await browser.close();
 
 async function toText(shown: Page, text: string): Promise<void> {
-  await shown.keyboard.press('Control+f');
+  await shown.keyboard.press('Control+Shift+L');
   await shown.fill('.over input[type=search]', text);
   await shown.click('.found li:has-text("OM-3140") button');
   await shown.click('.over header button');

@@ -29,21 +29,30 @@ export function rename(model: LibraryModel, ask: { readonly named: Named; readon
   return alias === undefined ? renameIn(named, to, model.facts) : renameAlias({ of: named, alias }, to, model.facts);
 }
 
-const texts = (model: LibraryModel) => [...model.texts].map(([path, text]) => ({ path, text })).sort((a, b) => (a.path < b.path ? -1 : 1));
+const texts = (model: LibraryModel, file: string | undefined) =>
+  [...model.texts]
+    .filter(([path]) => file === undefined || path === file)
+    .map(([path, text]) => ({ path, text }))
+    .sort((a, b) => (a.path < b.path ? -1 : 1));
 
 export interface FindAsk {
   readonly query: string;
   readonly pattern: boolean;
   readonly matchCase: boolean;
   readonly wholeWord: boolean;
+  /** In this one only. */
+  readonly file?: string;
+  readonly most?: number;
 }
 
-export function find(model: LibraryModel, { query, ...options }: FindAsk): FoundTexts {
-  return findText(texts(model), query, options);
+export function find(model: LibraryModel, { query, file, ...options }: FindAsk): FoundTexts {
+  return findText(texts(model, file), query, options);
 }
 
-export function replace(model: LibraryModel, { query, by, ...options }: FindAsk & { readonly by: string }): Proposal {
-  return replaceText(texts(model), query, by, options);
+/** `only`: the one hit that begins there. */
+export function replace(model: LibraryModel, ask: FindAsk & { readonly by: string; readonly only?: number }): Proposal {
+  const { query, by, file, ...options } = ask;
+  return replaceText(texts(model, file), query, by, options);
 }
 
 export interface InsertAsk {

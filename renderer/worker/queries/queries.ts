@@ -8,6 +8,7 @@ import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
 import { compare, coverage, graph, reviewOf, walk } from './review.ts';
 import { spelling } from './spelling.ts';
+import { where } from './where.ts';
 
 export const queries = {
   overview,
@@ -40,6 +41,7 @@ export const queries = {
   pdf,
   checklist,
   blocking,
+  where,
 };
 
 export type QueryName = keyof typeof queries;

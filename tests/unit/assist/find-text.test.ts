@@ -51,6 +51,13 @@ describe('replacing', () => {
       'Shut the valve of the air (air valve, $5).',
     );
   });
+  test('one match alone, named by where it begins', () => {
+    expect(replaced('valve', 'cock', { only: 9 + 20 })).toBe('no: Nothing would change.');
+    expect(replaceText(TEXTS.slice(0, 1), 'valve', 'cock', { only: 9 + 24 })).toMatchObject({
+      ok: true,
+      files: [{ edits: [{ start: 33, end: 38, text: 'cock' }] }],
+    });
+  });
   test('nothing to change is said', () => {
     expect(replaced('air', 'air', { matchCase: true })).toBe('no: Nothing would change.');
   });

@@ -32,6 +32,21 @@ describe('the main menu', () => {
     ]);
   });
 
+  test('cuts, copies and pastes as the shell does where the page names it, in the words of the page and only once', () => {
+    const actions = ['cut', 'copy', 'paste', 'select all'].map((name) => ({ name, label: `to ${name}`, keys: 'Mod+X' }));
+    const edit = menuOf({ ...parts, pages: [{ name: 'edit', label: 'Edit', actions }] }).find(({ label }) => label === 'Edit');
+    const items = edit?.submenu as MenuItemConstructorOptions[];
+    expect(items.map(({ label, role }) => `${label}: ${role}`)).toEqual([
+      'to cut: cut',
+      'to copy: copy',
+      'to paste: paste',
+      'to select all: undefined',
+    ]);
+    const { click } = items.at(-1) ?? {};
+    (click as unknown as () => void)();
+    expect(run.action).toHaveBeenCalledWith('select all');
+  });
+
   test('is whole before the page has said anything', () => {
     expect(drawn(menuOf(parts)).map((line) => line.split(':')[0])).toEqual(['File', 'Edit', 'View', 'Window', 'Help']);
   });

@@ -5,5 +5,7 @@ export interface Action {
   /** "Mod+S": Ctrl, or Command on a Mac. */
   readonly keys?: string;
   readonly when?: () => boolean;
+  /** Its keys are heard in this view only; in the others they are the text's or the browser's. */
+  readonly view?: 'write' | 'review' | 'print';
   readonly run: () => void | Promise<void>;
 }

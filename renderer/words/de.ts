@@ -153,7 +153,7 @@ export const de: Words = {
   tour: [
     'Der Text steht in der Mitte. Links davon stehen die berechneten Nummern und das Energieband: schraffiert, wo die Maschine unter Energie stehen kann. Rechts steht, wie jeder Schritt gelesen wurde; was nicht verstanden wurde, wird gesagt und gilt nie als sicher.',
     'Ein Schloss fehlt jetzt im Text. Neben dem Schritt, an dem es fehlt, steht, wer verletzt wird. Sehen Sie den kürzesten Gang dorthin.',
-    'Gehen Sie den Gang Schritt für Schritt: er ist in den Nummern und Worten der Seite erzählt. Nun kommt das Schloss zurück.',
+    'Der Gang steht dort, wo er schiefgeht; die Taste Pos1 bringt seinen Anfang, die Pfeiltasten führen ihn vor. Er ist in den Nummern und Worten der Seite erzählt. Nun kommt das Schloss zurück.',
     'Alles ist, wie es war, und nichts davon wurde gesichert. Sehen Sie die Seiten, die gedruckt werden.',
     'Das sind die wirklichen Seiten. Links die Fassung wählen und das PDF schreiben; was dem Druck im Weg steht, ist dort genannt.',
   ],
@@ -219,6 +219,8 @@ export const de: Words = {
   revision: 'Ausgabe',
   signedThis: 'gilt diesem Text',
   signedStale: 'hinfällig: der Text ist seither anders',
+  homeKey: 'Pos1',
+  fromBeginning: 'Von Anfang an',
   stepBack: 'Zurück',
   stepOn: 'Weiter',
   stepOf: (n, of) => `${n} von ${of}`,
@@ -323,6 +325,8 @@ export const de: Words = {
   film: 'Film',
   captionsFile: 'Untertitel einer Aufnahme',
   writeScript: 'Drehbuch, Einstellungen, Untertitel, Kapitel schreiben',
+  filmHeld: (n) =>
+    `Für einen Film wird nichts geschrieben: ${n === 1 ? '1 Fehler steht' : `${n} Fehler stehen`} im Weg. Ein Entwurf wird trotzdem geschrieben, und jeder Untertitel darin sagt es.`,
   estimated: 'Geschätzte Länge',
   driftCount: (n) => (n === 1 ? '1 Stelle weicht vom Text ab.' : `${n} Stellen weichen vom Text ab.`),
   filmTime: 'Zeit',

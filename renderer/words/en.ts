@@ -151,7 +151,7 @@ export const en = {
   tour: [
     'The text is in the middle. Left of it stand the computed labels and the energy band: hatched where the machine may be live. Right of it stands how each step was read; what was not understood is said, and never counts as safe.',
     'A lock is gone from the text. Beside the step where it is missed stands who gets hurt. See the shortest walk that leads there.',
-    'Step on through the walk: it is told in the labels and words of the page. Now put the lock back.',
+    'The walk is shown where it goes wrong; the key Home brings its beginning, the arrows play it. It is told in the labels and words of the page. Now put the lock back.',
     'Everything is as it was, and nothing of it was saved. Look at the pages that will be printed.',
     'These are the real pages. Choose an edition on the left and write the PDF; what stands in the way of printing is listed there.',
   ],
@@ -215,6 +215,8 @@ export const en = {
   revision: 'revision',
   signedThis: 'signed this text',
   signedStale: 'stale: the text has changed since',
+  homeKey: 'Home',
+  fromBeginning: 'From the beginning',
   stepBack: 'Step back',
   stepOn: 'Step on',
   stepOf: (n: number, of: number) => `${n} of ${of}`,
@@ -319,6 +321,8 @@ export const en = {
   film: 'Film',
   captionsFile: 'captions of a recording',
   writeScript: 'Write script, shots, captions, chapters',
+  filmHeld: (n: number) =>
+    `Nothing is written for a film: ${n === 1 ? '1 error stands' : `${n} errors stand`} in the way. A draft is written all the same, and every caption of it says so.`,
   estimated: 'Estimated length',
   driftCount: (n: number) => (n === 1 ? '1 place has come apart from the text.' : `${n} places have come apart from the text.`),
   filmTime: 'time',

@@ -1,9 +1,10 @@
 /** A counter-walk on the text: it opens where it goes wrong, and is played from its beginning by one key, with the lines each step stands in. */
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { goTo } from '../state/shown.ts';
 import { documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+import { tabbed } from './entry-keys.ts';
 import { WalkAnswers } from './walk-answers.tsx';
 
 /** Lines shown before and after the step. */
@@ -13,8 +14,17 @@ export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNod
   const { walk } = finding;
   const end = walk.length - 1;
   const [at, setAt] = useState(end);
+  // What the finding says stays in sight until somebody goes along the walk.
+  const moved = useRef(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another finding opens where it goes wrong itself
-  useEffect(() => setAt(end), [finding.message, finding.span.start]);
+  useEffect(() => {
+    moved.current = false;
+    setAt(end);
+  }, [finding.message, finding.span.start]);
+  const go = (to: number): void => {
+    moved.current = true;
+    setAt(Math.max(0, Math.min(end, to)));
+  };
   const step = walk[Math.min(at, end)];
   if (!step) return null;
   const last = at >= end;
@@ -23,23 +33,23 @@ export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNod
     <div
       className="played"
       onKeyDown={(event) => {
-        if (event.key === 'ArrowDown' || event.key === 'ArrowRight') setAt(Math.min(end, at + 1));
-        else if (event.key === 'ArrowUp' || event.key === 'ArrowLeft') setAt(Math.max(0, at - 1));
-        else if (event.key === 'Home') setAt(0);
-        else if (event.key === 'End') setAt(end);
+        if (event.key === 'ArrowDown' || event.key === 'ArrowRight') go(at + 1);
+        else if (event.key === 'ArrowUp' || event.key === 'ArrowLeft') go(at - 1);
+        else if (event.key === 'Home') go(0);
+        else if (event.key === 'End') go(end);
         else return;
         event.preventDefault();
       }}
     >
       {/* Not disabled at the ends: a button that is loses the focus, and with it the keys. */}
       <p className="row">
-        <button type="button" className={last ? 'main' : ''} aria-disabled={at === 0} onClick={() => setAt(0)}>
+        <button type="button" className={last ? 'main' : ''} aria-disabled={at === 0} onClick={() => go(0)}>
           {words.fromBeginning} <kbd>{words.homeKey}</kbd>
         </button>
-        <button type="button" aria-disabled={at === 0} onClick={() => setAt(Math.max(0, at - 1))}>
+        <button type="button" aria-disabled={at === 0} onClick={() => go(at - 1)}>
           {words.stepBack}
         </button>
-        <button type="button" className={last ? '' : 'main'} aria-disabled={last} onClick={() => setAt(Math.min(end, at + 1))}>
+        <button type="button" className={last ? '' : 'main'} aria-disabled={last} onClick={() => go(at + 1)}>
           {words.stepOn}
         </button>
         <span>{words.stepOf(at + 1, walk.length)}</span>
@@ -55,10 +65,16 @@ export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNod
             key={index}
             className={index === at ? 'here' : index < at ? 'done' : ''}
             ref={(element) => {
-              if (index === at) element?.scrollIntoView({ block: 'nearest' });
+              if (index === at && moved.current) element?.scrollIntoView({ block: 'nearest' });
             }}
           >
-            <button type="button" className="entry" aria-current={index === at ? 'step' : undefined} onClick={() => setAt(index)}>
+            <button
+              type="button"
+              className="entry"
+              tabIndex={tabbed(index === at)}
+              aria-current={index === at ? 'step' : undefined}
+              onClick={() => go(index)}
+            >
               <b>
                 {one.section} {one.label}
               </b>{' '}

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { words } from '../words/words.ts';
 
-export function WalkAnswers({ step }: { readonly step: Finding['walk'][number] }): ReactNode {
+export function WalkAnswers({ step }: { readonly step: Pick<Finding['walk'][number], 'answers'> }): ReactNode {
   if (step.answers === undefined) return null;
   return <i>({step.answers.map(({ asked, yes }) => `${asked}: ${yes ? words.yes : words.no}`).join('; ')})</i>;
 }

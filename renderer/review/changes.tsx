@@ -112,11 +112,19 @@ function One({ one, file }: { readonly one: Changed; readonly file: string }): R
       ) : (
         <span>{told}</span>
       )}
-      {one.kind === 'verdict changed' ? (
+      {one.kind === 'revision kept' ? (
+        <>
+          {' '}
+          <span>({one.after ?? one.before})</span>
+        </>
+      ) : one.kind === 'verdict changed' ? (
         // What was lost and what was won are not the old word and the new one: a refuted text is no gain.
-        <span className={one.after === 'proved' ? '' : 'wrong'}>
-          {one.before} → {one.after}
-        </span>
+        <>
+          {': '}
+          <span className={one.after === 'proved' ? '' : 'wrong'}>
+            {one.before} → {one.after}
+          </span>
+        </>
       ) : (
         <>
           {one.before === undefined ? null : <del>{one.before}</del>}

@@ -1,6 +1,7 @@
 /** All findings of the library by document or by kind; the counter-walk of the one chosen is played on the text. */
 import { type ReactNode, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
+import { entryKeys, tabbed } from '../parts/entry-keys.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -23,7 +24,8 @@ export function FindingsList(): ReactNode {
   const open = sorted.find((finding) => keyOf(finding) === chosen) ?? sorted.find(({ walk }) => walk.length > 0) ?? sorted[0];
   return (
     <div className="two">
-      <div className="list">
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys belong to the buttons inside */}
+      <div className="list" onKeyDown={entryKeys}>
         <p className="orders">
           <button type="button" className="plain" aria-pressed={by === 'document'} onClick={() => setBy('document')}>
             {words.byDocument}
@@ -45,6 +47,7 @@ export function FindingsList(): ReactNode {
                       type="button"
                       className="entry"
                       aria-current={finding === open}
+                      tabIndex={tabbed(finding === open)}
                       onClick={() => setChosen(keyOf(finding))}
                       onDoubleClick={() => goTo(finding.file, finding.span.start, finding.span.end)}
                     >

@@ -1,6 +1,8 @@
 /** A walk made as a technician makes it: choose procedure and variant, answer what is asked, see the required state after each step. */
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { entryKeys, tabbed } from '../parts/entry-keys.ts';
+import { WalkAnswers } from '../parts/walk-answers.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -14,6 +16,7 @@ export function Walking(): ReactNode {
   const [variant, setVariant] = useState<string>();
   const [answers, setAnswers] = useState<readonly boolean[]>([]);
   const [at, setAt] = useState<number>();
+  const answered = useRef(false);
   const margin = useAnswer('margin', chosen === undefined ? undefined : { file: chosen });
   const own = margin?.variants.some(({ name }) => name === variant) ? variant : margin?.variants[0]?.name;
   const walk = useAnswer('walk', chosen === undefined || own === undefined ? undefined : { file: chosen, variant: own, answers });
@@ -22,6 +25,7 @@ export function Walking(): ReactNode {
     setAt(undefined);
   };
   const answer = (yes: boolean): void => {
+    answered.current = true;
     setAnswers([...answers, yes]);
     setAt(undefined);
   };
@@ -46,7 +50,7 @@ export function Walking(): ReactNode {
             ))}
           </select>
         </p>
-        <ol className="walk">
+        <ol className="walk" onKeyDown={entryKeys}>
           {walk?.frames.map((one, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a step may be walked twice; its place in the walk is its name
             <li key={index} className={one.broken.length > 0 ? 'broken' : ''}>
@@ -54,13 +58,14 @@ export function Walking(): ReactNode {
                 type="button"
                 className="entry"
                 aria-current={one === frame}
+                tabIndex={tabbed(one === frame)}
                 onClick={() => setAt(index)}
                 onDoubleClick={() => goTo(one.file, one.span.start, one.span.end)}
               >
                 <b>
                   {one.section} {one.label}
                 </b>{' '}
-                {one.text}
+                {one.text} <WalkAnswers step={one} />
                 {one.broken.map((text) => (
                   <span key={text} className="wrong">
                     {' '}
@@ -72,7 +77,17 @@ export function Walking(): ReactNode {
           ))}
         </ol>
         {walk?.question ? (
-          <fieldset className="question">
+          <fieldset
+            key={answers.length}
+            className="question"
+            ref={(element) => {
+              if (!element) return;
+              element.scrollIntoView({ block: 'nearest' });
+              // Who answered goes on from the next question; who came to the sheet is left where he is.
+              if (answered.current) element.querySelector('button')?.focus();
+              answered.current = false;
+            }}
+          >
             <legend>{sentence(walk.question.text)}</legend>
             <button type="button" className="main" onClick={() => answer(true)}>
               {words.yes}
@@ -82,9 +97,28 @@ export function Walking(): ReactNode {
             </button>
           </fieldset>
         ) : null}
-        {walk?.end === undefined ? null : <p className="walk-end">{words.walkEnd}.</p>}
+        {walk?.end === undefined ? null : (
+          <p
+            className="walk-end"
+            tabIndex={-1}
+            ref={(element) => {
+              if (!element || !answered.current) return;
+              element.focus();
+              answered.current = false;
+            }}
+          >
+            {words.walkEnd}.
+          </p>
+        )}
         <p className="row">
-          <button type="button" disabled={answers.length === 0} onClick={() => setAnswers(answers.slice(0, -1))}>
+          <button
+            type="button"
+            aria-disabled={answers.length === 0}
+            onClick={() => {
+              setAnswers(answers.slice(0, -1));
+              setAt(undefined);
+            }}
+          >
             {words.backOne}
           </button>
           <button type="button" onClick={restart}>

@@ -19,13 +19,14 @@ const HEAD = 10;
 const FONT = "14px 'Source Sans 3', 'Segoe UI', sans-serif";
 const NOTE_FONT = "12.5px 'Source Sans 3', 'Segoe UI', sans-serif";
 const ZOOMS = [0.5, 0.7, 0.85, 1, 1.25, 1.6, 2] as const;
+const USUAL = ZOOMS.indexOf(1);
+const LARGEST_UNASKED = 1.25;
 
 export function Ways(): ReactNode {
   const file = useProcedure();
   const graph = useAnswer('graph', file === undefined ? undefined : { file });
-  const [zoom, setZoom] = useState(3);
+  const [chosen, setZoom] = useState<number>();
   const [pointed, setPointed] = useState<LaidEdge>();
-  const scale = ZOOMS[zoom] ?? 1;
   const [frame, room] = useRoom();
   const steps = graph?.steps ?? [];
   const laid = layWays(steps.length, graph?.edges ?? [], {
@@ -37,6 +38,14 @@ export function Ways(): ReactNode {
   });
   const longest = Math.max(0, ...steps.map(({ text }) => broad(text, FONT))) + 60;
   const width = Math.max(WIDTH, Math.min(longest, room - TEXT - laid.width - 20));
+  // Until somebody chooses, as large as the window has room for, and no larger than is read at ease.
+  const zoom =
+    chosen ??
+    Math.max(
+      USUAL,
+      ZOOMS.findLastIndex((one) => one <= LARGEST_UNASKED && (TEXT + width + laid.width) * one <= room),
+    );
+  const scale = ZOOMS[zoom] ?? 1;
   const [w, h] = [TEXT + width + laid.width, laid.height + 2 * HEAD];
   return (
     <div className="one" ref={frame}>
@@ -140,6 +149,7 @@ function Row({ step, laid, width, first, open }: RowProps): ReactNode {
       }}
     >
       <rect x={0} y={top} width={TEXT + width} height={height} className="ways-hit" />
+      {height > PAD + LINE ? <path d={`M${TEXT} ${top + height} h${width}`} className="ways-rule" /> : null}
       {first ? (
         <text x={4} y={middle + 4} className="ways-section">
           {step.section.length > 26 ? `${step.section.slice(0, 25)}…` : step.section}
@@ -163,13 +173,15 @@ function Row({ step, laid, width, first, open }: RowProps): ReactNode {
 function Edge({ laid, point }: { readonly laid: LaidEdge; readonly point: (laid: LaidEdge | undefined) => void }): ReactNode {
   const { answer, back, points } = laid;
   const [, y] = points.at(-1) ?? [0, 0];
+  // From its tip, so that the dashes of arrows that share a lane fall together.
+  const path = waysPath([...points].reverse(), 5);
   const cut = answer !== undefined && answer.text !== answer.whole;
   const on = (): void => point(cut ? laid : undefined);
   const off = (): void => point(undefined);
   return (
     <g className={back ? 'ways-edge ways-back' : 'ways-edge'} onPointerEnter={on} onPointerLeave={off}>
-      <path d={waysPath(points, 5)} className="ways-reach" />
-      <path d={waysPath(points, 5)} strokeDasharray={back ? '5 3' : undefined} />
+      <path d={path} className="ways-reach" />
+      <path d={path} strokeDasharray={back ? '5 3' : undefined} />
       <path d={`M${TIP} ${y} l8 -4 v8 z`} className="ways-head" />
       {answer === undefined ? null : (
         <g {...(cut ? { tabIndex: 0, role: 'img', 'aria-label': answer.whole, onFocus: on, onBlur: off } : {})} className="ways-answer">

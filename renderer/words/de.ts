@@ -209,6 +209,7 @@ export const de: Words = {
       ? '1 Lesart, auf der der Nachweis ruht, hat niemand angenommen'
       : `${n} Lesarten, auf denen der Nachweis ruht, hat niemand angenommen`,
   showThem: 'Zeigen',
+  wantsInitials: 'Annehmen und Unterschreiben verlangen Ihr Kürzel.',
   accept: 'Annehmen',
   acceptedBy: 'angenommen',
   sign: 'Diesen Text unterschreiben',

@@ -205,6 +205,7 @@ export const en = {
   toAccept: (n: number) =>
     n === 1 ? '1 reading that the proof rests on was accepted by nobody' : `${n} readings that the proof rests on were accepted by nobody`,
   showThem: 'Show them',
+  wantsInitials: 'Accepting and signing want your initials.',
   accept: 'Accept',
   acceptedBy: 'accepted',
   sign: 'Sign this text',

@@ -40,6 +40,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
   test('plays the shortest unsafe walk on the text, from the keyboard', async () => {
     await page.keyboard.press('Control+2');
     await page.click('.list .entry:has-text("Hands in the pit")');
+    // Arrows go from finding to finding, and Tab from the one that is chosen to what it says.
+    await page.keyboard.press('ArrowUp');
+    expect(await page.innerText('.list [aria-current=true]')).not.toMatch(/Hands in the pit/);
+    await page.keyboard.press('ArrowDown');
+    expect(await page.innerText('.list [aria-current=true]')).toMatch(/Hands in the pit/);
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement.closest(".detail") !== null')).toBe(true);
     // It opens where it goes wrong.
     expect(await page.innerText('.played .here')).toMatch(/Renew the seal 8[\s\S]*Hands in the pit/);
     const wrong = await page.innerText('.excerpt mark');
@@ -63,9 +70,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.waitForSelector('.question');
     expect(await page.innerText('.detail .state')).toContain('mains supply');
     const before = await page.locator('.walk li').count();
-    await page.click('.question button:has-text("no")');
+    // From the keyboard: an answer leads to the next question, and is told where it was given.
+    await page.focus('.question button:has-text("no")');
+    await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.walk li').count()).toBeGreaterThan(before);
     expect(await page.innerText('.walk')).toMatch(/■/);
+    expect(await page.innerText('.walk')).toContain('(it is within the limits: no');
+    expect(await page.evaluate('document.activeElement.matches(".question button, .walk-end")')).toBe(true);
   });
 
   test('sees every way drawn, and a step there leads to its text', async () => {
@@ -116,9 +127,14 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await sheet('Sign-off');
     await page.click('summary');
     const open = await page.locator('details li').count();
-    await page.locator('details li button').first().click();
+    await page.locator('details li button').first().focus();
+    await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('details li').count()).toBe(open - 1);
-    await page.fill('.sign input[size="16"]', 'reviewer');
+    // What was unfolded stays so, and the next reading is at hand.
+    expect(await page.evaluate('document.activeElement.matches("details[open] li:first-child button")')).toBe(true);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('details li').count()).toBe(open - 2);
+    await page.fill('.one input[size="16"]', 'reviewer');
     await page.click('.sign button.main');
     await page.waitForSelector('.signatures li:has-text("signed this text")');
     await save(page);
@@ -136,7 +152,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await sheet('Coverage');
     await page.waitForSelector('.coverage table');
     expect(await page.innerText('.coverage')).toMatch(/Limits by model[\s\S]*lip drift/);
-    await page.locator('.coverage td button').first().click();
+    // One stop for Tab a table; arrows go through its cells.
+    const tables = await page.locator('.coverage table:has(button)').count();
+    expect(await page.locator('.coverage td button[tabindex="0"]').count()).toBe(tables);
+    await page.locator('.coverage td button').first().focus();
+    await page.keyboard.press('ArrowDown');
+    expect(await page.evaluate('document.activeElement.closest("tr").rowIndex')).toBe(2);
+    await page.keyboard.press('Enter');
     await page.waitForSelector('.sheet-text');
   });
 

@@ -86,7 +86,12 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
         ))}
       </ul>
       <p>
-        <button type="button" className="main" disabled={of > 0 || wanted.length === 0} onClick={() => void run()}>
+        <button
+          type="button"
+          className="main"
+          aria-disabled={of > 0 || wanted.length === 0}
+          onClick={() => (of > 0 || wanted.length === 0 ? undefined : void run())}
+        >
           {words.writeThem(wanted.length)}
         </button>{' '}
         {of > 0 ? (

@@ -128,7 +128,7 @@ export function PrintView(): ReactNode {
         {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}
         {errors > 0 && !choice.draft ? (
           <p className="wrong">
-            <button type="button" className="plain" onClick={() => window.document.getElementById('blocked')?.scrollIntoView()}>
+            <button type="button" className="plain" onClick={() => window.document.getElementById('blocked')?.focus()}>
               {words.blockedBy(errors)}
             </button>
           </p>
@@ -167,7 +167,7 @@ export function PrintView(): ReactNode {
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>
         ) : (
-          <section id="blocked">
+          <section id="blocked" tabIndex={-1}>
             <h2>{words.blocked}</h2>
             {blocking.map((finding) => (
               <div key={`${finding.file}${finding.check}${finding.span.start}`}>

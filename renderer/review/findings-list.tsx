@@ -1,15 +1,16 @@
 /** All findings of the library by document or by kind; the counter-walk of the one chosen is played on the text. */
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { entryKeys, tabbed } from '../parts/entry-keys.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
+import { useKept } from '../state/kept-state.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function FindingsList(): ReactNode {
   const { overview } = shown.usePick('overview', 'findings', 'between');
-  const [by, setBy] = useState<'document' | 'kind'>('document');
-  const [chosen, setChosen] = useState<string>();
+  const [by, setBy] = useKept<'document' | 'kind'>('findings by', 'document');
+  const [chosen, setChosen] = useKept<string | undefined>('finding', undefined);
   const findings = allFindings();
   const groupOf = (finding: Finding): string => {
     if (by === 'kind') return finding.check;

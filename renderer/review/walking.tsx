@@ -1,9 +1,10 @@
 /** A walk made as a technician makes it: choose procedure and variant, answer what is asked, see the required state after each step. */
-import { type ReactNode, useRef, useState } from 'react';
+import { type ReactNode, useRef } from 'react';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { entryKeys, tabbed } from '../parts/entry-keys.ts';
 import { WalkAnswers } from '../parts/walk-answers.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { useKept } from '../state/kept-state.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { StateTold } from './state-told.tsx';
@@ -11,36 +12,40 @@ import { StateTold } from './state-told.tsx';
 /** An answer's words begin a line here. */
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
+interface Walked {
+  readonly file: string | undefined;
+  readonly variant: string | undefined;
+  readonly answers: readonly boolean[];
+  /** The step looked at; undefined: the last. */
+  readonly at: number | undefined;
+}
+const NOT_WALKED: Walked = { file: undefined, variant: undefined, answers: [], at: undefined };
+
 export function Walking(): ReactNode {
   const chosen = useProcedure();
-  const [variant, setVariant] = useState<string>();
-  const [answers, setAnswers] = useState<readonly boolean[]>([]);
-  const [at, setAt] = useState<number>();
+  const [kept, keep] = useKept<Walked>('walk', NOT_WALKED);
+  const { variant, answers, at } = kept.file === chosen ? kept : NOT_WALKED;
   const answered = useRef(false);
   const margin = useAnswer('margin', chosen === undefined ? undefined : { file: chosen });
   const own = margin?.variants.some(({ name }) => name === variant) ? variant : margin?.variants[0]?.name;
   const walk = useAnswer('walk', chosen === undefined || own === undefined ? undefined : { file: chosen, variant: own, answers });
-  const restart = (): void => {
-    setAnswers([]);
-    setAt(undefined);
-  };
+  const put = (change: Partial<Walked>): void => keep({ file: chosen, variant, answers, at: undefined, ...change });
+  const restart = (): void => put({ answers: [] });
   const answer = (yes: boolean): void => {
     answered.current = true;
-    setAnswers([...answers, yes]);
-    setAt(undefined);
+    put({ answers: [...answers, yes] });
   };
   const frame = walk?.frames[at ?? walk.frames.length - 1];
   return (
     <div className="two">
       <div className="list">
         <p className="row">
-          <DocumentChoice then={restart} />
+          <DocumentChoice />
           <select
             aria-label={words.variant}
             value={own ?? ''}
             onChange={(event) => {
-              setVariant(event.target.value);
-              restart();
+              put({ variant: event.target.value, answers: [] });
             }}
           >
             {margin?.variants.map(({ name, verdict }) => (
@@ -59,7 +64,7 @@ export function Walking(): ReactNode {
                 className="entry"
                 aria-current={one === frame}
                 tabIndex={tabbed(one === frame)}
-                onClick={() => setAt(index)}
+                onClick={() => put({ at: index })}
                 onDoubleClick={() => goTo(one.file, one.span.start, one.span.end)}
               >
                 <b>
@@ -111,14 +116,7 @@ export function Walking(): ReactNode {
           </p>
         )}
         <p className="row">
-          <button
-            type="button"
-            aria-disabled={answers.length === 0}
-            onClick={() => {
-              setAnswers(answers.slice(0, -1));
-              setAt(undefined);
-            }}
-          >
+          <button type="button" aria-disabled={answers.length === 0} onClick={() => put({ answers: answers.slice(0, -1) })}>
             {words.backOne}
           </button>
           <button type="button" onClick={restart}>

@@ -5,6 +5,7 @@ import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { BandLegend, Hatches, hatch } from '../parts/hatches.tsx';
 import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
+import { useKept } from '../state/kept-state.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
@@ -25,7 +26,7 @@ const LARGEST_UNASKED = 1.25;
 export function Ways(): ReactNode {
   const file = useProcedure();
   const graph = useAnswer('graph', file === undefined ? undefined : { file });
-  const [chosen, setZoom] = useState<number>();
+  const [chosen, setZoom] = useKept<number | undefined>('ways zoom', undefined);
   const [pointed, setPointed] = useState<LaidEdge>();
   const [frame, room] = useRoom();
   const steps = graph?.steps ?? [];

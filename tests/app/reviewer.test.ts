@@ -99,6 +99,12 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     expect(told).toMatch(/What protects people[\s\S]*Renew the seal 2 is gone[\s\S]*Put your lock and tag on the main isolator/);
     expect(told).toMatch(/Wait 10 min[\s\S]*Wait 15 min/);
     expect(told).toMatch(/is the same as before, though the text is not/);
+    // Who follows a change into the text finds the sheet as it was.
+    await page.click('.changes button:has-text("has another verdict")');
+    await page.waitForSelector('.sheet-text');
+    await page.keyboard.press('Control+2');
+    await page.waitForSelector('.changes:has-text("Renew the seal 2")');
+    expect(await page.locator('.one .field select option:checked').innerText()).toContain('Issue C');
   });
 
   test('remarks on a step, is answered, settles; the library keeps it as text', async () => {

@@ -44,14 +44,20 @@ export interface Related {
   readonly message: string;
 }
 
+/** Each answer stands with its own question: a "not" before two of them could be read over both. */
+export interface WalkAnswer {
+  readonly asked: string;
+  readonly yes: boolean;
+}
+
 /** One step of a counter-walk, in the procedure's own labels and words. */
 export interface WalkStep {
   readonly file: string;
   readonly section: string;
   readonly label: string;
   readonly text: string;
-  /** What this step did to the state that matters here, or the answer given at it ("over the limit"). */
-  readonly note?: string;
+  /** What is asked after this step on the walk, in the page's words ("it is over the limit"), and what was answered. */
+  readonly answers?: readonly WalkAnswer[];
   readonly span: Span;
 }
 

@@ -15,7 +15,7 @@ export {
 export { drawPages, newPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
 export { impose, type SheetSide, sheets } from './imposition/index.ts';
-export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op } from './layout/index.ts';
+export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op, printedNumber } from './layout/index.ts';
 export { type PressChoice, type Printed, printBook, printSheets } from './print.ts';
 export { newProof, type ProofState } from './proof.ts';
 export { shortGuide, shortProcedure } from './short-form/index.ts';

@@ -1,23 +1,19 @@
 /** `handsclear narrate`: a procedure as a script to film, with shots, captions and chapters; a recording compared with the text. */
 import {
   align,
-  captionCues,
-  chapterList,
+  chapterTexts,
   driftsOf,
-  estimatedSpans,
   FASTEST_PACE,
+  filmRecordText,
+  filmTexts,
   readCaptions,
   recordedChapters,
   redoPlan,
   type Script,
   SLOWEST_PACE,
-  scriptMarkdown,
   scriptOf,
   shortTime,
-  shotsMarkdown,
   USUAL_PACE,
-  writeRecord,
-  writeVtt,
 } from '../../procedures-schema/narration/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { readWhole, writeWhole } from '../files.ts';
@@ -25,8 +21,6 @@ import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { blocking, notThere, procedureNamed, refuse } from '../publish.ts';
 import { driftText, redoText } from '../report/drift.ts';
-
-const ESTIMATED = 'All times are estimates. Align a recording to get real ones.';
 
 export const narrate: Command = {
   name: 'narrate',
@@ -83,27 +77,23 @@ export const narrate: Command = {
     for (const { line, message } of recording.problems) io.err(`${values.recording}:${line} ${message}\n`);
     const alignment = align(script, recording);
     const drifts = driftsOf(alignment);
-    const chapters = recordedChapters(alignment);
-    write('recorded-chapters.txt', chapterList(chapters));
-    write('recorded-chapters.vtt', writeVtt(chapters.map(({ title, start, end }) => ({ start, end, text: title }))));
-    write('film.yaml', writeRecord(script, { number: `${script.number}-film`, revision: script.revision ?? '-' }));
+    const { chapters, chapterCues } = chapterTexts(recordedChapters(alignment), draft);
+    write('recorded-chapters.txt', chapters);
+    write('recorded-chapters.vtt', chapterCues);
+    write('film.yaml', filmRecordText(script, { number: `${script.number}-film`, revision: script.revision ?? '-' }, draft));
     write('drift.json', `${JSON.stringify(drifts, undefined, 2)}\n`);
     io.out(`\n${values.recording}, ${shortTime(alignment.seconds)} long, compared with the text:\n\n${driftText(drifts, io.width)}`);
     return drifts.some(({ severity }) => severity === 'error') ? 1 : 0;
   },
 };
 
-const DRAFT = 'DRAFT: NOT FOR FIELD USE';
-
 function filesOf(script: Script, draft: boolean): readonly (readonly [string, string])[] {
-  const stamp = draft ? `${DRAFT}\n\n` : '';
-  const note = draft ? `${DRAFT}. ${ESTIMATED}` : ESTIMATED;
-  const chapters = script.chapters.map(({ title, start, end }) => ({ start, end, text: title }));
+  const { script: read, shots, captions, chapters, chapterCues } = filmTexts(script, draft);
   return [
-    ['script.md', stamp + scriptMarkdown(script)],
-    ['shots.md', stamp + shotsMarkdown(script)],
-    ['chapters.txt', `${stamp}${chapterList(script.chapters)}`],
-    ['captions.vtt', writeVtt(captionCues(estimatedSpans(script)), note)],
-    ['chapters.vtt', writeVtt(chapters, note)],
+    ['script.md', read],
+    ['shots.md', shots],
+    ['chapters.txt', chapters],
+    ['captions.vtt', captions],
+    ['chapters.vtt', chapterCues],
   ];
 }

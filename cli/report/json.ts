@@ -17,12 +17,12 @@ function plainFinding(finding: Finding): unknown {
     range: { start: place(range.start), end: place(range.end) },
     steps,
     variants,
-    walk: walk.map(({ file: at, section, label, text, note }) => ({
+    walk: walk.map(({ file: at, section, label, text, answers }) => ({
       file: at,
       section,
       label,
       text,
-      ...(note === undefined ? {} : { note }),
+      ...(answers === undefined ? {} : { answers }),
     })),
     ...(fix
       ? { fix: { title: fix.title, edits: fix.edits.map(({ file: at, start, end, text }) => ({ file: at, start, end, text })) } }

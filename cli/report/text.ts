@@ -1,8 +1,10 @@
 /** The report for a person at a terminal: where, what, the line itself, what would be right, why, the fix, the walk. */
+
 import type { Finding, Severity } from '../../procedures-schema/index.ts';
 import { CAUTION } from '../help.ts';
 import type { Io } from '../io.ts';
 import type { Checked } from '../library.ts';
+import { answersText } from './answers.ts';
 import { labelled, wrap } from './wrap.ts';
 
 type Look = Pick<Io, 'colour' | 'width'>;
@@ -59,7 +61,7 @@ function walkLines({ walk }: Finding, look: Look): readonly string[] {
   const labels = walk.map((step) => `${step.section} ${step.label}`.trim());
   const widest = Math.min(28, Math.max(...labels.map((label) => label.length)));
   return walk.flatMap((step, i) => {
-    const text = step.note ? `${step.text} (${step.note})` : step.text;
+    const text = `${step.text}${answersText(step.answers)}`;
     const column = COLUMN + widest + 2;
     const [first = '', ...rest] = wrap(text, look.width, ' '.repeat(column));
     return [(i === 0 ? '  walk' : '').padEnd(COLUMN) + (labels[i] ?? '').padEnd(widest + 2) + first.trimStart(), ...rest];

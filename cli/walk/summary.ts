@@ -1,5 +1,6 @@
 /** What the proof says of a procedure, for `walk --all`: verdicts, how much was looked at, steps nobody reaches, what is broken. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
+import { answersText } from '../report/answers.ts';
 
 export function summaryOf({ head, read, flow, machines }: ProcedureFacts): string {
   const lines = [`${head.id} ${head.title}`, ''];
@@ -18,7 +19,7 @@ export function summaryOf({ head, read, flow, machines }: ProcedureFacts): strin
     const where = at.step ? ` at step ${at.step.fullLabel}` : '';
     lines.push('', `  ${rule}: ${thing}${where}${variants.length > 0 ? ` on ${variants.join(', ')}` : ''}`);
     if (walk.length > 0)
-      lines.push(`    walk: ${walk.map(({ place, note }) => `${place.step?.fullLabel ?? ''}${note ? ` (${note})` : ''}`).join(', ')}`);
+      lines.push(`    walk: ${walk.map(({ place, answers }) => `${place.step?.fullLabel ?? ''}${answersText(answers)}`).join(', ')}`);
   }
   lines.push('', '  Proved means: no walk of this text breaks a rule on the machine as registered. It does not make the machine safe.');
   return `${lines.join('\n')}\n`;

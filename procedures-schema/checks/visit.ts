@@ -186,13 +186,13 @@ export function placeName(place: FlowPlace | undefined): string {
 
 /** A counter-walk as people read it. */
 export function wordedWalk(points: readonly WalkPoint[]): WalkStep[] {
-  return points.map(({ place, note }) => ({
+  return points.map(({ place, answers }) => ({
     file: place.file,
     section: place.step?.section.title ?? '',
     label: place.step?.label ?? '',
     text: place.step ? clip(bracketed(place.step.step.lead), 100) : '',
     span: place.span,
-    ...(note ? { note } : {}),
+    ...(answers ? { answers } : {}),
   }));
 }
 

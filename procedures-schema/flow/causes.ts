@@ -2,6 +2,7 @@
  * From places where a rule was broken to findings: for each cause, the last step that set a missing bit wrong on some walk, and the
  * shortest walk that goes through it. Walks backward over all ways the search found, not only the shortest. semantics.md 23.
  */
+import type { WalkAnswer } from '../finding.ts';
 import type { Program } from './code.ts';
 import type { Breach } from './effects.ts';
 import { placeKey } from './merge.ts';
@@ -31,7 +32,7 @@ export interface Told {
 export interface Edge {
   readonly from: Visit;
   /** The answer given at a branch, for the walk. */
-  readonly note: string | undefined;
+  readonly given: WalkAnswer | undefined;
   /** What was answered there, where the state does not remember it. */
   readonly answer: Answer | undefined;
 }
@@ -187,11 +188,11 @@ export function waysTo(visit: Visit): Way[] {
 
 /** The steps of a walk, each with the answers given in it. */
 export function walkOf(ways: readonly Way[], program: Program): WalkPoint[] {
-  const points: { place: FlowPlace; notes: string[] }[] = [];
+  const points: { place: FlowPlace; answers: WalkAnswer[] }[] = [];
   for (const { visit, edge } of ways) {
-    if (edge?.note !== undefined) points.at(-1)?.notes.push(edge.note);
+    if (edge?.given !== undefined) points.at(-1)?.answers.push(edge.given);
     const instruction = program.code[visit.node];
-    if (instruction?.op === 'step') points.push({ place: instruction.place, notes: [] });
+    if (instruction?.op === 'step') points.push({ place: instruction.place, answers: [] });
   }
-  return points.map(({ place, notes }) => ({ place, ...(notes.length > 0 ? { note: notes.join('; ') } : {}) }));
+  return points.map(({ place, answers }) => ({ place, ...(answers.length > 0 ? { answers } : {}) }));
 }

@@ -2,7 +2,7 @@
  * The border of the proof: what goes in (a procedure's labelled steps with their readings, the machines) and what comes out
  * (violations with a cause and the shortest walk). `flow/` words nothing; `checks/` does.
  */
-import type { Span } from '../finding.ts';
+import type { Span, WalkAnswer } from '../finding.ts';
 import type { Branch, Prose, Section, StepChild } from '../format/tree.ts';
 import type { LabelledStep, Labels, Resolved } from '../numbering/model.ts';
 import type { Action, Reading, Target } from '../reading/action.ts';
@@ -117,7 +117,7 @@ export interface FlowPlace {
 }
 export interface WalkPoint {
   readonly place: FlowPlace;
-  readonly note?: string;
+  readonly answers?: readonly WalkAnswer[];
 }
 
 export type Verdict = 'proved' | 'refuted' | 'not proved';

@@ -2,6 +2,7 @@
  * Walks every way through the instructions on one machine, shortest first, each (instruction, state) once, up to a counted bound.
  * Yields breaches with the walk that leads there. Knows no rule: effects and ends ask those.
  */
+import type { WalkAnswer } from '../finding.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
 import { type Band, bandOf, reaching, worse } from './band.ts';
@@ -63,9 +64,9 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
 
   const opened = new Set<string>();
 
-  const go = (visit: Visit, node: number, state: State, note?: string, step = false, unsaid = visit.unsaid, answer?: Answer): void => {
+  const go = (visit: Visit, node: number, state: State, given?: WalkAnswer, step = false, unsaid = visit.unsaid, answer?: Answer): void => {
     transitions += 1;
-    const edge: Edge = { from: visit, note, answer };
+    const edge: Edge = { from: visit, given, answer };
     const after = input.forget(node, state);
     const key = unsaid ? `${keyOf(after)}?` : keyOf(after);
     const own = seen[node];
@@ -158,17 +159,16 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
           if (ways === 'unmeasured') {
             const subject = instruction.condition.kind === 'outcome' ? (instruction.condition.subject ?? '') : '';
             report(visit, { rule: 'outcome-unread', thing: subject, missing: [subject], bits: [], severity: 'error' }, instruction.place);
-            go(visit, instruction.yes, state, instruction.note);
-            go(visit, instruction.no, state, `not: ${instruction.note}`);
+            go(visit, instruction.yes, state, answered(instruction, true));
+            go(visit, instruction.no, state, answered(instruction, false));
             break;
           }
           for (const way of ways) {
-            const note = way.holds ? instruction.note : `not: ${instruction.note}`;
             go(
               visit,
               way.holds ? instruction.yes : instruction.no,
               way.state,
-              note,
+              answered(instruction, way.holds),
               false,
               visit.unsaid,
               answerOf(instruction, way.holds, input),
@@ -234,6 +234,11 @@ export function solve(input: SolveInput, slice: Slice = wholeSlice(input.layout)
 }
 
 /** What the state does not hold is free each time it is asked; the walk remembers how it was answered. */
+const answered = ({ note }: Extract<Instruction, { op: 'branch' }>, yes: boolean): WalkAnswer => ({
+  asked: note.replace(/[.,:;]+$/, ''),
+  yes,
+});
+
 function answerOf({ condition }: Extract<Instruction, { op: 'branch' }>, holds: boolean, input: SolveInput): Answer | undefined {
   const { layout, possible } = input;
   if (condition.kind === 'fact' && !layout.facts.includes(condition.key))

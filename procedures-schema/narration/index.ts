@@ -10,6 +10,7 @@ export { driftsOf } from './drift.ts';
 export { DRIFT, DRIFT_KINDS, type Drift, type DriftKind } from './drift-model.ts';
 export { filmFactsOf, isFilmRecord } from './film-facts.ts';
 export { addressAt, type FilmLink, filmLinks } from './film-links.ts';
+export { chapterTexts, FILM_DRAFT, filmRecordText, filmTexts } from './film-texts.ts';
 export { filmsIn, isFilmText, type LibraryFilm, linksOf } from './library-films.ts';
 export type * from './model.ts';
 export { normalText, spokenWords } from './normal-words.ts';

@@ -16,3 +16,4 @@ export {
 } from './record.ts';
 export { type GraphEdge, type GraphStep, graphOf, type StepGraph, stepGraph } from './step-graph.ts';
 export { type WalkFrame, type WalkSoFar, walkFrames } from './walk-frames.ts';
+export { type LaidEdge, type LaidWays, layWays, shortened, TIP, waysPath } from './ways-layout.ts';

@@ -70,7 +70,7 @@ function edgesOf(program: Program, rowOf: ReadonlyMap<LabelledStep, number>): re
         const to = rowOf.get(next.at);
         if (to !== undefined && !out.has(`${from} ${to}`)) out.set(`${from} ${to}`, { from, to, note });
       } else if (next.op === 'branch') {
-        queue.push({ node: next.yes, note: next.note }, { node: next.no, note });
+        queue.push({ node: next.yes, note: next.note.replace(/[.,:;]+$/, '') }, { node: next.no, note });
       } else queue.push({ node: next.next, note });
     }
   });

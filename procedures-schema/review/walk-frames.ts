@@ -3,7 +3,7 @@
  * next question. A page keeps the answers and asks again with one more; nothing is remembered here.
  */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
-import type { Span } from '../finding.ts';
+import type { Span, WalkAnswer } from '../finding.ts';
 import { compile, type ToldState, tellState, walkerOf } from '../flow/index.ts';
 import { positionAt } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
@@ -17,6 +17,8 @@ export interface WalkFrame {
   readonly text: string;
   /** Required when the step has been done. */
   readonly state: ToldState;
+  /** What was asked after it, and answered. */
+  readonly answers?: readonly WalkAnswer[];
   /** Rules broken by doing it: "H-locked: mains supply (main isolator)". */
   readonly broken: readonly string[];
 }
@@ -62,12 +64,18 @@ export function walkFrames(
     if (stop.kind === 'end') return { variant, start, frames, end: stop.end };
     if (stop.kind === 'question') {
       const answer = answers[asked];
-      if (answer === undefined)
-        return { variant, start, frames, question: { text: stop.text.replace(/[.,:]+$/, ''), frame: frames.length - 1 } };
+      const text = stop.text.replace(/[.,:]+$/, '');
+      if (answer === undefined) return { variant, start, frames, question: { text, frame: frames.length - 1 } };
       asked += 1;
       at = walker.next(at, answer);
       const last = frames.at(-1);
-      if (last) frames[frames.length - 1] = { ...last, state: told(at.state), broken: [...last.broken, ...brokenIn(at.breaches)] };
+      if (last)
+        frames[frames.length - 1] = {
+          ...last,
+          state: told(at.state),
+          answers: [...(last.answers ?? []), { asked: text, yes: answer }],
+          broken: [...last.broken, ...brokenIn(at.breaches)],
+        };
       continue;
     }
     const { step, file } = stop;

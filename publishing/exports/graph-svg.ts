@@ -1,19 +1,23 @@
 /** The graph of a procedure as an SVG drawing: its steps in order, where each may lead, and the required state of each as a hatched stripe. */
 import type { ProcedureFacts, Program } from '../../procedures-schema/index.ts';
-import { stepGraph } from '../../procedures-schema/review/index.ts';
+import { layWays, shortened, stepGraph, TIP, waysPath } from '../../procedures-schema/review/index.ts';
 
-const ROW = 26;
+const HEAD = 34;
 const LEFT = 200;
 /** Labels stand in a column of their own. */
 const LABEL = 40;
 const WIDTH = 480;
+/** No letter is measured here: the room is taken for a broad one, in parts of the size of the type. */
+const BROAD = 0.62;
+const NOTE = 10;
 
 export function graphSvg(facts: ProcedureFacts, program: Program): string {
   const { steps, edges } = stepGraph(facts, program);
-  const height = ROW * (steps.length + 2) + 40;
-  const y = (row: number): number => 40 + row * ROW;
+  const laid = layWays(steps.length, edges, { line: 15, pad: 11, lane: 11, answer: 300, broad: ({ length }) => length * NOTE * BROAD });
+  const height = HEAD + laid.height + 12;
+  const middle = (row: number): number => HEAD + (laid.rows[row]?.middle ?? 0);
   const out: string[] = [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${LEFT + WIDTH + 260} ${height}" font-family="sans-serif" font-size="12">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${LEFT + WIDTH + Math.ceil(laid.width)} ${height}" font-family="sans-serif" font-size="12">`,
     `<title>${escaped(`${facts.head.id} ${facts.head.title}`)}</title>`,
     '<defs><pattern id="live" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fae2de"/><rect width="3" height="6" fill="#b22222"/></pattern>',
     '<pattern id="cut" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" fill="#ffde8c"/><rect width="4" height="4" fill="#784800"/><rect x="4" y="4" width="4" height="4" fill="#784800"/></pattern>',
@@ -25,34 +29,29 @@ export function graphSvg(facts: ProcedureFacts, program: Program): string {
   steps.forEach((step, row) => {
     const { state } = step;
     const first = steps[row - 1]?.section !== step.section;
-    if (first) out.push(`<text x="8" y="${y(row) + 4}" fill="#54585c">${escaped(step.section.slice(0, 26))}</text>`);
-    const words = step.text.length > 62 ? `${step.text.slice(0, 60)}\u2026` : step.text;
+    if (first) out.push(`<text x="8" y="${middle(row) + 4}" fill="#54585c">${escaped(step.section.slice(0, 26))}</text>`);
+    const words = shortened(step.text, WIDTH - LABEL, ({ length }) => length * 12 * BROAD);
+    const { top, height: high } = laid.rows[row] ?? { top: 0, height: 0 };
     out.push(
-      `<rect x="${LEFT - 16}" y="${y(row) - ROW / 2}" width="8" height="${ROW}" fill="${fill[state]}"><title>${state}</title></rect>`,
-      `<text x="${LEFT}" y="${y(row) + 4}" font-weight="bold">${escaped(step.label)}</text>`,
-      `<text x="${LEFT + LABEL}" y="${y(row) + 4}">${escaped(words)}</text>`,
+      `<rect x="${LEFT - 16}" y="${HEAD + top}" width="8" height="${high}" fill="${fill[state]}"><title>${state}</title></rect>`,
+      `<text x="${LEFT}" y="${middle(row) + 4}" font-weight="bold">${escaped(step.label)}</text>`,
+      `<text x="${LEFT + LABEL}" y="${middle(row) + 4}">${escaped(words)}</text>`,
     );
   });
-  out.push(`<text x="${LEFT}" y="${y(steps.length) + 4}" font-weight="bold">End</text>`);
-  const x = LEFT + WIDTH;
-  const notes = new Map<number, number>();
-  for (const { from, to, note } of edges) {
-    const target = to ?? steps.length;
-    if (target === from + 1 && note === '') continue;
-    const bend = Math.min(220, 24 + Math.abs(target - from) * 7);
-    const [a, b] = [y(from), y(target)];
-    const colour = target <= from ? '#8a4b00' : '#14405f';
+  out.push(`<text x="${LEFT}" y="${middle(steps.length) + 4}" font-weight="bold">End</text>`);
+  out.push(`<g transform="translate(${LEFT + WIDTH} ${HEAD})">`);
+  for (const { back, points, answer } of laid.edges) {
+    const colour = back ? '#8a4b00' : '#14405f';
+    const [, y] = points.at(-1) ?? [0, 0];
     out.push(
-      `<path d="M${x} ${a} C${x + bend} ${a} ${x + bend} ${b} ${x + 6} ${b}" fill="none" stroke="${colour}" stroke-width="1.2"${target <= from ? ' stroke-dasharray="4 3"' : ''}/>`,
-      `<path d="M${x} ${b} l7 -3.5 v7 z" fill="${colour}"/>`,
+      `<path d="${waysPath(points, 4)}" fill="none" stroke="${colour}" stroke-width="1.2"${back ? ' stroke-dasharray="4 3"' : ''}/>`,
+      `<path d="M${TIP} ${y} l7 -3.5 v7 z" fill="${colour}"/>`,
     );
-    // Answers that leave one step stand under each other.
-    const told = notes.get(from) ?? 0;
-    if (note !== '') {
-      notes.set(from, told + 1);
-      out.push(`<text x="${x + 8}" y="${a - 3 + told * 10}" font-size="9" fill="${colour}">${escaped(note.slice(0, 40))}</text>`);
-    }
+    if (answer === undefined) continue;
+    const whole = answer.text === answer.whole ? '' : `<title>${escaped(answer.whole)}</title>`;
+    out.push(`<text x="${answer.x}" y="${answer.y + 3.5}" font-size="${NOTE}" fill="${colour}">${escaped(answer.text)}${whole}</text>`);
   }
+  out.push('</g>');
   return `${out.join('\n')}\n</svg>\n`;
 }
 

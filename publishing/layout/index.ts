@@ -8,7 +8,7 @@ export { layoutBook, type PlacedBook } from './layout-book.ts';
 export { learnedFrom } from './letters/learn.ts';
 export { MeasuredMemory } from './measured-memory.ts';
 export { type Op, type Path, rectangle, type Stroke, segment } from './ops.ts';
-export { numberPages, type PageLabel } from './page-numbers.ts';
+export { numberPages, type PageLabel, printedNumber } from './page-numbers.ts';
 export type { PlacedPage } from './place.ts';
 export { type Face, type FontFiles, type FontProgram, faces, type Shaped, type Shaper, widthOfAll } from './shaped.ts';
 export type { Bookmark } from './slab.ts';

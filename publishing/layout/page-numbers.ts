@@ -12,6 +12,10 @@ export interface PageLabel {
   readonly count: number;
 }
 
+/** The number as it is printed, with the procedure it counts from where there are several counts; empty on a leaf's blank back. */
+export const printedNumber = ({ style, prefix, count }: PageLabel): string =>
+  style === 'none' ? '' : `${prefix}${style === 'roman' ? roman(count) : count}`;
+
 export interface PageNumber {
   /** As printed and as named in references; empty on a leaf's blank back. */
   readonly shown: string;

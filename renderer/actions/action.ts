@@ -9,5 +9,7 @@ export interface Action {
   /** A line stands above it in the menu. */
   readonly apart?: true;
   readonly when?: () => boolean;
+  /** Its keys are heard in this view only; in the others they are the text's or the browser's. */
+  readonly view?: 'write' | 'review' | 'print';
   readonly run: () => void | Promise<void>;
 }

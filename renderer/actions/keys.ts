@@ -1,4 +1,5 @@
 /** The keys that run actions, heard before the editor sees them, so that undo is that of all files. */
+import { shown } from '../state/shown.ts';
 import { menus } from './menus.ts';
 
 /** An item chosen in a menu that the shell draws. */
@@ -7,17 +8,21 @@ export function runByName(name: string): void {
   if (action && action.when?.() !== false) void action.run();
 }
 
-const combination = (event: KeyboardEvent): string =>
-  [event.ctrlKey || event.metaKey ? 'Mod' : '', event.shiftKey ? 'Shift' : '', event.key.length === 1 ? event.key.toUpperCase() : event.key]
-    .filter((part) => part !== '')
-    .join('+');
+/** Which keys besides letters want Shift is a matter of the keyboard; what is typed with them is the same on all. */
+const combination = ({ ctrlKey, metaKey, shiftKey, key }: KeyboardEvent): string => {
+  const own = key.length === 1 ? key.toUpperCase() : key;
+  const shifted = shiftKey && (own.length > 1 || own !== own.toLowerCase());
+  return [ctrlKey || metaKey ? 'Mod' : '', shifted ? 'Shift' : '', own].filter((part) => part !== '').join('+');
+};
 
 export function listenToKeys(): () => void {
   const hear = (event: KeyboardEvent): void => {
     // A letter alone is typed; a function key is not.
     if (!event.ctrlKey && !event.metaKey && !/^F\d+$/.test(event.key)) return;
     const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);
-    const action = menus.flatMap(({ actions }) => actions).find((one) => one.keys === keys);
+    const action = menus
+      .flatMap(({ actions }) => actions)
+      .find((one) => one.keys === keys && (one.view ?? shown.get().view) === shown.get().view);
     if (!action || action.heardThere) return;
     // Fields of forms keep their own undo.
     if ((keys === 'Mod+Z' || keys === 'Mod+Y') && (event.target as HTMLElement).matches('input, select')) return;

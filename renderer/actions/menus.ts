@@ -11,6 +11,7 @@ import type { InsertAsk } from '../worker/queries/queries.ts';
 import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
 import { clipboard } from './clipboard.ts';
+import { pageActions } from './page-actions.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
 
@@ -125,6 +126,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
       sheet('remark', words.remark, 'Mod+Shift+K'),
     ],
   },
+  { name: 'pages', label: words.pagesToRead, actions: pageActions },
   {
     name: 'views',
     label: words.views,

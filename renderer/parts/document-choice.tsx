@@ -9,7 +9,7 @@ export function useProcedure(): string | undefined {
   return (procedures.find((one) => one.file === file) ?? procedures[0])?.file;
 }
 
-export function DocumentChoice({ then }: { readonly then?: () => void }): ReactNode {
+export function DocumentChoice(): ReactNode {
   const { overview } = shown.usePick('overview');
   return (
     <select
@@ -17,7 +17,6 @@ export function DocumentChoice({ then }: { readonly then?: () => void }): ReactN
       value={useProcedure() ?? ''}
       onChange={(event) => {
         shown.set({ file: event.target.value, variant: undefined, goTo: undefined });
-        then?.();
       }}
     >
       {overview?.documents

@@ -5,6 +5,7 @@ import { goTo, shown } from '../state/shown.ts';
 import { change } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { PlayedWalk } from './played-walk.tsx';
+import { WalkAnswers } from './walk-answers.tsx';
 
 /** Shape and word tell the grade, colour only repeats it. */
 const MARKS = { error: '■', warning: '▲', advice: '○' } as const;
@@ -58,13 +59,14 @@ export function FindingNote({ finding, whole, played = false }: Props): ReactNod
 export function CounterWalk({ finding }: { readonly finding: Finding }): ReactNode {
   return (
     <ol className="counter-walk" aria-label={words.walk}>
-      {finding.walk.map((step) => (
-        <li key={`${step.file}${step.span.start}${step.label}${step.note ?? ''}`}>
+      {finding.walk.map((step, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a step may be walked twice; its place in the walk is its name
+        <li key={index}>
           <button type="button" className="plain" onClick={() => goTo(step.file, step.span.start, step.span.end)}>
             <b>
               {step.section} {step.label}
             </b>{' '}
-            {step.text} {step.note === undefined ? null : <i>({step.note})</i>}
+            {step.text} <WalkAnswers step={step} />
           </button>
         </li>
       ))}

@@ -1,38 +1,56 @@
-/** A counter-walk played on the text: one step at a time, with the lines it stands in. */
-import { type ReactNode, useEffect, useState } from 'react';
+/** A counter-walk on the text: it opens where it goes wrong, and is played from its beginning by one key, with the lines each step stands in. */
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { goTo } from '../state/shown.ts';
 import { documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+import { tabbed } from './entry-keys.ts';
 import { nameOf } from './place.tsx';
+import { WalkAnswers } from './walk-answers.tsx';
 
 /** Lines shown before and after the step. */
 const AROUND = 4;
 
 export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNode {
   const { walk } = finding;
-  const [at, setAt] = useState(0);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another finding begins at its own first step
-  useEffect(() => setAt(0), [finding.message, finding.span.start]);
-  const step = walk[Math.min(at, walk.length - 1)];
+  const end = walk.length - 1;
+  const [at, setAt] = useState(end);
+  // What the finding says stays in sight until somebody goes along the walk.
+  const moved = useRef(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another finding opens where it goes wrong itself
+  useEffect(() => {
+    moved.current = false;
+    setAt(end);
+  }, [finding.message, finding.span.start]);
+  const go = (to: number): void => {
+    moved.current = true;
+    setAt(Math.max(0, Math.min(end, to)));
+  };
+  const step = walk[Math.min(at, end)];
   if (!step) return null;
-  const last = at >= walk.length - 1;
+  const last = at >= end;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys belong to the buttons inside
     <div
       className="played"
       onKeyDown={(event) => {
-        if (event.key === 'ArrowDown' || event.key === 'ArrowRight') setAt(Math.min(walk.length - 1, at + 1));
-        else if (event.key === 'ArrowUp' || event.key === 'ArrowLeft') setAt(Math.max(0, at - 1));
+        if (event.key === 'ArrowDown' || event.key === 'ArrowRight') go(at + 1);
+        else if (event.key === 'ArrowUp' || event.key === 'ArrowLeft') go(at - 1);
+        else if (event.key === 'Home') go(0);
+        else if (event.key === 'End') go(end);
         else return;
         event.preventDefault();
       }}
     >
+      {/* Not disabled at the ends: a button that is loses the focus, and with it the keys. */}
       <p className="row">
-        <button type="button" disabled={at === 0} onClick={() => setAt(at - 1)}>
+        <button type="button" className={last ? 'main' : ''} aria-disabled={at === 0} onClick={() => go(0)}>
+          {words.fromBeginning} <kbd>{words.homeKey}</kbd>
+        </button>
+        <button type="button" aria-disabled={at === 0} onClick={() => go(at - 1)}>
           {words.stepBack}
         </button>
-        <button type="button" className="main" disabled={last} onClick={() => setAt(at + 1)}>
+        <button type="button" className={last ? '' : 'main'} aria-disabled={last} onClick={() => go(at + 1)}>
           {words.stepOn}
         </button>
         <span>{words.stepOf(at + 1, walk.length)}</span>
@@ -48,15 +66,21 @@ export function PlayedWalk({ finding }: { readonly finding: Finding }): ReactNod
             key={index}
             className={index === at ? 'here' : index < at ? 'done' : ''}
             ref={(element) => {
-              if (index === at && at > 0) element?.scrollIntoView({ block: 'nearest' });
+              if (index === at && moved.current) element?.scrollIntoView({ block: 'nearest' });
             }}
           >
-            <button type="button" className="entry" aria-current={index === at ? 'step' : undefined} onClick={() => setAt(index)}>
+            <button
+              type="button"
+              className="entry"
+              tabIndex={tabbed(index === at)}
+              aria-current={index === at ? 'step' : undefined}
+              onClick={() => go(index)}
+            >
               <b>
                 {one.section} {one.label}
               </b>{' '}
-              {one.text} {one.note === undefined ? null : <i>({one.note})</i>}
-              {index === walk.length - 1 ? <span className="wrong"> ■ {finding.message}</span> : null}
+              {one.text} <WalkAnswers step={one} />
+              {index === end ? <span className="wrong"> ■ {finding.message}</span> : null}
             </button>
           </li>
         ))}

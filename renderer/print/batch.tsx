@@ -21,8 +21,12 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
   const [of, setOf] = useState(0);
   const stop = useRef(false);
   const documents = overview?.documents ?? [];
+  const { model } = choice;
+  // An edition for a model that the text is not for would be a book without its chapter.
+  const hasEdition = ({ kind, models }: (typeof documents)[number]): boolean =>
+    model === undefined || kind === 'guide' || models.includes(model);
+  const wanted = documents.filter((one) => chosen.has(one.file) && hasEdition(one));
   const run = async (): Promise<void> => {
-    const wanted = documents.filter(({ file }) => chosen.has(file));
     stop.current = false;
     setOf(wanted.length);
     setDone([]);
@@ -51,7 +55,7 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
     <details className="batch">
       <summary>{words.several}</summary>
       <p>
-        <button type="button" className="plain" onClick={() => setChosen(new Set(documents.map(({ file }) => file)))}>
+        <button type="button" className="plain" onClick={() => setChosen(new Set(documents.filter(hasEdition).map(({ file }) => file)))}>
           {words.all}
         </button>{' '}
         <button type="button" className="plain" onClick={() => setChosen(new Set())}>
@@ -59,27 +63,36 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
         </button>
       </p>
       <ul>
-        {documents.map(({ file, number, title }) => (
-          <li key={file}>
+        {documents.map((one) => (
+          <li key={one.file}>
             <label className="tick">
               <input
                 type="checkbox"
-                checked={chosen.has(file)}
+                disabled={!hasEdition(one)}
+                checked={chosen.has(one.file) && hasEdition(one)}
                 onChange={(event) => {
                   const next = new Set(chosen);
-                  if (event.target.checked) next.add(file);
-                  else next.delete(file);
+                  if (event.target.checked) next.add(one.file);
+                  else next.delete(one.file);
                   setChosen(next);
                 }}
               />{' '}
-              {number} {title}
+              <span className={hasEdition(one) ? '' : 'quiet'}>
+                {one.number} {one.title}
+                {hasEdition(one) ? '' : ` (${words.notFor(model ?? '')})`}
+              </span>
             </label>
           </li>
         ))}
       </ul>
       <p>
-        <button type="button" className="main" disabled={of > 0 || chosen.size === 0} onClick={() => void run()}>
-          {words.writeThem(chosen.size)}
+        <button
+          type="button"
+          className="main"
+          aria-disabled={of > 0 || wanted.length === 0}
+          onClick={() => (of > 0 || wanted.length === 0 ? undefined : void run())}
+        >
+          {words.writeThem(wanted.length)}
         </button>{' '}
         {of > 0 ? (
           <button

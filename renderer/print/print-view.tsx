@@ -1,7 +1,6 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
 import { type ReactNode, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
-import { PageCanvas } from '../parts/page-canvas.tsx';
 import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { printOut, writeOut } from '../state/saving.ts';
@@ -11,30 +10,36 @@ import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
 import { ChangedSince } from './changed-since.tsx';
-import { SheetCanvas } from './sheet-canvas.tsx';
-import { SheetsChoice } from './sheets-choice.tsx';
+import { PagesPane } from './pages-pane.tsx';
+import { printing } from './printing.ts';
+import { paperName, SheetsChoice } from './sheets-choice.tsx';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
+const PAPERS = ['a4', 'letter', 'a5'] as const;
 const TICKS = ['large', 'fillable', 'attach', 'obsolete', 'draft'] as const;
 
 export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
-  const [asked, setAsked] = useState<string>();
-  const [choice, setChoice] = useState<Omit<Edition, 'file'>>({ draft: false });
+  const { asked, choice: set } = printing.use();
   const [earlier, setEarlier] = useState<Edition['earlier']>();
-  const chosen = asked ?? documents.find((one) => one.file === file)?.file ?? documents[0]?.file;
+  const wanted = asked !== undefined && asked.over === file ? asked.file : file;
+  const document = documents.find((one) => one.file === wanted) ?? documents[0];
+  const chosen = document?.file;
+  const models = document?.kind === 'procedure' ? document.models : (overview?.models ?? []);
+  const { model, ...others } = set;
+  // A model that this document is not for is no edition of it.
+  const choice: typeof set = model === undefined || !models.includes(model) ? others : set;
   const edition: Edition | undefined = chosen === undefined ? undefined : { file: chosen, ...choice, ...(earlier ? { earlier } : {}) };
   const blocking = useAnswer('blocking', chosen === undefined || due ? undefined : { file: chosen, findings: allFindings() });
   const errors = blocking?.length ?? 0;
   // What may not be printed as it is must not look issued, on a picture of the screen either.
   const made = useAnswer('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
-  const document = documents.find((one) => one.file === chosen);
   const mayPrint = choice.draft || blocking?.length === 0;
-  const set = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
+  const put = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
     const { [key]: _, ...rest } = choice;
-    setChoice((value === undefined ? rest : { ...rest, [key]: value }) as typeof choice);
+    printing.set({ choice: (value === undefined ? rest : { ...rest, [key]: value }) as typeof choice });
   };
   /** The name it was written under; undefined: it was not, and that was said. */
   const write = async (query: 'pdf' | 'checklist'): Promise<string | undefined> => {
@@ -50,7 +55,7 @@ export function PrintView(): ReactNode {
           <select
             value={chosen ?? ''}
             onChange={(event) => {
-              setAsked(event.target.value);
+              printing.set({ asked: { file: event.target.value, over: file } });
               setEarlier(undefined);
             }}
           >
@@ -63,16 +68,16 @@ export function PrintView(): ReactNode {
         </label>
         <label>
           {words.edition}
-          <select value={choice.form ?? 'full'} onChange={(event) => set('form', event.target.value === 'short' ? 'short' : undefined)}>
+          <select value={choice.form ?? 'full'} onChange={(event) => put('form', event.target.value === 'short' ? 'short' : undefined)}>
             <option value="full">{words.editionFull}</option>
             <option value="short">{words.editionShort}</option>
           </select>
         </label>
         <label>
           {words.model}
-          <select value={choice.model ?? ''} onChange={(event) => set('model', event.target.value === '' ? undefined : event.target.value)}>
+          <select value={choice.model ?? ''} onChange={(event) => put('model', event.target.value === '' ? undefined : event.target.value)}>
             <option value="">{words.allModels}</option>
-            {(document?.kind === 'procedure' ? document.models : (overview?.models ?? [])).map((name) => (
+            {models.map((name) => (
               <option key={name}>{name}</option>
             ))}
           </select>
@@ -82,10 +87,10 @@ export function PrintView(): ReactNode {
           <select
             value={choice.units ?? ''}
             onChange={(event) =>
-              set('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
+              put('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
             }
           >
-            <option value="">{words.unitsAsSet}</option>
+            <option value="">{words.asTheLibrarySays(made && words.unitsNames[made.house.units])}</option>
             {(Object.keys(words.unitsNames) as (keyof typeof words.unitsNames)[]).map((name) => (
               <option key={name} value={name}>
                 {words.unitsNames[name]}
@@ -98,15 +103,17 @@ export function PrintView(): ReactNode {
           {words.paper}
           <select
             value={choice.paper ?? ''}
-            onChange={(event) => set('paper', event.target.value === '' ? undefined : (event.target.value as 'a4'))}
+            onChange={(event) => put('paper', event.target.value === '' ? undefined : (event.target.value as (typeof PAPERS)[number]))}
           >
-            <option value="">{words.paperAsSet}</option>
-            <option value="a4">A4</option>
-            <option value="letter">Letter</option>
-            <option value="a5">A5</option>
+            <option value="">{words.asTheLibrarySays(made && paperName(made.house.paper))}</option>
+            {PAPERS.map((paper) => (
+              <option key={paper} value={paper}>
+                {paperName(paper)}
+              </option>
+            ))}
           </select>
         </label>
-        <SheetsChoice press={choice.press} take={(press) => set('press', press)} />
+        <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
         {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} take={setEarlier} />}
         {TICKS.map((key) => (
           <label key={key} className="tick">
@@ -114,7 +121,7 @@ export function PrintView(): ReactNode {
               type="checkbox"
               disabled={choice.press !== undefined && ON_PAGES.has(key)}
               checked={choice[key] === true && !(choice.press !== undefined && ON_PAGES.has(key))}
-              onChange={(event) => set(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
+              onChange={(event) => put(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
             />{' '}
             {words.editionTicks[key]}
           </label>
@@ -122,7 +129,7 @@ export function PrintView(): ReactNode {
         {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}
         {errors > 0 && !choice.draft ? (
           <p className="wrong">
-            <button type="button" className="plain" onClick={() => window.document.getElementById('blocked')?.scrollIntoView()}>
+            <button type="button" className="plain" onClick={() => window.document.getElementById('blocked')?.focus()}>
               {words.blockedBy(errors)}
             </button>
           </p>
@@ -157,11 +164,11 @@ export function PrintView(): ReactNode {
             {note}
           </p>
         ))}
-        <Batch choice={choice} />
+        <Batch choice={set} />
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>
         ) : (
-          <section id="blocked">
+          <section id="blocked" tabIndex={-1}>
             <h2>{words.blocked}</h2>
             {blocking.map((finding) => (
               <div key={`${finding.file}${finding.check}${finding.span.start}`}>
@@ -174,19 +181,7 @@ export function PrintView(): ReactNode {
           </section>
         )}
       </div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the pages are scrolled from the keyboard too */}
-      <section className="pages" tabIndex={0} aria-label={words.print}>
-        {made?.sides
-          ? made.sides.map((side, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a side's name is its number
-              <SheetCanvas key={index} side={side} pages={made.pages} width={700} label={words.side(index + 1, made.sides?.length ?? 0)} />
-            ))
-          : null}
-        {(made?.sides ? [] : (made?.pages ?? [])).map((page, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a page's name is its number
-          <PageCanvas key={index} page={page} width={380} label={words.page(index + 1, made?.pages.length ?? 0)} />
-        ))}
-      </section>
+      {made ? <PagesPane made={made} file={chosen ?? ''} /> : <div className="pages-side" />}
     </main>
   );
 }

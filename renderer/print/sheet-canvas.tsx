@@ -1,8 +1,8 @@
 /** One side of a printed sheet: its pages where they stand, over the marks to cut and fold by. Decides nothing about either. */
 import type { CSSProperties, ReactNode } from 'react';
 import type { DrawnPage, SheetSide } from '../../publishing/index.ts';
-import { PageCanvas } from '../parts/page-canvas.tsx';
 import { words } from '../words/words.ts';
+import { DrawnPageAt } from './drawn-page.tsx';
 
 interface Props {
   readonly side: SheetSide;
@@ -17,8 +17,8 @@ const MILLION = 1_000_000;
 export function SheetCanvas({ side, pages, width, label }: Props): ReactNode {
   const scale = width / side.width;
   return (
-    <figure className="printed-sheet" aria-label={label} style={{ width, height: side.height * scale }}>
-      <PageCanvas page={{ width: side.width, height: side.height, ops: side.marks }} width={width} label={label} />
+    <div className="printed-sheet" style={{ width, height: side.height * scale }}>
+      <DrawnPageAt page={{ width: side.width, height: side.height, ops: side.marks }} width={width} label={label} />
       {side.places.map(({ page, x, y, scale: own, turned }) => {
         const drawn = pages[page];
         if (!drawn) return null;
@@ -26,10 +26,10 @@ export function SheetCanvas({ side, pages, width, label }: Props): ReactNode {
         const place: CSSProperties = { left: x * scale, top: y * scale + (turned ? wide : 0) };
         return (
           <div key={page} className={turned ? 'on-sheet turned' : 'on-sheet'} style={place}>
-            <PageCanvas page={drawn} width={wide} label={words.page(page + 1, pages.length)} />
+            <DrawnPageAt page={drawn} width={wide} label={words.page(page + 1, pages.length)} />
           </div>
         );
       })}
-    </figure>
+    </div>
   );
 }

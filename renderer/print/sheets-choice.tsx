@@ -9,6 +9,10 @@ const SIGNATURES = [1, 2, 3, 4, 5, 6, 8] as const;
 /** A tenth of a millimetre, the usual paper of 80 g/m² (common practice, no source), in millipoints. */
 const THICKNESS = 283;
 
+/** As it stands on the packet: A4, Letter. */
+export const paperName = (paper: string): string =>
+  paper.length === 2 ? paper.toUpperCase() : `${paper.charAt(0).toUpperCase()}${paper.slice(1)}`;
+
 interface Props {
   readonly press: PressChoice | undefined;
   readonly take: (press: PressChoice | undefined) => void;
@@ -45,7 +49,7 @@ function Sheet({ press, take }: Props & { readonly press: PressChoice }): ReactN
         <select value={press.sheet} onChange={(event) => take({ ...press, sheet: event.target.value as PressChoice['sheet'] })}>
           {PAPERS.map((paper) => (
             <option key={paper} value={paper}>
-              {paper.length === 2 ? paper.toUpperCase() : `${paper.charAt(0).toUpperCase()}${paper.slice(1)}`}
+              {paperName(paper)}
             </option>
           ))}
         </select>

@@ -3,6 +3,7 @@ import { type ReactNode, useEffect, useState } from 'react';
 import { type Changed, WEIGHTS } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { useKept } from '../state/kept-state.ts';
 import { history, historyText } from '../state/saving.ts';
 import { goTo, say } from '../state/shown.ts';
 import { documents } from '../state/workspace.ts';
@@ -11,14 +12,22 @@ import { words } from '../words/words.ts';
 type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];
 const ON_DISK = 'on disk';
 
+interface Kept {
+  readonly file: string | undefined;
+  readonly chosen: string;
+  /** The earlier text; undefined while it is fetched. */
+  readonly text: string | undefined;
+}
+const NOTHING_KEPT: Kept = { file: undefined, chosen: ON_DISK, text: undefined };
+
 export function Changes(): ReactNode {
   const file = useProcedure();
   const [revisions, setRevisions] = useState<readonly Revision[]>([]);
-  const [chosen, setChosen] = useState(ON_DISK);
-  const [earlier, setEarlier] = useState<string>();
+  const [kept, setKept] = useKept<Kept>('changes since', NOTHING_KEPT);
+  const { chosen, text: earlier } = kept.file === file ? kept : { chosen: ON_DISK, text: undefined };
+  const setChosen = (next: string, text?: string): void => setKept({ file, chosen: next, text });
   useEffect(() => {
     if (file === undefined) return;
-    setChosen(ON_DISK);
     setRevisions([]);
     history(file).then(
       (found) => setRevisions(found.revisions),
@@ -28,18 +37,18 @@ export function Changes(): ReactNode {
   useEffect(() => {
     if (file === undefined) return;
     let late = false;
-    if (chosen === ON_DISK) setEarlier(documents.get(file)?.saved);
+    if (chosen === ON_DISK) setKept({ file, chosen, text: documents.get(file)?.saved });
     else if (chosen !== 'beside')
       historyText(file, chosen).then(
         ({ text }) => {
-          if (!late) setEarlier(text.replace(/^\uFEFF/, ''));
+          if (!late) setKept({ file, chosen, text: text.replace(/^\uFEFF/, '') });
         },
         (error: Error) => say(error.message, true),
       );
     return () => {
       late = true;
     };
-  }, [file, chosen]);
+  }, [file, chosen, setKept]);
   const changed = useAnswer('compare', file === undefined || earlier === undefined ? undefined : { file, earlier });
   return (
     <div className="one">
@@ -65,8 +74,7 @@ export function Changes(): ReactNode {
             onChange={(event) => {
               const [one] = event.target.files ?? [];
               if (!one) return;
-              setChosen('beside');
-              void one.text().then((text) => setEarlier(text.replace(/^\uFEFF/, '')));
+              void one.text().then((text) => setChosen('beside', text.replace(/^\uFEFF/, '')));
             }}
           />
         </label>
@@ -112,11 +120,19 @@ function One({ one, file }: { readonly one: Changed; readonly file: string }): R
       ) : (
         <span>{told}</span>
       )}
-      {one.kind === 'verdict changed' ? (
+      {one.kind === 'revision kept' ? (
+        <>
+          {' '}
+          <span>({one.after ?? one.before})</span>
+        </>
+      ) : one.kind === 'verdict changed' ? (
         // What was lost and what was won are not the old word and the new one: a refuted text is no gain.
-        <span className={one.after === 'proved' ? '' : 'wrong'}>
-          {one.before} → {one.after}
-        </span>
+        <>
+          {': '}
+          <span className={one.after === 'proved' ? '' : 'wrong'}>
+            {one.before} → {one.after}
+          </span>
+        </>
       ) : (
         <>
           {one.before === undefined ? null : <del>{one.before}</del>}

@@ -1,9 +1,9 @@
 /** The film of a procedure: the script beside the text, a recording as a strip of times, and where the two have come apart. */
 import { type ReactNode, useEffect, useState } from 'react';
-import type { Drift } from '../../procedures-schema/narration/index.ts';
+import { type Drift, FILM_DRAFT } from '../../procedures-schema/narration/index.ts';
 import { call } from '../host.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
-import { Grade } from '../parts/findings.tsx';
+import { allFindings, Grade } from '../parts/findings.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { filming } from '../state/filming.ts';
 import { writeOut } from '../state/saving.ts';
@@ -17,7 +17,8 @@ export const clock = (seconds: number): string => `${Math.floor(seconds / 60)}:$
 
 export function FilmSheet(): ReactNode {
   const file = useProcedure();
-  const { overview } = shown.usePick('overview');
+  const { overview, due } = shown.usePick('overview', 'findings', 'between', 'due');
+  const [draft, setDraft] = useState(false);
   const now = filming.use();
   const [model, setModel] = useState('');
   const [record, setRecord] = useState<string>();
@@ -42,13 +43,15 @@ export function FilmSheet(): ReactNode {
           ...(record === undefined ? {} : { record }),
         };
   const film = useAnswer('film', ask);
+  const blocking = useAnswer('blocking', file === undefined || due ? undefined : { file, findings: allFindings() });
+  const errors = blocking?.length ?? 0;
   const drifts = film?.recording?.drifts;
   useEffect(() => {
     if (drifts && captions !== undefined) filming.set({ drifts });
   }, [drifts, captions]);
   const write = async (): Promise<void> => {
     if (!ask) return;
-    for (const { name, text } of await core.ask('filmFiles', ask)) await writeOut(name, new TextEncoder().encode(text));
+    for (const { name, text } of await core.ask('filmFiles', { ...ask, draft })) await writeOut(name, new TextEncoder().encode(text));
   };
   return (
     <div className="one">
@@ -71,10 +74,16 @@ export function FilmSheet(): ReactNode {
             }}
           />
         </label>
-        <button type="button" disabled={!film} onClick={() => void write()}>
+        <button type="button" disabled={!film || !(draft || blocking?.length === 0)} onClick={() => void write()}>
           {words.writeScript}
         </button>
+        <label className="tick">
+          <input type="checkbox" checked={draft} onChange={(event) => setDraft(event.target.checked)} /> {words.editionTicks.draft}
+        </label>
       </p>
+      {errors > 0 && !draft ? <p className="wrong">{words.filmHeld(errors)}</p> : null}
+      {/* What may not be filmed as it is must not look issued, on a picture of the screen either. */}
+      {errors > 0 || draft ? <p className="wrong">{FILM_DRAFT}</p> : null}
       {film ? (
         <Told film={film} file={file ?? ''} name={captions === undefined ? '' : now.name} />
       ) : (

@@ -1,15 +1,17 @@
 /** All findings of the library by document or by kind; the counter-walk of the one chosen is played on the text. */
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
+import { entryKeys, tabbed } from '../parts/entry-keys.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
 import { nameOf, Place } from '../parts/place.tsx';
+import { useKept } from '../state/kept-state.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function FindingsList(): ReactNode {
   shown.usePick('overview', 'findings', 'between');
-  const [by, setBy] = useState<'document' | 'kind'>('document');
-  const [chosen, setChosen] = useState<string>();
+  const [by, setBy] = useKept<'document' | 'kind'>('findings by', 'document');
+  const [chosen, setChosen] = useKept<string | undefined>('finding', undefined);
   const findings = allFindings();
   const groupOf = (finding: Finding): string => {
     if (by === 'kind') return finding.check;
@@ -23,7 +25,8 @@ export function FindingsList(): ReactNode {
   const open = sorted.find((finding) => keyOf(finding) === chosen) ?? sorted.find(({ walk }) => walk.length > 0) ?? sorted[0];
   return (
     <div className="two">
-      <div className="list">
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys belong to the buttons inside */}
+      <div className="list" onKeyDown={entryKeys}>
         <p className="orders">
           <button type="button" className="plain" aria-pressed={by === 'document'} onClick={() => setBy('document')}>
             {words.byDocument}
@@ -45,6 +48,7 @@ export function FindingsList(): ReactNode {
                       type="button"
                       className="entry"
                       aria-current={finding === open}
+                      tabIndex={tabbed(finding === open)}
                       onClick={() => setChosen(keyOf(finding))}
                       onDoubleClick={() => goTo(finding.file, finding.span.start, finding.span.end)}
                     >

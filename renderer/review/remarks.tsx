@@ -1,5 +1,5 @@
 /** Remarks pinned to steps: said, answered, settled. They are kept in the library as text beside the procedure. */
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import type { Pinned, Remark } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
@@ -23,9 +23,11 @@ export function Remarks(): ReactNode {
       </p>
       <RecordFaults review={review} />
       {review.pins.length === 0 ? <p>{words.noRemarks}</p> : null}
-      {[...open, ...settled].map((pin) => (
-        <One key={pin.index} pin={pin} review={review} file={file} />
-      ))}
+      <div className="remarks">
+        {[...open, ...settled].map((pin) => (
+          <One key={pin.index} pin={pin} review={review} file={file} />
+        ))}
+      </div>
     </div>
   );
 }
@@ -40,11 +42,12 @@ function One({ pin, review, file }: Props): ReactNode {
   const { remark, index, how, label, span } = pin;
   const { initials } = person.use();
   const [answer, setAnswer] = useState('');
+  const own = useRef<HTMLElement>(null);
   const put = (title: string, next: (own: Remark) => Remark): void => {
     putRecord(title, review, (record) => ({ ...record, remarks: record.remarks.map((own, at) => (at === index ? next(own) : own)) }));
   };
   return (
-    <article className={remark.settled ? 'remark remark-settled' : 'remark'}>
+    <article ref={own} tabIndex={-1} className={remark.settled ? 'remark remark-settled' : 'remark'}>
       <header>
         {span ? (
           <button type="button" className="plain" onClick={() => goTo(file, span.start, span.end)}>
@@ -79,7 +82,11 @@ function One({ pin, review, file }: Props): ReactNode {
           <button
             type="button"
             disabled={initials === ''}
-            onClick={() => put(words.settleIt, (own) => ({ ...own, settled: { by: initials, on: today() } }))}
+            onClick={() => {
+              put(words.settleIt, (remarked) => ({ ...remarked, settled: { by: initials, on: today() } }));
+              // The button is gone then; the keys go on from the remark.
+              own.current?.focus();
+            }}
           >
             {words.settleIt}
           </button>

@@ -1,31 +1,53 @@
 /** Every way through a procedure, drawn: steps in order with the worst state each is begun in, and arrows where an answer leads elsewhere. */
 import { type ReactNode, useState } from 'react';
-import type { GraphEdge, GraphStep } from '../../procedures-schema/review/index.ts';
+import { type GraphStep, type LaidEdge, type LaidWays, layWays, shortened, TIP, waysPath } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { BandLegend, Hatches, hatch } from '../parts/hatches.tsx';
 import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
+import { useKept } from '../state/kept-state.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
-const ROW = 28;
+const LINE = 18;
+const PAD = 10;
+const LANE = 13;
 const TEXT = 230;
 /** The least room for a step's words; more where the window has it. */
 const WIDTH = 560;
+const HEAD = 10;
 /** As in review.css. */
 const FONT = "14px 'Source Sans 3', 'Segoe UI', sans-serif";
-const RIGHT = 330;
+const NOTE_FONT = "12.5px 'Source Sans 3', 'Segoe UI', sans-serif";
 const ZOOMS = [0.5, 0.7, 0.85, 1, 1.25, 1.6, 2] as const;
+const USUAL = ZOOMS.indexOf(1);
+const LARGEST_UNASKED = 1.25;
 
 export function Ways(): ReactNode {
   const file = useProcedure();
   const graph = useAnswer('graph', file === undefined ? undefined : { file });
-  const [zoom, setZoom] = useState(3);
-  const scale = ZOOMS[zoom] ?? 1;
+  const [chosen, setZoom] = useKept<number | undefined>('ways zoom', undefined);
+  const [pointed, setPointed] = useState<LaidEdge>();
   const [frame, room] = useRoom();
-  const longest = Math.max(0, ...(graph?.steps ?? []).map(({ text }) => broad(text))) + 60;
-  const width = Math.max(WIDTH, Math.min(longest, room - TEXT - RIGHT - 20));
-  const [w, h] = [TEXT + width + RIGHT, ROW * ((graph?.steps.length ?? 0) + 2)];
+  const steps = graph?.steps ?? [];
+  const laid = layWays(steps.length, graph?.edges ?? [], {
+    line: LINE,
+    pad: PAD,
+    lane: LANE,
+    answer: Math.max(240, Math.min(440, room * 0.24)),
+    broad: (text) => broad(text, NOTE_FONT),
+  });
+  const longest = Math.max(0, ...steps.map(({ text }) => broad(text, FONT))) + 60;
+  const width = Math.max(WIDTH, Math.min(longest, room - TEXT - laid.width - 20));
+  // Until somebody chooses, as large as the window has room for, and no larger than is read at ease.
+  const zoom =
+    chosen ??
+    Math.max(
+      USUAL,
+      ZOOMS.findLastIndex((one) => one <= LARGEST_UNASKED && (TEXT + width + laid.width) * one <= room),
+    );
+  const scale = ZOOMS[zoom] ?? 1;
+  const [w, h] = [TEXT + width + laid.width, laid.height + 2 * HEAD];
   return (
     <div className="one" ref={frame}>
       <p className="row">
@@ -41,33 +63,28 @@ export function Ways(): ReactNode {
       </p>
       {graph ? (
         <Panned label={words.ways}>
-          <svg width={w * scale} height={h * scale} viewBox={`0 0 ${w} ${h}`} className="ways">
+          <svg width={w * scale} height={h * scale} viewBox={`0 ${-HEAD} ${w} ${h}`} className="ways">
             <title>{graph.title}</title>
             <Hatches />
-            {graph.edges.map((edge) => (
-              <Edge key={`${edge.from} ${edge.to}`} edge={edge} end={graph.steps.length} x={TEXT + width} />
-            ))}
-            {graph.edges.map((edge) => (
-              <EdgeNote
-                key={`${edge.from} ${edge.to}`}
-                edge={edge}
-                nth={graph.edges.filter((one) => one.from === edge.from && one.note !== '').indexOf(edge)}
-                x={TEXT + width}
-              />
-            ))}
-            {graph.steps.map((step, row) => (
+            {steps.map((step, row) => (
               <Row
                 key={step.span.start}
                 step={step}
-                row={row}
+                laid={laid.rows[row]}
                 width={width}
-                first={graph.steps[row - 1]?.section !== step.section}
+                first={steps[row - 1]?.section !== step.section}
                 open={() => file && goTo(file, step.span.start, step.span.end)}
               />
             ))}
-            <text x={TEXT} y={middle(graph.steps.length) + 4} className="ways-label">
+            <text x={TEXT} y={(laid.rows.at(-1)?.middle ?? 0) + 4} className="ways-label">
               {words.walkEnd}
             </text>
+            <g transform={`translate(${TEXT + width} 0)`}>
+              {laid.edges.map((one) => (
+                <Edge key={`${one.edge.from} ${one.edge.to}`} laid={one} point={setPointed} />
+              ))}
+              {pointed ? <Whole laid={pointed} right={laid.width} /> : null}
+            </g>
           </svg>
         </Panned>
       ) : (
@@ -80,21 +97,11 @@ export function Ways(): ReactNode {
 let pen: CanvasRenderingContext2D | null | undefined;
 
 /** CSS pixels that words take in the drawing. */
-function broad(text: string): number {
+function broad(text: string, font: string): number {
   pen ??= document.createElement('canvas').getContext('2d');
-  if (pen) pen.font = FONT;
+  if (pen) pen.font = font;
   return pen?.measureText(text).width ?? 8 * text.length;
 }
-
-/** As many words as there is room for; the rest is told by an ellipsis. */
-function fitting(text: string, room: number): string {
-  if (broad(text) <= room) return text;
-  let end = text.length;
-  while (end > 0 && broad(`${text.slice(0, end)}…`) > room) end = Math.max(0, text.lastIndexOf(' ', end - 1));
-  return `${text.slice(0, end)}…`;
-}
-
-const middle = (row: number): number => ROW * (row + 0.7);
 
 /** Dragged with the mouse, scrolled with wheel and keys. */
 function Panned({ label, children }: { readonly label: string; readonly children: ReactNode }): ReactNode {
@@ -120,16 +127,17 @@ function Panned({ label, children }: { readonly label: string; readonly children
 
 interface RowProps {
   readonly step: GraphStep;
-  readonly row: number;
+  readonly laid: LaidWays['rows'][number] | undefined;
   readonly width: number;
   readonly first: boolean;
   readonly open: () => void;
 }
 
-function Row({ step, row, width, first, open }: RowProps): ReactNode {
+function Row({ step, laid, width, first, open }: RowProps): ReactNode {
+  if (laid === undefined) return null;
   const { state } = step;
-  const y = middle(row);
-  const told = fitting(step.text, width - 60);
+  const { top, height, middle } = laid;
+  const told = shortened(step.text, width - 60, (text) => broad(text, FONT));
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no link inside a drawing that keeps its keys
     <g
@@ -141,49 +149,60 @@ function Row({ step, row, width, first, open }: RowProps): ReactNode {
         if (event.key === 'Enter') open();
       }}
     >
-      <rect x={0} y={y - ROW / 2} width={TEXT + width} height={ROW} className="ways-hit" />
+      <rect x={0} y={top} width={TEXT + width} height={height} className="ways-hit" />
+      {height > PAD + LINE ? <path d={`M${TEXT} ${top + height} h${width}`} className="ways-rule" /> : null}
       {first ? (
-        <text x={4} y={y + 4} className="ways-section">
+        <text x={4} y={middle + 4} className="ways-section">
           {step.section.length > 26 ? `${step.section.slice(0, 25)}…` : step.section}
         </text>
       ) : null}
-      <rect x={TEXT - 26} y={y - ROW / 2} width={10} height={ROW} fill={hatch(state)} stroke="#6f6a5d" strokeWidth={0.6}>
+      <rect x={TEXT - 26} y={top} width={10} height={height} fill={hatch(state)} stroke="#6f6a5d" strokeWidth={0.6}>
         <title>{words.band[state]}</title>
       </rect>
-      <text x={TEXT} y={y + 4} className="ways-label">
+      <text x={TEXT} y={middle + 4} className="ways-label">
         {step.label}
       </text>
-      <text x={TEXT + 40} y={y + 4}>
+      <text x={TEXT + 40} y={middle + 4}>
         {told}
+        {told === step.text ? null : <title>{step.text}</title>}
       </text>
     </g>
   );
 }
 
-const isBack = ({ from, to }: GraphEdge, end: number): boolean => (to ?? end) <= from;
-
-function Edge({ edge, end, x }: { readonly edge: GraphEdge; readonly end: number; readonly x: number }): ReactNode {
-  const to = edge.to ?? end;
-  if (to === edge.from + 1 && edge.note === '') return null;
-  const back = isBack(edge, end);
-  const [a, b] = [middle(edge.from), middle(to)];
-  const bend = Math.min(170, 22 + Math.abs(to - edge.from) * 8);
+/** An arrow with its answer; one that is shortened is told whole while it is pointed at or has the focus. */
+function Edge({ laid, point }: { readonly laid: LaidEdge; readonly point: (laid: LaidEdge | undefined) => void }): ReactNode {
+  const { answer, back, points } = laid;
+  const [, y] = points.at(-1) ?? [0, 0];
+  // From its tip, so that the dashes of arrows that share a lane fall together.
+  const path = waysPath([...points].reverse(), 5);
+  const cut = answer !== undefined && answer.text !== answer.whole;
+  const on = (): void => point(cut ? laid : undefined);
+  const off = (): void => point(undefined);
   return (
-    <g className={back ? 'ways-edge ways-back' : 'ways-edge'}>
-      <path d={`M${x} ${a} C${x + bend} ${a} ${x + bend} ${b} ${x + 7} ${b}`} strokeDasharray={back ? '5 3' : undefined} />
-      <path d={`M${x} ${b} l8 -4 v8 z`} className="ways-head" />
+    <g className={back ? 'ways-edge ways-back' : 'ways-edge'} onPointerEnter={on} onPointerLeave={off}>
+      <path d={path} className="ways-reach" />
+      <path d={path} strokeDasharray={back ? '5 3' : undefined} />
+      <path d={`M${TIP} ${y} l8 -4 v8 z`} className="ways-head" />
+      {answer === undefined ? null : (
+        <g {...(cut ? { tabIndex: 0, role: 'img', 'aria-label': answer.whole, onFocus: on, onBlur: off } : {})} className="ways-answer">
+          <rect x={answer.x - 3} y={answer.y - LINE / 2} width={answer.width + 6} height={LINE} className="ways-hit" />
+          <text x={answer.x} y={answer.y + 4} className="ways-note">
+            {answer.text}
+          </text>
+        </g>
+      )}
     </g>
   );
 }
 
-/** Over all arrows, so that none goes through its words. `nth`: of the answers that leave this step, which stand under each other. */
-function EdgeNote({ edge, nth, x }: { readonly edge: GraphEdge; readonly nth: number; readonly x: number }): ReactNode {
-  if (edge.note === '') return null;
+/** Its words, whole, over whatever is there. */
+function Whole({ laid, right }: { readonly laid: LaidEdge; readonly right: number }): ReactNode {
+  const { answer } = laid;
+  if (answer === undefined) return null;
   return (
-    <g className={isBack(edge, Number.POSITIVE_INFINITY) ? 'ways-back' : ''}>
-      <text x={x + 12} y={middle(edge.from) - 3 + nth * 13} className="ways-note">
-        {edge.note.length > 44 ? `${edge.note.slice(0, 43)}…` : edge.note}
-      </text>
-    </g>
+    <foreignObject x={answer.x - 8} y={answer.y + LINE / 2} width={Math.max(200, right - answer.x)} height={200} className="ways-whole">
+      <p>{answer.whole}</p>
+    </foreignObject>
   );
 }

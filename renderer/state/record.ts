@@ -1,4 +1,5 @@
 /** The review of the procedure at hand: its text is a file of the library like any other, changed and undone in the same journal. */
+import { useRef } from 'react';
 import { EMPTY_RECORD, type ReviewRecord, recordPath, writeRecord } from '../../procedures-schema/review/index.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { useAnswer } from './answer.ts';
@@ -27,13 +28,25 @@ export function useReview(file: string | undefined, whole = false): ReviewOf | u
   const { overview } = shown.usePick('overview');
   const number = overview?.documents.find((one) => one.file === file && one.kind === 'procedure')?.number;
   const record = number === undefined ? '' : (documents.get(recordPath(number))?.text ?? '');
-  return useAnswer('reviewOf', file === undefined || number === undefined ? undefined : { file, record, whole });
+  const answer = useAnswer('reviewOf', file === undefined || number === undefined ? undefined : { file, record, whole });
+  // While the record is read anew the last one stands: a sheet that went for a moment would take the focus and what is unfolded with it.
+  const last = useRef<{ readonly file: string | undefined; readonly answer: ReviewOf }>(undefined);
+  if (answer !== undefined) {
+    last.current = { file, answer };
+    readFrom.set(answer, record);
+  }
+  return answer ?? (last.current?.file === file ? last.current?.answer : undefined);
 }
 
-/** Writes the whole record anew; refused where something in the file could not be read, since that would be lost. */
+/** The text of the record that each review was made of. */
+const readFrom = new WeakMap<ReviewOf, string>();
+
+/** Writes the whole record anew; refused where something in the file could not be read, or was not read yet, since that would be lost. */
 export function putRecord(title: string, review: ReviewOf, next: (record: ReviewRecord) => ReviewRecord): boolean {
   if (review.faults.length > 0) return false;
   const before = documents.get(review.path)?.text ?? '';
+  // What was put in since this was read would be lost.
+  if (readFrom.get(review) !== before) return false;
   const text = writeRecord(review.number, next(review.record ?? EMPTY_RECORD));
   change(title, [{ path: review.path, edits: [{ start: 0, end: before.length, text }] }]);
   return true;

@@ -1,5 +1,5 @@
 /** The film of a procedure in a real browser: the script written, a recording compared with the text, its drift in the margin. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -64,6 +64,23 @@ describe.skipIf(!hasBrowser())('a film', () => {
     await page.waitForSelector('.note-remark:has-text("Film")');
     await page.locator('.note-remark:has-text("Film")').first().dispatchEvent('click');
     await page.waitForSelector('.strip');
+  });
+
+  test('of a text that is refuted is held back; a draft says in every file that it is one', async () => {
+    const lip = 'procedures/OM-3140-lip-cylinder.md';
+    writeFileSync(join(desk.folder, lip), desk.onDisk(lip).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
+    await page.waitForSelector('.counts.state-error');
+    await page.waitForSelector('.one .wrong:has-text("DRAFT: NOT FOR FIELD USE")');
+    expect(await page.isDisabled('.one button:has-text("Write script")')).toBe(true);
+    await page.check('.one label:has-text("Draft") input');
+    await page.click('.one button:has-text("Write script")');
+    await page.waitForSelector('.foot [role=status]:has-text("DRAFT-chapters.txt")');
+    const out = dirname((await page.innerText('.foot [role=status]')).replace('Written: ', '').trim());
+    const drafts = readdirSync(out).filter((name) => name.startsWith('OM-3140-DRAFT-'));
+    expect(drafts).toHaveLength(4);
+    for (const name of drafts) expect(readFileSync(join(out, name), 'utf8'), name).toContain('DRAFT: NOT FOR FIELD USE');
+    const cues = readFileSync(join(out, 'OM-3140-DRAFT-captions.vtt'), 'utf8').split('\n\n').slice(2);
+    expect(cues.filter((cue) => !cue.includes('DRAFT: NOT FOR FIELD USE'))).toEqual([]);
   });
 
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));

@@ -53,6 +53,48 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await choose('Model', 'DL-25');
     await expect.poll(() => page.locator('.page-canvas').count()).toBeGreaterThan(5);
     expect(await page.innerText('.settings')).toMatch(/Nothing stands in the way of printing/);
+    // What the library says is told where it is chosen.
+    expect(await page.innerText('.settings')).toMatch(
+      /Units[\s\S]*as the library says: metric first[\s\S]*Paper[\s\S]*as the library says: A4/,
+    );
+  });
+
+  test('reads the pages: goes through them by keys, to a number, larger and smaller; nothing is painted that is not seen', async () => {
+    await page.focus('.pages');
+    await page.keyboard.press('End');
+    const count = await page.locator('.page-figure').count();
+    const here = () => page.evaluate<string>('document.activeElement.getAttribute("aria-label")');
+    expect(await here()).toMatch(new RegExp(`leaf ${count} of ${count}$`));
+    await page.keyboard.press('Home');
+    expect(await here()).toBe(`page i, leaf 1 of ${count}`);
+    await page.keyboard.press('PageDown');
+    expect(await here()).toBe(`page ii, leaf 2 of ${count}`);
+    await page.keyboard.press('Control+g');
+    await page.keyboard.type('3');
+    await page.keyboard.press('Enter');
+    expect(await here()).toMatch(/^page 3, leaf /);
+    await page.keyboard.press('Control+5');
+    const wide = await page.evaluate<number>('document.activeElement.clientWidth / document.activeElement.closest(".pages").clientWidth');
+    expect(wide).toBeGreaterThan(0.9);
+    const painted = () =>
+      page.evaluate<number>('[...document.querySelectorAll(".pages canvas")].reduce((sum, { width, height }) => sum + width * height, 0)');
+    const seen = await page.evaluate<number>(
+      'document.querySelector(".pages").clientWidth * document.querySelector(".pages").clientHeight',
+    );
+    await page.selectOption('select[aria-label="Size of the pages"]', '300');
+    // A little more than is seen is painted ahead, in tiles; two pages of this size would be 25 times as much as is seen.
+    await expect.poll(painted).toBeGreaterThan(seen);
+    expect(await painted()).toBeLessThan(seen * 7);
+    await page.focus('.pages');
+    await page.keyboard.press('Control+,');
+    await expect.poll(() => page.inputValue('select[aria-label="Size of the pages"]')).toBe('250');
+    expect(await page.innerText('.pages-bar')).toMatch(/leaf 7 of/);
+    const other = await desk.another();
+    await other.keyboard.press('Control+3');
+    await other.waitForSelector('.pages-bar');
+    expect(await other.inputValue('select[aria-label="Size of the pages"]')).toBe('250');
+    await other.close();
+    await page.selectOption('select[aria-label="Size of the pages"]', '100');
   });
 
   test('writes the PDF: the bytes are those of the command line', async () => {
@@ -98,7 +140,7 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await choose('Sheets folded into one another', '2');
     await page.waitForSelector('.printed-sheet');
     // Each side holds two pages; the first one the cover on its right.
-    const first = `[...document.querySelector('.printed-sheet').querySelectorAll('.on-sheet canvas')].map((one) => one.getAttribute('aria-label'))`;
+    const first = `[...document.querySelector('.printed-sheet').querySelectorAll('.on-sheet [role=img]')].map((one) => one.getAttribute('aria-label'))`;
     await expect
       .poll(() => page.evaluate<string[]>(first))
       .toEqual([expect.stringMatching(/^Page 8 of/), expect.stringMatching(/^Page 1 of/)]);
@@ -129,6 +171,10 @@ describe.skipIf(!hasBrowser())('the field office', () => {
 
   test('writes many at once by a second worker, with what came of each', async () => {
     await page.click('.batch summary');
+    // Of an edition for one model there are only documents that are for it.
+    expect(await page.isDisabled('.batch li:has-text("OM-1110") input')).toBe(true);
+    expect(await page.innerText('.batch li:has-text("OM-1110")')).toMatch(/not for DL-25/);
+    await page.locator('.settings label:has-text("Model") select').first().selectOption('');
     await page.click('.batch button:has-text("all")');
     for (const guide of ['OM-8010', 'OM-8020']) await page.uncheck(`.batch li:has-text("${guide}") input`);
     await page.click('.batch button.main');

@@ -42,8 +42,24 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.click('.list .entry:has-text("Hands in the pit")');
     await expect.poll(() => page.innerText('.detail button')).toMatch(/^OM-3140, Renew the seal, step \d+$/);
     expect(await page.innerText('.excerpt figcaption')).toMatch(/^OM-3140 Check the lip cylinder/);
+    // Arrows go from finding to finding, and Tab from the one that is chosen to what it says.
+    await page.keyboard.press('ArrowUp');
+    expect(await page.innerText('.list [aria-current=true]')).not.toMatch(/Hands in the pit/);
+    await page.keyboard.press('ArrowDown');
+    expect(await page.innerText('.list [aria-current=true]')).toMatch(/Hands in the pit/);
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement.closest(".detail") !== null')).toBe(true);
+    // It opens where it goes wrong.
+    expect(await page.innerText('.played .here')).toMatch(/Renew the seal 8[\s\S]*Hands in the pit/);
+    const wrong = await page.innerText('.excerpt mark');
+    // Two questions, each with its own answer.
+    expect(await page.innerText('.counter-walk')).toContain('(it is within the limits: no; it is over the limit: yes)');
+    await page.focus('.played button:has-text("Step on")');
+    await page.keyboard.press('Home');
     const first = await page.innerText('.excerpt mark');
-    await page.click('.played button:has-text("Step on")');
+    expect(first).not.toBe(wrong);
+    expect(await page.innerText('.played .here')).toContain('Check the drift 1');
+    await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     expect(await page.innerText('.played .here')).toContain('Check the drift 3');
     expect(await page.innerText('.excerpt mark')).not.toBe(first);
@@ -56,9 +72,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.waitForSelector('.question');
     expect(await page.innerText('.detail .state')).toContain('mains supply');
     const before = await page.locator('.walk li').count();
-    await page.click('.question button:has-text("no")');
+    // From the keyboard: an answer leads to the next question, and is told where it was given.
+    await page.focus('.question button:has-text("no")');
+    await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('.walk li').count()).toBeGreaterThan(before);
     expect(await page.innerText('.walk')).toMatch(/■/);
+    expect(await page.innerText('.walk')).toContain('(it is within the limits: no');
+    expect(await page.evaluate('document.activeElement.matches(".question button, .walk-end")')).toBe(true);
   });
 
   test('sees every way drawn, and a step there leads to its text', async () => {
@@ -81,6 +101,12 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     expect(told).toMatch(/What protects people[\s\S]*Renew the seal 2 is gone[\s\S]*Put your lock and tag on the main isolator/);
     expect(told).toMatch(/Wait 10 min[\s\S]*Wait 15 min/);
     expect(told).toMatch(/is the same as before, though the text is not/);
+    // Who follows a change into the text finds the sheet as it was.
+    await page.click('.changes button:has-text("has another verdict")');
+    await page.waitForSelector('.sheet-text');
+    await page.keyboard.press('Control+2');
+    await page.waitForSelector('.changes:has-text("Renew the seal 2")');
+    expect(await page.locator('.one .field select option:checked').innerText()).toContain('Issue C');
   });
 
   test('remarks on a step, is answered, settles; the library keeps it as text', async () => {
@@ -109,9 +135,14 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await sheet('Sign-off');
     await page.click('summary');
     const open = await page.locator('details li').count();
-    await page.locator('details li button').first().click();
+    await page.locator('details li button').first().focus();
+    await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('details li').count()).toBe(open - 1);
-    await page.fill('.sign input[size="16"]', 'reviewer');
+    // What was unfolded stays so, and the next reading is at hand.
+    expect(await page.evaluate('document.activeElement.matches("details[open] li:first-child button")')).toBe(true);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('details li').count()).toBe(open - 2);
+    await page.fill('.one input[size="16"]', 'reviewer');
     await page.click('.sign button.main');
     await page.waitForSelector('.signatures li:has-text("signed this text")');
     await save(page);
@@ -129,7 +160,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await sheet('Coverage');
     await page.waitForSelector('.coverage table');
     expect(await page.innerText('.coverage')).toMatch(/Limits by model[\s\S]*lip drift/);
-    await page.locator('.coverage td button').first().click();
+    // One stop for Tab a table; arrows go through its cells.
+    const tables = await page.locator('.coverage table:has(button)').count();
+    expect(await page.locator('.coverage td button[tabindex="0"]').count()).toBe(tables);
+    await page.locator('.coverage td button').first().focus();
+    await page.keyboard.press('ArrowDown');
+    expect(await page.evaluate('document.activeElement.closest("tr").rowIndex')).toBe(2);
+    await page.keyboard.press('Enter');
     await page.waitForSelector('.sheet-text');
   });
 

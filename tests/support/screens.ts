@@ -19,6 +19,7 @@ await page.waitForTimeout(1500);
 await shoot('write');
 await page.keyboard.press('Control+2');
 await page.click('.list .entry:has-text("Hands in the pit")');
+await page.click('.played button:has-text("From the beginning")');
 for (let times = 0; times < 9; times += 1) await page.click('.played button:has-text("Step on")');
 await shoot('review-walk');
 await page.click('.sub button:has-text("Changes")');

@@ -29,6 +29,8 @@ export const SETTINGS_KEPT = {
   tour: 'text',
   initials: 'text',
   'signs as': 'text',
+  'pages zoom': 'text',
+  'pages arranged': 'text',
 } as const satisfies Readonly<Record<SettingName, Shape>>;
 
 export type DiskChange =

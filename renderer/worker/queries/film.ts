@@ -3,11 +3,10 @@
 import { readYaml } from '../../../procedures-schema/index.ts';
 import {
   align,
-  captionCues,
-  chapterList,
+  chapterTexts,
   type Drift,
   driftsOf,
-  estimatedSpans,
+  filmTexts,
   type Passage,
   type Redo,
   readCaptions,
@@ -15,11 +14,8 @@ import {
   recordedChapters,
   redoPlan,
   type Script,
-  scriptMarkdown,
   scriptOf,
-  shotsMarkdown,
   type Take,
-  writeVtt,
 } from '../../../procedures-schema/narration/index.ts';
 import type { LibraryModel } from '../library-model.ts';
 
@@ -79,18 +75,23 @@ export function film(model: LibraryModel, ask: FilmAsk): Film | undefined {
   };
 }
 
+export interface FilmFilesAsk extends FilmAsk {
+  readonly draft: boolean;
+}
+
 /** The files that whoever films needs, by name. Times are estimates unless a recording gave them. */
-export function filmFiles(model: LibraryModel, ask: FilmAsk): readonly { readonly name: string; readonly text: string }[] {
+export function filmFiles(model: LibraryModel, ask: FilmFilesAsk): readonly { readonly name: string; readonly text: string }[] {
   const script = scriptFor(model, ask);
   if (!script) return [];
-  const note = 'All times are estimates.';
   const captions = ask.captions === undefined ? undefined : readCaptions(ask.captions);
-  const name = [script.number, ask.model].filter((part) => part !== undefined).join('-');
+  const texts = filmTexts(script, ask.draft);
+  const chapters = captions ? chapterTexts(recordedChapters(align(script, captions)), ask.draft).chapters : texts.chapters;
+  const name = [script.number, ask.model, ask.draft ? 'DRAFT' : undefined].filter((part) => part !== undefined).join('-');
   return [
-    { name: `${name}-script.md`, text: scriptMarkdown(script) },
-    { name: `${name}-shots.md`, text: shotsMarkdown(script) },
-    { name: `${name}-captions.vtt`, text: writeVtt(captionCues(estimatedSpans(script)), note) },
-    { name: `${name}-chapters.txt`, text: chapterList(captions ? recordedChapters(align(script, captions)) : script.chapters) },
+    { name: `${name}-script.md`, text: texts.script },
+    { name: `${name}-shots.md`, text: texts.shots },
+    { name: `${name}-captions.vtt`, text: texts.captions },
+    { name: `${name}-chapters.txt`, text: chapters },
   ];
 }
 

@@ -12,6 +12,7 @@ import {
   newPages,
   type PressChoice,
   printBook,
+  printedNumber,
   printSheets,
   procedureBook,
   type SheetSide,
@@ -45,6 +46,12 @@ export interface Edition {
 
 export interface PagesShown {
   readonly pages: readonly DrawnPage[];
+  /** The number printed on each page; empty where none is. */
+  readonly numbers: readonly string[];
+  /** Printed on both sides: a page on the left faces the one after it. */
+  readonly duplex: boolean;
+  /** What the library says where nothing else is chosen. */
+  readonly house: { readonly paper: Book['paper']; readonly units: UnitsEdition };
   /** What leaves the printer, where that is not page by page. */
   readonly sides?: readonly SheetSide[];
   readonly notes: readonly string[];
@@ -58,10 +65,19 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
   const drawn = drawPages(book, model.fonts);
   return {
     pages: drawn.pages,
+    numbers: drawn.labels.map(printedNumber),
+    duplex: book.duplex,
+    house: houseOf(model, edition),
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
     notes: drawn.notes.map(({ message }) => message),
     milliseconds: performance.now() - begun,
   };
+}
+
+function houseOf({ facts }: LibraryModel, { file }: Edition): PagesShown['house'] {
+  const { paper, units } = facts.registers.house;
+  const guide = facts.guides.find((one) => one.file === file);
+  return { paper: guide?.head.paper ?? paper, units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}` };
 }
 
 export interface ProofAsk {

@@ -143,6 +143,8 @@ describe('settings', () => {
       tour: 'due',
       initials: '',
       'signs as': '',
+      'pages zoom': '100',
+      'pages arranged': 'single',
     });
   });
 

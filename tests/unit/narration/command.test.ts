@@ -1,5 +1,5 @@
 /** `handsclear narrate` as typed: what it writes, and how it ends. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -45,6 +45,30 @@ test('a recording with another value: said with its place, exit 1', async () => 
   const { code, out } = await typed('narrate', 'OM-3140', '--library', SAMPLE, '--recording', file, '--to', join(folder, 'e'));
   expect(code).toBe(1);
   expect(out).toContain('108 N·m is heard where the text says 180 N·m');
+});
+
+test('a refuted text is held back; a draft of it says so in every file, in every caption and at every chapter', async () => {
+  const library = join(folder, 'refuted');
+  cpSync(SAMPLE, library, { recursive: true });
+  const file = join(library, 'procedures/OM-3140-lip-cylinder.md');
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
+  const narrate = (...more: string[]) => typed('narrate', 'OM-3140', '--library', library, '--to', join(folder, 'g'), ...more);
+  const { code, err } = await narrate();
+  expect(code).toBe(1);
+  expect(err).toContain('--draft');
+  // Each question of the walk has its own answer.
+  expect(err.replace(/\s+/g, ' ')).toContain('(it is within the limits: no; it is over the limit: yes)');
+  expect(existsSync(join(folder, 'g'))).toBe(false);
+  expect((await narrate('--draft', '--recording', join(folder, 'c/captions.vtt'))).out).toContain(', draft.');
+  const read = (name: string): string => readFileSync(join(folder, 'g', name), 'utf8');
+  const names = readdirSync(join(folder, 'g')).filter((name) => name !== 'drift.json');
+  expect(names).toHaveLength(8);
+  for (const name of names) expect(read(name), name).toContain('DRAFT: NOT FOR FIELD USE');
+  for (const name of ['captions.vtt', 'chapters.vtt', 'recorded-chapters.vtt'])
+    for (const cue of read(name)
+      .split('\n\n')
+      .filter((block) => block.includes('-->')))
+      expect(cue).toContain('DRAFT: NOT FOR FIELD USE');
 });
 
 test('the demo film of the sample library still says what its procedure says', async () => {

@@ -223,6 +223,7 @@ const duplex: DuplexWords = [
 
 const layout: LayoutWords = {
   pageRef: '(Seite\u00a0{n})',
+  pageInBrackets: ', Seite\u00a0{n}',
   pageOf: 'Seite {n} von {total}',
   page: 'Seite {n}',
   revision: 'Rev. {r}',

@@ -218,6 +218,7 @@ const duplex: DuplexWords = [
 
 const layout: LayoutWords = {
   pageRef: '(page\u00a0{n})',
+  pageInBrackets: ', page\u00a0{n}',
   pageOf: 'Page {n} of {total}',
   page: 'Page {n}',
   revision: 'Rev {r}',

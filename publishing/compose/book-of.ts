@@ -17,6 +17,7 @@ import { indexChapter } from './name-index.ts';
 import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
 import { symptomChapter } from './symptom-matrix.ts';
+import { typographic } from './typographic.ts';
 
 export type Guide = LibraryFacts['guides'][number];
 
@@ -73,7 +74,7 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   chapters.push(...back.filter((chapter) => chapter !== undefined));
   const ask = askChapter(input, false);
   chapters.push(pagesChapter(issue, chapters, [ask], input, false), ask);
-  return {
+  return typographic({
     ...settings(input, choice),
     title: head.title,
     ...(head.subtitle === undefined ? {} : { subtitle: head.subtitle }),
@@ -87,7 +88,7 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
     cover: cover(issue, input),
     backCover: backCover(issue, input),
     chapters,
-  };
+  });
 }
 
 /** In an edition for one model only what is written for it stands. */
@@ -98,7 +99,7 @@ export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice
   const { head } = facts;
   const inBook = new Set([head.id]);
   const models = head.models.map(({ name }) => name);
-  return {
+  return typographic({
     ...settings(input, choice),
     title: head.title,
     number: head.id,
@@ -113,7 +114,7 @@ export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice
       procedureChapter(facts, input, inBook, false),
       toolsChapter([facts], input, false),
     ],
-  };
+  });
 }
 
 function settings(

@@ -179,6 +179,8 @@ export interface Chapter {
   /** Words on the thumb tab; neighbours with the same words share a tab. */
   readonly tab?: string;
   readonly startRight: boolean;
+  /** Short words that open the next chapter: they stand at the head of its first page where there is room, not alone on a leaf. */
+  readonly leadsIn?: true;
   readonly blocks: Flow;
 }
 

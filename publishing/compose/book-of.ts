@@ -46,11 +46,12 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   const issue = { ...head, models };
   const chapters: Chapter[] = [
     contentsChapter(input, duplex),
-    aboutChapter(forewordOf(guide, input, inBook), input, duplex),
-    cautionsChapter(procedures, input, duplex, false),
+    // No blank backs in front of the first procedure: these leaves are exchanged together.
+    aboutChapter(forewordOf(guide, input, inBook), input, false),
+    cautionsChapter(procedures, input, false, false),
   ];
   const front = [
-    symptomChapter(procedures, input, duplex),
+    symptomChapter(procedures, input, false),
     coverageChapter(procedures, input, false),
     toolsChapter(procedures, input, false),
   ];
@@ -69,7 +70,7 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
     limitsChapter(procedures, input, duplex),
     documentsChapter(procedures, input, false),
     indexChapter(procedures, input, false),
-    recordChapter(issue, procedures, chapters, input, duplex),
+    recordChapter(issue, procedures, chapters, input, false),
   ];
   chapters.push(...back.filter((chapter) => chapter !== undefined));
   const ask = askChapter(input, false);
@@ -174,6 +175,7 @@ function partChapter(title: string, numbers: readonly string[], input: ComposeIn
     title,
     anchor: `part ${title}`,
     startRight,
+    leadsIn: true,
     blocks: [
       { kind: 'paragraph', style: 'lead', inline: text(words.proceduresHere) },
       { kind: 'bullets', items },

@@ -35,7 +35,8 @@ export interface PrintChoice {
 
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
-  const input = inLanguage(given, head.language);
+  const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
+  const input = { ...inLanguage(given, head.language), paper };
   const duplex = head.duplex;
   const numbers = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
   const procedures = [...new Set(numbers)]
@@ -83,7 +84,7 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     language: input.library.registers.house.language,
-    paper: choice.paper ?? head.paper ?? input.library.registers.house.paper,
+    paper,
     binding: choice.binding ?? head.binding ?? 'left',
     duplex,
     cover: cover(issue, input),
@@ -96,8 +97,9 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
 const isFor = ({ machines }: ProcedureFacts, { model }: ComposeInput): boolean =>
   model === undefined || machines.some(({ variant }) => variant.model === model);
 
-export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
+export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
+  const input = { ...given, paper: choice.paper ?? given.library.registers.house.paper };
   const inBook = new Set([head.id]);
   const models = head.models.map(({ name }) => name);
   return typographic({

@@ -28,12 +28,13 @@ const cleaned = (text: string): string =>
         .replace(/[\u0000-\u001f\u007f-\u009f]/g, '')
         .normalize('NFC');
 
-export function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKit): Run[] {
+export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId, kit: TextKit): Run[] {
   const runs: Run[] = [];
   const push = (text: string, look: Look, own: NodeId = node, to?: string) => {
     if (text !== '') runs.push(to === undefined ? { text, look, node: own } : { text, look, node: own, to });
   };
   inline.forEach((one, index) => {
+    const base: Look = one.changed ? { ...plainLook, barred: true } : plainLook;
     if (one.kind === 'link') {
       const look = { ...base, colour: kit.linkColour };
       const link = kit.structure.add(node, 'Link');

@@ -169,8 +169,7 @@ const guide: GuideWords = {
   enteredIntro: 'Tragen Sie hier jedes Blatt ein, das in diesem Exemplar ausgetauscht wird.',
   enteredHead: ['Datum', 'Dokument, Revision', 'Seiten', 'Eingetragen von'],
   changedTitle: 'Was sich geändert hat',
-  changedIntro:
-    'Ein Strich am äußeren Rand zeigt, was neu oder anders ist. Ein Strich neben einer alten Zeile sagt, dass davor etwas weggefallen ist.',
+  changedIntro: 'Ein Strich am äußeren Rand zeigt, was neu oder anders ist. Ein kurzer Querstrich sagt, dass dort etwas weggefallen ist.',
   wholeNew: 'neu in diesem Stand: keine Striche',
   unchanged: 'nichts',
   since: '(seit Revision {r})',

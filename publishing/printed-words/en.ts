@@ -166,7 +166,7 @@ const guide: GuideWords = {
   enteredHead: ['Date', 'Document, revision', 'Pages', 'Entered by'],
   changedTitle: 'What changed',
   changedIntro:
-    'A bar in the outer margin marks what is new or different. A bar beside an old line tells that something before it is gone.',
+    'A bar in the outer margin marks what is new or different. A short stroke across the margin tells that something which stood there is gone.',
   wholeNew: 'new in this issue: no bars',
   unchanged: 'nothing',
   since: '(since revision {r})',

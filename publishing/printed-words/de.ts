@@ -24,7 +24,7 @@ const book: BookWords = {
   ],
   bandTitle: 'Der Streifen neben den Schritten',
   bandIntro:
-    'Er zeigt den schlechtesten Zustand der Maschine vom Anfang eines Schrittes bis zu seinem Ende, wenn alle Schritte davor getan sind. Er sagt nicht, dass sie in ihm ist. Er zählt die Energie, die eine Hand dort erreichen kann, wo die Anweisung arbeitet; „Energie an dieser Maschine“ in jeder Anweisung nennt alle.',
+    'Er zeigt den Zustand, der verlangt ist: den schlechtesten vom Anfang eines Schrittes bis zu seinem Ende, wenn alle Schritte davor getan sind. Er sagt nicht, dass die Maschine in ihm ist: hinsehen und versuchen. Er zählt nur die Energie, die in dieser Anweisung eine Hand erreichen kann. Andere Energie der Maschine kann anstehen, wo der Streifen „gesichert“ sagt; „Energie an dieser Maschine“ in jeder Anweisung nennt alle.',
   noticesTitle: 'Gefahren und Warnungen in den Anweisungen',
   noNotices: 'Die Anweisungen hier enthalten keinen Hinweis auf Gefahr und keine Warnung.',
   assistanceTitle: 'Wo man fragt',

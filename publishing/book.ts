@@ -8,7 +8,10 @@ import type { ShownBand } from '../procedures-schema/index.ts';
 /** The state beside a step. */
 export type BandState = ShownBand;
 
-export type Inline =
+/** `changed`: not so in the earlier revision compared with; a bar stands beside the line it comes to. */
+export type Inline = InlineOf & { readonly changed?: true };
+
+type InlineOf =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'strong'; readonly text: string }
   | { readonly kind: 'em'; readonly text: string }
@@ -33,8 +36,15 @@ export type Flow = readonly BookBlock[];
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
 export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'sent' | 'ends' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
 
-/** `changed`: not so in the earlier revision compared with; a bar stands beside it. */
-export type BookBlock = BlockOf & { readonly changed?: true };
+/** What is not so in the earlier revision compared with, of a whole block. */
+export interface ChangeMarks {
+  /** A bar stands beside all of it. */
+  readonly changed?: true;
+  /** Something that stood before it, or after it, is gone: a short stroke tells where. */
+  readonly gone?: 'before' | 'after' | 'both';
+}
+
+export type BookBlock = BlockOf & ChangeMarks;
 
 type BlockOf =
   | {
@@ -95,8 +105,7 @@ type BlockOf =
   | { readonly kind: 'page-break'; readonly to?: 'right' }
   | { readonly kind: 'space'; readonly lines: number };
 
-export interface NoticeBlock {
-  readonly changed?: true;
+export interface NoticeBlock extends ChangeMarks {
   readonly kind: 'notice';
   readonly word: 'danger' | 'warning' | 'caution' | 'notice';
   /** The panel's word in the book's language. */
@@ -179,6 +188,8 @@ export interface Chapter {
   /** Words on the thumb tab; neighbours with the same words share a tab. */
   readonly tab?: string;
   readonly startRight: boolean;
+  /** Short words that open the next chapter: they stand at the head of its first page where there is room, not alone on a leaf. */
+  readonly leadsIn?: true;
   readonly blocks: Flow;
 }
 

@@ -6,7 +6,7 @@ import type { LabelledStep } from '../numbering/index.ts';
 import type { Program } from './code.ts';
 import { handsIn } from './effects.ts';
 import type { MachineTable, SourceRow } from './machine.ts';
-import { proved, safeButProof } from './safety.ts';
+import { safeButProof, stillKept } from './safety.ts';
 import { COVER, type Layout, type State } from './state.ts';
 
 /** cut: isolated, locked, let out or held, but not proved; nobody may take it as dead yet (29 CFR 1910.147(d)(6)). */
@@ -46,7 +46,8 @@ export function reaching(program: Program, table: MachineTable): readonly Source
 
 export function bandOf(layout: Layout, state: State, rows: readonly SourceRow[]): Band {
   if (!rows.every((row) => safeButProof(layout, state, row))) return 'live';
-  if (!rows.every((row) => proved(layout, state, row))) return 'cut';
+  // An earth taken off lets the energy come back at once, though the rules ask for a new proof only before the hand after next.
+  if (!rows.every((row) => stillKept(layout, state, row))) return 'cut';
   const open = layout.table.coverNames.some(
     (_, index) => state[layout.cover + index] === COVER.open || state[layout.cover + index] === COVER.given,
   );

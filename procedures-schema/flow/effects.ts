@@ -254,7 +254,8 @@ class Effect {
   private wearProof(row: SourceRow): void {
     const at = this.layout.proof + row.index;
     if (this.earthed(row)) return;
-    if (row.source.canComeBack && this.state[at] === PROOF.good && !held(this.layout, this.state, row)) this.state[at] = PROOF.used;
+    const good = this.state[at] === PROOF.good || this.state[at] === PROOF.bared;
+    if (row.source.canComeBack && good && !held(this.layout, this.state, row)) this.state[at] = PROOF.used;
   }
 
   /** Earthed and short-circuited: electrical energy cannot come back. EN 50110-1 five rules. */
@@ -601,6 +602,7 @@ class Effect {
     const at = this.layout.proof + row.index;
     // A good proof is not undone by a second, weaker one, nor a standing check by reading once more.
     if (this.state[at] === PROOF.watched || (this.state[at] === PROOF.good && value !== PROOF.watched)) return;
+    if (this.state[at] === PROOF.bared && value !== PROOF.good && value !== PROOF.watched) return;
     // What was put in view early stays in view.
     this.state[at] = value === PROOF.good && this.state[this.layout.inView + row.index] === 1 ? PROOF.watched : value;
   }
@@ -775,7 +777,19 @@ class Effect {
 
   private temporary(tool: string, value: number): void {
     const at = this.layout.temporaries.indexOf(tool);
-    if (at >= 0 && this.doing.temporary(tool)) this.state[this.layout.temporary + at] = value;
+    if (at < 0 || !this.doing.temporary(tool)) return;
+    this.state[this.layout.temporary + at] = value;
+    if (value === 0 && this.doing.toolKind(tool) === 'earth lead') this.bare();
+  }
+
+  /** No earth is on any more: what it kept from coming back may be there again. A good proof stays one for the rules; semantics.md 7. */
+  private bare(): void {
+    const { layout, state } = this;
+    for (const row of layout.table.sources) {
+      const at = layout.proof + row.index;
+      if (row.source.canComeBack && electrical(row) && state[at] === PROOF.good && !this.earthed(row) && !held(layout, state, row))
+        state[at] = PROOF.bared;
+    }
   }
 
   /** "Until the gauge shows 0": what is waited for shows this source, and not another. */

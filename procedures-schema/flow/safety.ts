@@ -32,7 +32,12 @@ export function held(layout: Layout, state: State, row: SourceRow): boolean {
 export function proved(layout: Layout, state: State, row: SourceRow): boolean {
   if (!row.provable) return true;
   const proof = state[layout.proof + row.index];
-  return proof === PROOF.good || proof === PROOF.watched;
+  return proof === PROOF.good || proof === PROOF.watched || proof === PROOF.bared;
+}
+
+/** The same, and nothing that kept it was taken away since: for what is shown, not for what is found. */
+export function stillKept(layout: Layout, state: State, row: SourceRow): boolean {
+  return proved(layout, state, row) && !(row.provable && state[layout.proof + row.index] === PROOF.bared);
 }
 
 /** All of Safe but the proof, by anybody's lock. */
@@ -80,7 +85,7 @@ export function missingOfLockOut(layout: Layout, state: State, row: SourceRow): 
       words: `what the ${name} stores is neither let out nor held`,
       bits: [layout.stored + row.index, ...off([...row.relieve, ...row.restrain])],
     };
-  if (row.provable && proof !== PROOF.good && proof !== PROOF.watched && proof !== PROOF.used)
+  if (!proved(layout, state, row) && proof !== PROOF.used)
     return { words: `the ${name} is not proved dead`, bits: [layout.proof + row.index] };
   return undefined;
 }

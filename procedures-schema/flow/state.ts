@@ -6,9 +6,10 @@ export const POINT = { off: 0, safe: 1 } as const;
 export const STORED = { charged: 0, gone: 1 } as const;
 /**
  * none: never proved or lost; early: proved before all else held; good; used: may have come back; watched: under a standing check;
- * empty: a try-out that could show nothing; metered: by a meter tried before, and to be tried again before it counts.
+ * empty: a try-out that could show nothing; metered: by a meter tried before, and to be tried again before it counts;
+ * bared: good for every rule, but the earth that kept it is off, so that it is shown as not proved.
  */
-export const PROOF = { none: 0, early: 1, good: 2, used: 3, watched: 4, empty: 5, metered: 6 } as const;
+export const PROOF = { none: 0, early: 1, good: 2, used: 3, watched: 4, empty: 5, metered: 6, bared: 7 } as const;
 /** given: handed over open by the procedure before. */
 export const COVER = { found: 0, open: 1, done: 2, given: 3 } as const;
 export const PART = { found: 0, out: 1, done: 2 } as const;

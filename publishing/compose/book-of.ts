@@ -17,6 +17,7 @@ import { indexChapter } from './name-index.ts';
 import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
 import { symptomChapter } from './symptom-matrix.ts';
+import { typographic } from './typographic.ts';
 
 export type Guide = LibraryFacts['guides'][number];
 
@@ -34,7 +35,8 @@ export interface PrintChoice {
 
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
-  const input = inLanguage(given, head.language);
+  const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
+  const input = { ...inLanguage(given, head.language), paper };
   const duplex = head.duplex;
   const numbers = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
   const procedures = [...new Set(numbers)]
@@ -45,11 +47,12 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   const issue = { ...head, models };
   const chapters: Chapter[] = [
     contentsChapter(input, duplex),
-    aboutChapter(forewordOf(guide, input, inBook), input, duplex),
-    cautionsChapter(procedures, input, duplex, false),
+    // No blank backs in front of the first procedure: these leaves are exchanged together.
+    aboutChapter(forewordOf(guide, input, inBook), input, false),
+    cautionsChapter(procedures, input, false, false),
   ];
   const front = [
-    symptomChapter(procedures, input, duplex),
+    symptomChapter(procedures, input, false),
     coverageChapter(procedures, input, false),
     toolsChapter(procedures, input, false),
   ];
@@ -68,12 +71,12 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
     limitsChapter(procedures, input, duplex),
     documentsChapter(procedures, input, false),
     indexChapter(procedures, input, false),
-    recordChapter(issue, procedures, chapters, input, duplex),
+    recordChapter(issue, procedures, chapters, input, false),
   ];
   chapters.push(...back.filter((chapter) => chapter !== undefined));
   const ask = askChapter(input, false);
   chapters.push(pagesChapter(issue, chapters, [ask], input, false), ask);
-  return {
+  return typographic({
     ...settings(input, choice),
     title: head.title,
     ...(head.subtitle === undefined ? {} : { subtitle: head.subtitle }),
@@ -81,24 +84,25 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     language: input.library.registers.house.language,
-    paper: choice.paper ?? head.paper ?? input.library.registers.house.paper,
+    paper,
     binding: choice.binding ?? head.binding ?? 'left',
     duplex,
     cover: cover(issue, input),
     backCover: backCover(issue, input),
     chapters,
-  };
+  });
 }
 
 /** In an edition for one model only what is written for it stands. */
 const isFor = ({ machines }: ProcedureFacts, { model }: ComposeInput): boolean =>
   model === undefined || machines.some(({ variant }) => variant.model === model);
 
-export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
+export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
+  const input = { ...given, paper: choice.paper ?? given.library.registers.house.paper };
   const inBook = new Set([head.id]);
   const models = head.models.map(({ name }) => name);
-  return {
+  return typographic({
     ...settings(input, choice),
     title: head.title,
     number: head.id,
@@ -113,7 +117,7 @@ export function procedureBook(facts: ProcedureFacts, input: ComposeInput, choice
       procedureChapter(facts, input, inBook, false),
       toolsChapter([facts], input, false),
     ],
-  };
+  });
 }
 
 function settings(
@@ -173,6 +177,7 @@ function partChapter(title: string, numbers: readonly string[], input: ComposeIn
     title,
     anchor: `part ${title}`,
     startRight,
+    leadsIn: true,
     blocks: [
       { kind: 'paragraph', style: 'lead', inline: text(words.proceduresHere) },
       { kind: 'bullets', items },

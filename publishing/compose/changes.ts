@@ -1,30 +1,115 @@
-/** What of a procedure is not so in an earlier revision: blocks compared by their printed words, steps by the words of their own. Marks only; changes nothing. */
+/**
+ * What of a procedure is not so in an earlier revision: blocks compared by their printed words, and in blocks that were altered the words, items and
+ * rows. Marks only; changes no word.
+ */
 import type { BookBlock, Flow, Inline } from '../book.ts';
+import { commonOf, newWords } from './common-words.ts';
 
-/** The same blocks, those that are new or altered marked. Labels do not count: a step that only moved down a line is the same step. */
-export function withChanges(now: Flow, before: Flow): Flow {
-  const pairs = commonOf(now.map(wordsOf), before.map(wordsOf));
-  const partner = new Map(pairs);
+/** The same blocks, what is new or altered in them marked. Labels do not count: a step that only moved down a line is the same step. */
+export function withChanges<T extends BookBlock>(now: readonly T[], before: Flow): readonly T[] {
+  const partner = new Map(commonOf(now.map(wordsOf), before.map(wordsOf)));
   let reached = 0;
-  return now.map((block, index): BookBlock => {
-    const same = partner.get(index);
-    if (same !== undefined) {
-      // Something stood before it that is gone: the bar tells where.
-      const gone = same > reached && partner.get(index - 1) !== undefined;
-      reached = same + 1;
-      return gone ? { ...block, changed: true } : block;
+  return now.map((block, index): T => {
+    const end = partner.get(index) ?? nextPartner(index, now.length, partner) ?? before.length;
+    const last = index === now.length - 1;
+    if (partner.has(index)) {
+      // Something stood before it that is gone; where the block before is another one, its bar tells that already.
+      const stood = end > reached && (index === 0 || partner.has(index - 1));
+      reached = end + 1;
+      const follows = last && reached < before.length;
+      return stood || follows ? { ...block, gone: stood && follows ? 'both' : stood ? 'before' : 'after' } : block;
     }
-    const end = nextPartner(index, now.length, partner) ?? before.length;
     const old = reached < end ? before[reached] : undefined;
     if (old !== undefined) reached += 1;
-    if (block.kind === 'step' && old?.kind === 'step') {
-      const own = wordsOf({ ...block, body: ownOf(block.body) }) === wordsOf({ ...old, body: ownOf(old.body) });
-      // Only substeps differ: each is looked at for itself.
-      if (own) return { ...block, body: withChanges(block.body, old.body) };
-    }
-    return { ...block, changed: true };
+    return (old === undefined ? undefined : partly(block, old)) ?? { ...block, changed: true };
   });
 }
+
+/** Marked inside where the two are the same kind of block and much is common; undefined: all of it is new. */
+function partly<T extends BookBlock>(now: T, before: BookBlock): T | undefined;
+function partly(now: BookBlock, before: BookBlock): BookBlock | undefined {
+  if (now.kind === 'paragraph' && before.kind === 'paragraph') {
+    const inline = inlineChanges(now.inline, before.inline);
+    return inline && { ...now, inline };
+  }
+  if (now.kind === 'bullets' && before.kind === 'bullets') return { ...now, items: itemChanges(now.items, before.items) };
+  if (now.kind === 'notice' && before.kind === 'notice' && now.panel === before.panel)
+    return { ...now, body: withChanges(now.body, before.body) };
+  if (now.kind === 'step' && before.kind === 'step') return stepChanges(now, before);
+  if (now.kind === 'table' && before.kind === 'table' && rowWords(now.head) === rowWords(before.head))
+    return { ...now, rows: rowChanges(now.rows, before.rows) };
+  return undefined;
+}
+
+type StepBlock = Extract<BookBlock, { kind: 'step' }>;
+
+function stepChanges(now: StepBlock, before: StepBlock): StepBlock | undefined {
+  const [lead, was] = [now.body[0], before.body[0]];
+  // A step that says something else is another step, whatever stands below it.
+  if (lead?.kind === 'paragraph' && was?.kind === 'paragraph' && inlineChanges(lead.inline, was.inline) === undefined) return undefined;
+  const notices = withChanges(now.notices, before.notices);
+  const lost = now.notices.length === 0 && before.notices.length > 0;
+  return { ...now, notices, body: withChanges(now.body, before.body), ...(lost ? { gone: 'before' } : {}) };
+}
+
+function itemChanges(now: readonly Flow[], before: readonly Flow[]): readonly Flow[] {
+  const same = new Map(commonOf(now.map(flowWords), before.map(flowWords)));
+  let reached = 0;
+  return now.map((item, index) => {
+    const end = same.get(index) ?? nextPartner(index, now.length, same) ?? before.length;
+    const old = reached < end ? before[reached] : undefined;
+    if (same.has(index)) {
+      const lost = old !== undefined && (index === 0 || same.has(index - 1));
+      reached = end + 1;
+      const [first, ...rest] = item;
+      return lost && first !== undefined ? [{ ...first, gone: 'before' as const }, ...rest] : item;
+    }
+    if (old !== undefined) reached += 1;
+    return withChanges(item, old ?? []);
+  });
+}
+
+type Rows = Extract<BookBlock, { kind: 'table' }>['rows'];
+
+/** A row is marked as one: its cells are read together. */
+function rowChanges(now: Rows, before: Rows): Rows {
+  const same = new Map(commonOf(now.map(rowWords), before.map(rowWords)));
+  let reached = 0;
+  return now.map((row, index) => {
+    const at = same.get(index);
+    if (at === undefined) {
+      const end = nextPartner(index, now.length, same) ?? before.length;
+      if (reached < end) reached += 1;
+      return row.map(marked);
+    }
+    const lost = at > reached && (index === 0 || same.has(index - 1));
+    reached = at + 1;
+    return lost || (index === now.length - 1 && reached < before.length) ? row.map(marked) : row;
+  });
+}
+
+const marked = (inline: readonly Inline[]): readonly Inline[] => inline.map((one) => ({ ...one, changed: true }));
+
+/** Cut between words where marked ones begin and end, so that lines break as they would without. */
+function inlineChanges(now: readonly Inline[], before: readonly Inline[]): readonly Inline[] | undefined {
+  const words = (inline: readonly Inline[]): { of: Inline; text: string }[] =>
+    inline.flatMap((of) => (divided(of) ? (of.text.match(/\s*\S+\s*|\s+/g) ?? []).map((text) => ({ of, text })) : [{ of, text: of.text }]));
+  const own = words(now);
+  const told = ({ of, text }: { of: Inline; text: string }): string => `${of.kind} ${text.trim()}`;
+  const fresh = newWords(own.map(told), words(before).map(told));
+  if (fresh === undefined) return undefined;
+  const out: Inline[] = [];
+  own.forEach(({ of, text }, index) => {
+    const last = out[out.length - 1];
+    const before = own[index - 1];
+    if (last !== undefined && before?.of === of && fresh[index] === fresh[index - 1])
+      out[out.length - 1] = { ...last, text: last.text + text };
+    else out.push({ ...of, text, ...(fresh[index] ? { changed: true } : {}) });
+  });
+  return out;
+}
+
+const divided = ({ kind }: Inline): boolean => kind === 'text' || kind === 'strong' || kind === 'em';
 
 /** Titles of the headings under which something is marked, in order; for the record of revisions. */
 export function changedSections(blocks: Flow): readonly string[] {
@@ -37,9 +122,12 @@ export function changedSections(blocks: Flow): readonly string[] {
   return out;
 }
 
-const isChanged = (block: BookBlock): boolean => block.changed === true || (block.kind === 'step' && block.body.some(isChanged));
-
-const ownOf = (body: Flow): Flow => body.filter(({ kind }) => kind !== 'step');
+/** Of a block and all that stands in it. */
+function isChanged(part: unknown): boolean {
+  if (Array.isArray(part)) return part.some(isChanged);
+  if (typeof part !== 'object' || part === null) return false;
+  return Object.entries(part).some(([name, own]) => name === 'changed' || name === 'gone' || (name !== 'image' && isChanged(own)));
+}
 
 function nextPartner(index: number, count: number, partner: ReadonlyMap<number, number>): number | undefined {
   for (let k = index + 1; k < count; k += 1) if (partner.has(k)) return partner.get(k);
@@ -52,6 +140,7 @@ const inlineWords = (inline: readonly Inline[]): string =>
     .join('')
     .replace(/\s+/g, ' ')
     .trim();
+const rowWords = (row: readonly (readonly Inline[])[]): string => row.map(inlineWords).join(' | ');
 const flowWords = (flow: Flow): string => flow.map(wordsOf).join('\n');
 
 /** Everything of a block that is read, labels and page numbers left out. */
@@ -70,7 +159,7 @@ function wordsOf(block: BookBlock): string {
     case 'notice':
       return `${block.panel}\n${flowWords(block.body)}`;
     case 'table':
-      return [block.head, ...block.rows].map((row) => row.map(inlineWords).join(' | ')).join('\n');
+      return [block.head, ...block.rows].map(rowWords).join('\n');
     case 'figure':
       return `${block.alt} ${block.image.kind === 'svg' ? block.image.source : ''}`;
     case 'write-in':
@@ -78,27 +167,4 @@ function wordsOf(block: BookBlock): string {
     default:
       return block.kind;
   }
-}
-
-/** Index pairs of a longest common subsequence, by the table of suffix lengths (Hirschberg 1975 has the recurrence; runs here are short). */
-function commonOf(a: readonly string[], b: readonly string[]): readonly (readonly [number, number])[] {
-  const width = b.length + 1;
-  const lengths = new Uint32Array((a.length + 1) * width);
-  for (let i = a.length - 1; i >= 0; i -= 1)
-    for (let j = b.length - 1; j >= 0; j -= 1)
-      lengths[i * width + j] =
-        a[i] === b[j]
-          ? (lengths[(i + 1) * width + j + 1] as number) + 1
-          : Math.max(lengths[(i + 1) * width + j] as number, lengths[i * width + j + 1] as number);
-  const out: [number, number][] = [];
-  let [i, j] = [0, 0];
-  while (i < a.length && j < b.length) {
-    if (a[i] === b[j]) {
-      out.push([i, j]);
-      i += 1;
-      j += 1;
-    } else if ((lengths[(i + 1) * width + j] as number) >= (lengths[i * width + j + 1] as number)) i += 1;
-    else j += 1;
-  }
-  return out;
 }

@@ -7,12 +7,14 @@ import type { BookBlock } from '../book.ts';
 import { codeSquares } from '../film-code.ts';
 import type { Scope } from './scope.ts';
 
-/** Millimetres. A code of 20 mm has modules of about half a millimetre, which a telephone reads at arm's length (common practice, no source). */
-const CODE = 20;
-const CELL = { width: 28, height: 29 } as const;
-const COLUMNS = 6;
-/** Codes in one strip: two rows, low enough to stand under a heading; a longer section has several strips, which pages may part. */
-const STRIP = 2 * COLUMNS;
+/** Millimetres a module. A telephone reads a third of one at arm's length (common practice, no source); printers and dust take their share. */
+const MODULE = 0.4;
+/** Beside a code, for the name of its step and the time in the film. */
+const WORDS = 15;
+/** What the text column of a page holds, so that codes come out in their own size. */
+const ROOM = { a4: 151, letter: 151, a5: 100 } as const;
+/** Rows of codes in one strip, low enough to stand under a heading; a longer section has several strips, which pages may part. */
+const ROWS = 2;
 const PX_PER_MM = 96 / 25.4;
 
 /** No block where the library has no film of it, or the film says something else by now. */
@@ -26,14 +28,19 @@ export function filmCodes(section: Section, scope: Scope, measured: ReadonlyMap<
   });
   const { words } = scope;
   const name = ({ label }: FilmLink): string => (label === undefined ? words.filmStart : `${words.step} ${label}`);
-  const strips = Array.from({ length: Math.ceil(chosen.length / STRIP) }, (_, index) => chosen.slice(index * STRIP, (index + 1) * STRIP));
+  const room = ROOM[scope.input.paper ?? scope.input.library.registers.house.paper];
+  // All as wide as the widest, so that they stand in columns.
+  const cell = Math.max(...chosen.map(({ address }) => codeSquares(address).side)) * MODULE + WORDS;
+  const columns = Math.max(1, Math.floor(room / cell));
+  const most = ROWS * columns;
+  const strips = Array.from({ length: Math.ceil(chosen.length / most) }, (_, index) => chosen.slice(index * most, (index + 1) * most));
   return strips.map((shown, index): BookBlock => {
     const caption = words.filmCodes(index + 1, strips.length);
     return {
       kind: 'figure',
       alt: `${caption} ${shown.map((link) => `${name(link)}, ${shortTime(link.start)}: ${link.address}`).join('; ')}`,
       caption,
-      image: { kind: 'svg', source: drawing(shown, name) },
+      image: { kind: 'svg', source: drawing(shown, name, { room, cell, columns }) },
     };
   });
 }
@@ -41,21 +48,28 @@ export function filmCodes(section: Section, scope: Scope, measured: ReadonlyMap<
 const tellsMore = ({ step }: LabelledStep, measured: ReadonlyMap<Step, readonly Measurement[]>): boolean =>
   measured.has(step) || step.children.some(({ kind }) => kind === 'notice' || kind === 'figure');
 
-function drawing(links: readonly FilmLink[], name: (link: FilmLink) => string): string {
-  const rows = Math.ceil(links.length / COLUMNS);
-  const [width, height] = [COLUMNS * CELL.width, rows * CELL.height];
-  const cells = links.map((link, index) => {
-    const [x, y] = [(index % COLUMNS) * CELL.width, Math.floor(index / COLUMNS) * CELL.height];
-    const { side, path } = codeSquares(link.address);
-    const grow = (CODE / side).toFixed(5);
-    const middle = x + CODE / 2;
-    return [
-      `<path transform="translate(${x} ${y}) scale(${grow})" d="${path}" fill="#000000"/>`,
-      `<text x="${middle}" y="${y + CODE + 3}" font-size="3.2" text-anchor="middle">${escaped(name(link))}</text>`,
-      `<text x="${middle}" y="${y + CODE + 6.6}" font-size="3.2" text-anchor="middle">${shortTime(link.start)}</text>`,
-    ].join('');
-  });
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(width * PX_PER_MM)}" viewBox="0 0 ${width} ${height}">${cells.join('')}</svg>`;
+interface Grid {
+  readonly room: number;
+  readonly cell: number;
+  readonly columns: number;
 }
 
+function drawing(links: readonly FilmLink[], name: (link: FilmLink) => string, { room, cell, columns }: Grid): string {
+  const high = cell - WORDS;
+  const height = Math.ceil(links.length / columns) * high;
+  const cells = links.map((link, index) => {
+    const [x, y] = [(index % columns) * cell, Math.floor(index / columns) * high];
+    const { side, path } = codeSquares(link.address);
+    const [beside, middle] = [x + side * MODULE, y + (side * MODULE) / 2];
+    // The blank margin of a code is part of it: words begin where it ends.
+    return [
+      `<path transform="translate(${shown(x)} ${shown(y)}) scale(${MODULE})" d="${path}" fill="#000000"/>`,
+      `<text x="${shown(beside)}" y="${shown(middle - 0.6)}" font-size="3.2">${escaped(name(link))}</text>`,
+      `<text x="${shown(beside)}" y="${shown(middle + 3.2)}" font-size="3.2">${shortTime(link.start)}</text>`,
+    ].join('');
+  });
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(room * PX_PER_MM)}" viewBox="0 0 ${room} ${shown(height)}">${cells.join('')}</svg>`;
+}
+
+const shown = (millimetres: number): string => String(Math.round(millimetres * 1000) / 1000);
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');

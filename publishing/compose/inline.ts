@@ -1,7 +1,11 @@
-/** Running text as printed: references become words and links, second values stand in round brackets. Looks nothing up but where references lead. */
+/**
+ * Running text as printed: references become words and links, second values stand in round brackets, or after a semicolon where these are open
+ * already. Looks nothing up but where references lead.
+ */
 import { decimalMarkOf, type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
 import type { Inline } from '../book.ts';
 import { chapterAnchor, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
+import { settingAt } from './second-value.ts';
 import { inUnits, valueBefore } from './units-edition.ts';
 
 export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inline[] {
@@ -17,7 +21,16 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
         : undefined;
     if (units !== undefined && value !== undefined && mark.form.kind === 'second-value') {
       out.push(...styled(prose, at, value));
-      out.push({ kind: 'text', text: inUnits(prose.text.slice(value, mark.at).trimEnd(), mark.form.value, units) });
+      const first = prose.text.slice(value, mark.at).trimEnd();
+      out.push({ kind: 'text', text: inUnits(first, mark.form.value, units, settingAt(prose.text, mark.at)) });
+      at = mark.end;
+      continue;
+    }
+    if (mark.form.kind === 'second-value') {
+      const { before, after } = settingAt(prose.text, mark.at);
+      // The writer's own space goes where the setting brings one.
+      out.push(...styled(prose, at, Math.max(at, prose.text.slice(0, mark.at).trimEnd().length)));
+      out.push({ kind: 'text', text: `${before}${mark.form.value}${after}` });
       at = mark.end;
       continue;
     }
@@ -53,7 +66,6 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
   const number = facts.head.id;
   const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
   if (form.kind === 'callout') return text(`(${form.number})`);
-  if (form.kind === 'second-value') return text(`(${form.value})`);
   if (form.kind === 'figure' || form.kind === 'table') {
     const block = scope.byId.get(`${form.kind} ${form.id}`);
     const count = block === undefined ? undefined : (form.kind === 'figure' ? scope.figureNumbers : scope.tableNumbers).get(block);

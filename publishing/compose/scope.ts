@@ -1,7 +1,7 @@
 /** What composing one procedure needs besides its text: the library, the edition, what else stands in the same book. */
 import type { Block, LabelledStep, LibraryFacts, ProcedureFacts, Section, Step, StepChild, Table } from '../../procedures-schema/index.ts';
 import type { FilmLink } from '../../procedures-schema/narration/index.ts';
-import type { Image } from '../book.ts';
+import type { Book, Image } from '../book.ts';
 import { type BookWords, printedWords } from '../printed-words/index.ts';
 import type { UnitsEdition } from './units-edition.ts';
 
@@ -10,6 +10,8 @@ export interface ComposeInput {
   /** Figures by path; what is missing here is printed as missing. */
   readonly figures: ReadonlyMap<string, Image>;
   readonly draft: boolean;
+  /** What it is printed on, where that is not the paper of the house. */
+  readonly paper?: Book['paper'];
   /** The library as it was: what is not the same there gets a bar in the margin. */
   readonly earlier?: LibraryFacts;
   /** Registered name of the only model to print. */

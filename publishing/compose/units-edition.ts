@@ -13,6 +13,7 @@ import {
   type Unit,
 } from '../../procedures-schema/index.ts';
 import type { ComposeInput } from './scope.ts';
+import { ROUND, type Setting } from './second-value.ts';
 
 export const UNITS_EDITIONS = ['metric-first', 'inch-first', 'metric-only', 'inch-only'] as const;
 export type UnitsEdition = (typeof UNITS_EDITIONS)[number];
@@ -44,11 +45,11 @@ export function valueBefore(prose: Prose, from: number, mark: number, decimal: D
 }
 
 /** A value and its second one as this edition prints them. */
-export function inUnits(first: string, second: string, edition: UnitsEdition): string {
+export function inUnits(first: string, second: string, edition: UnitsEdition, { before, after }: Setting = ROUND): string {
   const { first: wanted, second: other } = HOUSES[edition];
   const is = (text: string): boolean => parseQuantity(text)?.unit.system === wanted;
   // Where neither tells its system the writer's order stands, and both.
-  if (!is(first) && !is(second)) return `${first} (${second})`;
+  if (!is(first) && !is(second)) return `${first}${before}${second}${after}`;
   const [lead, rest] = is(first) ? [first, second] : [second, first];
-  return other === 'none' ? lead : `${lead} (${rest})`;
+  return other === 'none' ? lead : `${lead}${before}${rest}${after}`;
 }

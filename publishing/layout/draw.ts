@@ -129,6 +129,9 @@ export function drawBook(placed: PlacedBook): DrawnBook {
 
 const changeWidth = pt(2);
 const changeGap = pt(9);
+/** Across, where a bar stands upright. */
+const goneWidth = pt(7);
+const goneGap = pt(3);
 
 /** Bands and frames: one stretch for neighbours that share them. */
 function drawDecor(page: PlacedPage): Op[] {
@@ -151,6 +154,10 @@ function drawDecor(page: PlacedPage): Op[] {
       // At the outer edge, where the pages of a closed book show it.
       const x = page.side === 'left' && !page.turned ? body.x - changeGap - changeWidth : body.x + body.width + changeGap;
       ops.push({ op: 'path', path: rectangle(x, body.y + top, changeWidth, foot - top), fill: colours.ink });
+    } else if (decor.kind === 'gone') {
+      const x = page.side === 'left' && !page.turned ? body.x - changeGap - goneWidth : body.x + body.width + changeGap;
+      const y = decor.at === 'head' ? top - goneGap : foot + goneGap - changeWidth;
+      ops.push({ op: 'path', path: rectangle(x, body.y + y, goneWidth, changeWidth), fill: colours.ink });
     } else {
       const half = Math.round(decor.line / 2);
       const path = rectangle(body.x + decor.x + half, body.y + top + half, decor.width - 2 * half, foot - top - 2 * half);

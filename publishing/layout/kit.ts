@@ -56,7 +56,7 @@ export function textSlabs(inline: readonly Inline[], look: TextLook, place: Text
     items: [{ kind: 'line', x: place.x, width: place.width, baseline, line, align: look.align }],
     gap: 0,
     cost: index === 0 ? 0 : place.cost + (index === 1 || index === lines.length - 1 ? costs.orphan : costs.line),
-    decor: place.decor,
+    decor: line.parts.some(({ look: own }) => own.barred) ? [...place.decor, { kind: 'change' }] : place.decor,
     of: place.of,
   }));
 }

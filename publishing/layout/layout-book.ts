@@ -4,6 +4,7 @@ import { invariant } from '../../procedures-schema/invariant.ts';
 import type { Book, BookBlock, Flow } from '../book.ts';
 import { fill, printedWords } from '../printed-words/index.ts';
 import type { Kit, LayoutNote } from './kit.ts';
+import { ledIn } from './lead-in.ts';
 import { measureFlow } from './measure.ts';
 import { mustTurn } from './measure-table.ts';
 import { keyOf, MeasuredMemory } from './measured-memory.ts';
@@ -110,7 +111,7 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
   });
   if (backCover !== undefined)
     measured.push(memory.measure(keyOf('back cover', backCover), kit, (own) => measureCover(backCover, 'back cover', 'left', own)));
-  const placed = placeAll(measured, book);
+  const placed = placeAll(ledIn(measured, kit), book);
   assertPages(placed.pages);
   const missing = shaper
     .missing()

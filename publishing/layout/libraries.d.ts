@@ -48,3 +48,8 @@ declare module 'hyphenation.en-us' {
   const patterns: { readonly id: readonly string[]; readonly leftmin: number; readonly rightmin: number; readonly patterns: object };
   export default patterns;
 }
+
+declare module 'hyphenation.de' {
+  const patterns: { readonly id: string; readonly leftmin: number; readonly rightmin: number; readonly patterns: object };
+  export default patterns;
+}

@@ -81,7 +81,7 @@ const frameOf = (block: NoticeBlock, room: Room): Decor => ({
   x: room.x,
   width: room.width,
   edge: signals[block.word].edge,
-  line: pt(1.25),
+  line: signals[block.word].small ? pt(0.6) : pt(1.25),
 });
 
 /** The signal word on its colour, `rest` behind it. With node -1 an artifact: it stands again, and is read aloud once. */
@@ -89,8 +89,9 @@ function panelOf(block: NoticeBlock, room: Room, node: NodeId, rest: readonly In
   const { sheet } = kit;
   const signal = signals[block.word];
   const look = { ...sheet.panel, colour: signal.word, face: signal.slanted ? ('italic' as const) : ('bold' as const) };
-  const row = sheet.panel.lead + pt(6);
-  const base = pt(3) + baselineIn(sheet.panel, kit);
+  const pad = signal.small ? pt(1.5) : pt(3);
+  const row = sheet.panel.lead + 2 * pad;
+  const base = pad + baselineIn(sheet.panel, kit);
   const symbolHeight = sheet.panel.size + pt(1.5);
   const symbolTop = Math.round((row - symbolHeight) / 2) - pt(0.3);
   const symbolWidth = signal.symbol ? Math.round(symbolHeight * 1.14) + pt(7) : 0;
@@ -102,7 +103,9 @@ function panelOf(block: NoticeBlock, room: Room, node: NodeId, rest: readonly In
       ? linesIn(inline, look, node, width, kit)
       : linesIn([...inline, ...rest], look, 0, width, { ...kit, structure: new StructureBuilder() }).map(asArtifact);
   const height = row + Math.max(0, lines.length - 1) * look.lead;
-  const ops: Op[] = [{ op: 'path', path: rectangle(0, 0, room.width, height), fill: signal.ground }];
+  const widest = lines.reduce((most, line) => Math.max(most, line.width), 0);
+  const wide = signal.small ? Math.min(room.width, widest + 2 * sheet.boxPad) : room.width;
+  const ops: Op[] = [{ op: 'path', path: rectangle(0, 0, wide, height), fill: signal.ground }];
   if (signal.symbol) ops.push(...alertSymbol(sheet.boxPad, symbolTop, symbolHeight, signal.word, signal.ground));
   return {
     height,

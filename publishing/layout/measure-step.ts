@@ -1,6 +1,7 @@
 /** A run of steps: hanging labels, substeps, the energy band beside them, notices bonded to the step they guard. */
 import type { BookBlock, NoticeBlock } from '../book.ts';
 import { heightOf } from './break.ts';
+import { barred, withGone } from './change-marks.ts';
 import { type Kit, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { measureNotice, noticeHeadAgain } from './measure-notice.ts';
@@ -69,13 +70,14 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
 
     const guards: Slab[] = [];
     for (const notice of step.notices) {
-      const measured = measureNotice(notice, inside, kit, flow);
-      const head = measured.slabs[0] as Slab;
+      const made = measureNotice(notice, notice.changed ? barred(inside) : inside, kit, flow).slabs;
+      const slabs = notice.gone === undefined ? made : withGone(made, notice.gone);
+      const head = slabs[0] as Slab;
       if (guards.length > 0) {
         head.gap = sheet.between;
         head.cost = costs.notice * 2;
       }
-      guards.push(...measured.slabs);
+      guards.push(...slabs);
     }
     const content = flow(step.body, inside, kit);
     const labelled = hangLabel(content, step.label, labelLook(depth), lefts[depth] as Mp, lbl, { ...inside, x }, kit);
@@ -93,7 +95,7 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
       for (const slab of guards) slab.group = group;
       guardRest(labelled, group, noticeHeadAgain(gravest(step.notices), step.anchor, inside, kit), kit.pageHeight);
     }
-    const all = [...guards, ...labelled];
+    const all = step.gone === undefined ? [...guards, ...labelled] : withGone([...guards, ...labelled], step.gone);
     const first = all[0] as Slab;
     if (step.anchor !== undefined) first.anchors = [...(first.anchors ?? []), step.anchor];
     if (index > 0) {

@@ -93,7 +93,8 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
         items,
         gap: 0,
         cost: from === 0 ? 0 : costs.rowInside,
-        decor: room.decor,
+        decor:
+          kind === 'body' && cells.some((cell) => cell.some(({ changed }) => changed)) ? [...room.decor, { kind: 'change' }] : room.decor,
         of: kind === 'body' ? 'table' : 'table-head',
       };
     });

@@ -1,7 +1,8 @@
 /** Second stage: blocks to slabs with heights, gaps and break costs. Each kind of block has its file; this one only strings them together. */
 
 import { never } from '../../procedures-schema/invariant.ts';
-import type { BookBlock, Flow } from '../book.ts';
+import type { BookBlock, ChangeMarks, Flow } from '../book.ts';
+import { barred, withGone } from './change-marks.ts';
 import type { Kit } from './kit.ts';
 import { measureCompactBandKey } from './measure-compact-key.ts';
 import { measureCompactNotice } from './measure-compact-notice.ts';
@@ -53,13 +54,13 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
       }
       i -= 1;
       append(measureSteps(run, room, kit, measureFlow), out.length === 0);
-    } else append(measureBlock(block, block.changed ? barred(room) : room, kit), out.length === 0);
+    } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit)), out.length === 0);
   }
   return out;
 };
 
-/** A bar in the margin along everything measured in this room. */
-export const barred = (room: Room): Room => ({ ...room, decor: [...room.decor, { kind: 'change' }] });
+const measuredWith = (block: ChangeMarks, measured: Measured): Measured =>
+  block.gone === undefined ? measured : { ...measured, slabs: withGone(measured.slabs, block.gone) };
 
 function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit): Measured {
   switch (block.kind) {

@@ -14,7 +14,7 @@ export { chipPad, type Line, type Look, type Part, type TextKit } from './parts.
 export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): readonly Line[] {
   // Service text says the same again and again (lock out, tighten, refit): plain words are broken once for each width.
   const only = inline[0];
-  if (inline.length !== 1 || only?.kind !== 'text') return brokenLines(inline, look, node, width, kit);
+  if (inline.length !== 1 || only?.kind !== 'text' || only.changed) return brokenLines(inline, look, node, width, kit);
   const memory = memoryOf(kit.shaper, `${look.face} ${look.size} ${look.even} ${width} ${kit.language}`);
   const found = memory.get(only.text);
   if (found === undefined) {

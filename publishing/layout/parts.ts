@@ -11,6 +11,8 @@ export interface Look {
   readonly face: TextLook['face'];
   readonly size: Mp;
   readonly colour: Colour;
+  /** New since an earlier revision: a bar stands beside its line. */
+  readonly barred?: true;
 }
 
 /** What stands on a line, left to right. */

@@ -28,20 +28,25 @@ const cleaned = (text: string): string =>
         .replace(/[\u0000-\u001f\u007f-\u009f]/g, '')
         .normalize('NFC');
 
-export function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit: TextKit): Run[] {
+export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId, kit: TextKit): Run[] {
   const runs: Run[] = [];
   const push = (text: string, look: Look, own: NodeId = node, to?: string) => {
     if (text !== '') runs.push(to === undefined ? { text, look, node: own } : { text, look, node: own, to });
   };
-  for (const one of inline) {
+  inline.forEach((one, index) => {
+    const base: Look = one.changed ? { ...plainLook, barred: true } : plainLook;
     if (one.kind === 'link') {
       const look = { ...base, colour: kit.linkColour };
       const link = kit.structure.add(node, 'Link');
-      push(cleaned(one.text), look, link, one.anchor);
-      if (one.page && (one.near === undefined || kit.away(one.near, one.anchor))) {
-        const [before = '', after = ''] = one.bare ? [] : kit.words.pageRef.split('{n}');
+      const paged = one.page && (one.near === undefined || kit.away(one.near, one.anchor));
+      // The page of a callout stands in the callout's own brackets.
+      const own = paged && !one.bare && /^\([^()]*\)$/.test(one.text);
+      push(cleaned(own ? one.text.slice(0, -1) : one.text), look, link, one.anchor);
+      if (paged) {
+        const inside = !one.bare && (own || bracketOpen(inline, index));
+        const [before = '', after = ''] = one.bare ? [] : (inside ? kit.words.pageInBrackets : kit.words.pageRef).split('{n}');
         // A short name and its page stay on one line.
-        if (one.text !== '') push(one.text.length < 12 ? '\u00a0' : ' ', look, link, one.anchor);
+        if (one.text !== '' && !inside) push(one.text.length < 12 ? '\u00a0' : ' ', look, link, one.anchor);
         push(before, look, link, one.anchor);
         runs.push({ text: pageMark, look, node: link, to: one.anchor, page: one.anchor });
         push(after, look, link, one.anchor);
@@ -50,6 +55,7 @@ export function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit:
           push('\u2013', look, link, one.anchor);
           runs.push({ text: pageMark, look, node: link, to: one.anchor, page: through });
         }
+        if (own) push(')', look, link, one.anchor);
       }
     } else if (one.kind === 'chip') {
       runs.push({ text: cleaned(one.text), look: { ...base, face: 'bold', size: Math.round(base.size * 0.84) }, node, chip: true });
@@ -59,6 +65,16 @@ export function runsOf(inline: readonly Inline[], base: Look, node: NodeId, kit:
       const size = one.kind === 'code' ? Math.round(base.size * 0.88) : base.size;
       push(cleaned(one.text), { ...base, face, size });
     }
-  }
+  });
   return runs;
+}
+
+/** Whether a round bracket that was opened in the words before is still open. */
+function bracketOpen(inline: readonly Inline[], until: number): boolean {
+  let open = 0;
+  for (let k = 0; k < until; k += 1)
+    for (const letter of (inline[k] as Inline).text)
+      if (letter === '(') open += 1;
+      else if (letter === ')' && open > 0) open -= 1;
+  return open > 0;
 }

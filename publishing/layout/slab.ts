@@ -23,6 +23,8 @@ export type Decor =
   | { readonly kind: 'band'; readonly x: Mp; readonly width: Mp; readonly state: keyof typeof bands }
   /** In the outer margin, beside what changed since an earlier revision. */
   | { readonly kind: 'change' }
+  /** A stroke there, at the head or the foot of what it stands with: something is gone. */
+  | { readonly kind: 'gone'; readonly at: 'head' | 'foot' }
   | { readonly kind: 'box'; readonly x: Mp; readonly width: Mp; readonly edge: Colour; readonly line: Mp };
 
 export interface Bookmark {

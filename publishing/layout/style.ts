@@ -130,12 +130,16 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
   };
 }
 
-/** Panels of the four signal words: common sRGB approximations of the ANSI Z535.1 colours; contrast of word on ground is at least 4.5. */
+/**
+ * Panels of the four signal words: common sRGB approximations of the ANSI Z535.1 colours; contrast of word on ground is at least 4.5. The blue of
+ * NOTICE is as dark on a grey copy as the red of DANGER, so its panel is no wider and higher than its word, and its frame is thin: the graver the
+ * word, the more ink.
+ */
 export const signals = {
-  danger: { ground: [200, 16, 46], word: [255, 255, 255], edge: [200, 16, 46], symbol: true, slanted: false },
-  warning: { ground: [255, 130, 0], word: [0, 0, 0], edge: [214, 105, 0], symbol: true, slanted: false },
-  caution: { ground: [255, 209, 0], word: [0, 0, 0], edge: [190, 152, 0], symbol: true, slanted: false },
-  notice: { ground: [0, 114, 206], word: [255, 255, 255], edge: [0, 114, 206], symbol: false, slanted: true },
+  danger: { ground: [200, 16, 46], word: [255, 255, 255], edge: [200, 16, 46], symbol: true, slanted: false, small: false },
+  warning: { ground: [255, 130, 0], word: [0, 0, 0], edge: [214, 105, 0], symbol: true, slanted: false, small: false },
+  caution: { ground: [255, 209, 0], word: [0, 0, 0], edge: [190, 152, 0], symbol: true, slanted: false, small: false },
+  notice: { ground: [0, 114, 206], word: [255, 255, 255], edge: [0, 114, 206], symbol: false, slanted: true, small: true },
 } as const;
 
 /** Energy band: colour and hatch both tell the state, so that a photocopy tells it too. */

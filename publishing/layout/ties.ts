@@ -33,7 +33,7 @@ const pointers = new Set([
 
 const number = /^[(±+\-−–≈<>≤≥]*\d[\d.,\u202f/⁄¼½¾⅛⅜⅝⅞–−-]*$/u;
 const label = /^\(?(?:\d+[a-z]?|[A-Z]|[a-z]|[ivxlc]+)[).,;:]*$/u;
-const edges = /^[("'“‘[]+|[)\]"'”’.,;:!?]+$/gu;
+const edges = /^[("'“‘„‚[]+|[)\]"'”’“‘.,;:!?]+$/gu;
 
 /** Pure memory of `mayHold`: a book says the same words over and over. */
 const known = new Map<string, boolean>();
@@ -49,7 +49,7 @@ export function mayHold(left: string): boolean {
   return may;
 }
 
-const pointing = (left: string): string => left.toLowerCase().replace(/^[("'“‘[]+/u, '');
+const pointing = (left: string): string => left.toLowerCase().replace(/^[("'“‘„‚[]+/u, '');
 
 /** True when the space between the two words is to hold. */
 export function tied(left: string, right: string): boolean {

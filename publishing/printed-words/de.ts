@@ -24,7 +24,7 @@ const book: BookWords = {
   ],
   bandTitle: 'Der Streifen neben den Schritten',
   bandIntro:
-    'Er zeigt den schlechtesten Zustand der Maschine vom Anfang eines Schrittes bis zu seinem Ende, wenn alle Schritte davor getan sind. Er sagt nicht, dass sie in ihm ist. Er zählt die Energie, die eine Hand dort erreichen kann, wo die Anweisung arbeitet; „Energie an dieser Maschine“ in jeder Anweisung nennt alle.',
+    'Er zeigt den Zustand, der verlangt ist: den schlechtesten vom Anfang eines Schrittes bis zu seinem Ende, wenn alle Schritte davor getan sind. Er sagt nicht, dass die Maschine in ihm ist: hinsehen und versuchen. Er zählt nur die Energie, die in dieser Anweisung eine Hand erreichen kann. Andere Energie der Maschine kann anstehen, wo der Streifen „gesichert“ sagt; „Energie an dieser Maschine“ in jeder Anweisung nennt alle.',
   noticesTitle: 'Gefahren und Warnungen in den Anweisungen',
   noNotices: 'Die Anweisungen hier enthalten keinen Hinweis auf Gefahr und keine Warnung.',
   assistanceTitle: 'Wo man fragt',
@@ -169,8 +169,7 @@ const guide: GuideWords = {
   enteredIntro: 'Tragen Sie hier jedes Blatt ein, das in diesem Exemplar ausgetauscht wird.',
   enteredHead: ['Datum', 'Dokument, Revision', 'Seiten', 'Eingetragen von'],
   changedTitle: 'Was sich geändert hat',
-  changedIntro:
-    'Ein Strich am äußeren Rand zeigt, was neu oder anders ist. Ein Strich neben einer alten Zeile sagt, dass davor etwas weggefallen ist.',
+  changedIntro: 'Ein Strich am äußeren Rand zeigt, was neu oder anders ist. Ein kurzer Querstrich sagt, dass dort etwas weggefallen ist.',
   wholeNew: 'neu in diesem Stand: keine Striche',
   unchanged: 'nichts',
   since: '(seit Revision {r})',
@@ -223,6 +222,7 @@ const duplex: DuplexWords = [
 
 const layout: LayoutWords = {
   pageRef: '(Seite\u00a0{n})',
+  pageInBrackets: ', Seite\u00a0{n}',
   pageOf: 'Seite {n} von {total}',
   page: 'Seite {n}',
   revision: 'Rev. {r}',

@@ -24,7 +24,7 @@ const book: BookWords = {
   ],
   bandTitle: 'The stripe beside the steps',
   bandIntro:
-    'It shows the worst state of the machine from the beginning of a step to its end, if every step before it was done. It does not say that the machine is in it. It counts the energy that can reach a hand where the procedure works; “Energy on this machine” in each procedure names all of it.',
+    'It shows the state that is required: the worst from the beginning of a step to its end, if every step before it was done. It does not say that the machine is in it: look, and try. It counts only the energy that can reach a hand in this procedure. Other energy of the machine may be live beside a stripe that says “made safe”; “Energy on this machine” in each procedure names all of it.',
   noticesTitle: 'Dangers and warnings in the procedures',
   noNotices: 'The procedures here carry no notice of danger or warning.',
   assistanceTitle: 'Where to ask',
@@ -166,7 +166,7 @@ const guide: GuideWords = {
   enteredHead: ['Date', 'Document, revision', 'Pages', 'Entered by'],
   changedTitle: 'What changed',
   changedIntro:
-    'A bar in the outer margin marks what is new or different. A bar beside an old line tells that something before it is gone.',
+    'A bar in the outer margin marks what is new or different. A short stroke across the margin tells that something which stood there is gone.',
   wholeNew: 'new in this issue: no bars',
   unchanged: 'nothing',
   since: '(since revision {r})',
@@ -218,6 +218,7 @@ const duplex: DuplexWords = [
 
 const layout: LayoutWords = {
   pageRef: '(page\u00a0{n})',
+  pageInBrackets: ', page\u00a0{n}',
   pageOf: 'Page {n} of {total}',
   page: 'Page {n}',
   revision: 'Rev {r}',

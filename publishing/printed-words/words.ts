@@ -174,6 +174,8 @@ export type DuplexWords = readonly [readonly [string, string], readonly [string,
 export interface LayoutWords {
   /** {n} stands for the number. */
   readonly pageRef: string;
+  /** The same where round brackets are open already: none stand inside others. */
+  readonly pageInBrackets: string;
   readonly pageOf: string;
   readonly page: string;
   readonly revision: string;

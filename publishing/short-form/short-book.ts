@@ -1,20 +1,29 @@
 /** A procedure, or every procedure of a guide, as a book of leaves: each with its own number, revision and count of pages. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Book, Chapter } from '../book.ts';
-import { type ComposeInput, chapterAnchor, footOf, type Guide, inLanguage, type PrintChoice, scopeOf } from '../compose/index.ts';
+import {
+  type ComposeInput,
+  chapterAnchor,
+  footOf,
+  type Guide,
+  inLanguage,
+  type PrintChoice,
+  scopeOf,
+  typographic,
+} from '../compose/index.ts';
 import { printedWords } from '../printed-words/index.ts';
 import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
 
 export function shortProcedure(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
-  return {
+  return typographic({
     ...leaves([facts], input, choice),
     title: head.title,
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
-  };
+  });
 }
 
 /** The short forms of all procedures of a guide, in its order, each beginning on a fresh sheet. */
@@ -23,13 +32,13 @@ export function shortGuide(guide: Guide, given: ComposeInput, choice: PrintChoic
   const input = inLanguage(given, head.language);
   const numbers = [...new Set(tree.parts.flatMap((part) => part.entries.map(({ document }) => document)))];
   const procedures = numbers.flatMap((number) => input.library.procedures.filter((facts) => facts.head.id === number));
-  return {
+  return typographic({
     ...leaves(procedures, input, { ...choice, paper: choice.paper ?? head.paper ?? input.library.registers.house.paper }),
     title: head.title,
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
-  };
+  });
 }
 
 function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choice: PrintChoice): Omit<Book, 'title' | 'number'> {

@@ -31,6 +31,28 @@ test('what is locked out is not made safe before it is proved, and a step that g
   expect(told('Close up', '6')).toEqual(['safe', 'live']);
 });
 
+test('what keeps a proved source from coming back is shown as gone from the step that takes it off, and no rule asks for more', () => {
+  const shownIn = (more: string) => {
+    const changed = texts.map((file) =>
+      file.path.includes('OM-5120') ? { ...file, text: file.text.replace('Take the [earth lead] off.\n', (line) => line + more) } : file,
+    );
+    const one = checkLibrary(changed).facts.procedures.find(({ head }) => head.id === 'OM-5120');
+    const steps = one?.read.labels.steps.filter(({ section }) => section.title === 'Connect and close') ?? [];
+    return {
+      bands: steps.slice(2, 8).map((step) => `${step.label} ${one?.flow.bands.get(step)} ${one?.flow.during.get(step)}`),
+      verdicts: new Set(one?.flow.verdicts.map(({ verdict }) => verdict)),
+      violations: one?.flow.violations.length,
+    };
+  };
+  const plain = shownIn('');
+  expect(plain.bands.slice(0, 3)).toEqual(['3 open open', '4 open cut', '5 cut cut']);
+  expect([[...plain.verdicts], plain.violations]).toEqual([['proved'], 0]);
+  // Tested again it is as good as it was, up to the first hand, as any proof of what can come back.
+  const meter = 'Try the [multimeter] on a source that is known to be live.\n';
+  const again = shownIn(`5. ${meter}6. Measure the link dc at the [link terminals] with the [multimeter]: it must show 0 V.\n7. ${meter}`);
+  expect(again.bands.slice(1)).toEqual(['4 open cut', '5 cut cut', '6 cut cut', '7 cut cut', '8 open cut']);
+});
+
 test('no step ends better than it began, and none that says "no hands in" from beginning to end puts hands in', () => {
   const rank = ['safe', 'open', 'cut', 'live'];
   for (const { flow, head } of facts.procedures)

@@ -59,7 +59,7 @@ const properties: Readonly<Record<string, (one: Case) => void>> = {
           expect(inside[0], `page ${page + 1}: ${slab.of}`).toBeGreaterThanOrEqual(-slack);
           expect(inside[1], `page ${page + 1}: ${slab.of}`).toBeLessThanOrEqual(body.width + slack);
         }
-        for (const decor of slab.decor) if (decor.kind !== 'change') expect(decor.x + decor.width).toBeLessThanOrEqual(body.width + slack);
+        for (const decor of slab.decor) if ('x' in decor) expect(decor.x + decor.width).toBeLessThanOrEqual(body.width + slack);
       }
     });
   },

@@ -10,6 +10,7 @@ import { addressAt, type FilmLink } from '../../procedures-schema/narration/inde
 import { violationsOf } from '../../procedures-schema/schemas/index.ts';
 import { codeSquares } from '../../publishing/film-code.ts';
 import { checklistOf, printBook, procedureBook } from '../../publishing/index.ts';
+import { drawBook, layoutBook, newFontSource } from '../../publishing/layout/index.ts';
 import { assistFixture } from '../support/assist.ts';
 import { sample } from '../support/sample.ts';
 import { hasTool } from '../support/tools.ts';
@@ -80,6 +81,41 @@ describe.skipIf(!hasTool('pdftoppm'))('a printed page', () => {
     expect(codesIn(plain.bytes, 'without')).toEqual([]);
   }, 120_000);
 
+  test.each(['a4', 'letter', 'a5'] as const)(
+    'on %s a module is 0.4 mm or a little more, and as much as four stay blank around a code',
+    async (paper) => {
+      const { report, input, fonts } = await sample();
+      const facts = report.facts.procedures.find(({ head }) => head.id === 'OM-3140');
+      if (!facts) throw new Error('no sample procedure');
+      const links = [link('check-the-drift', 93.4), ...[2, 3, 4, 5, 9].map((n) => link('check-the-drift', 100 + n, String(n)))];
+      const book = procedureBook(facts, { ...input, films: new Map([['OM-3140', links]]) }, { paper });
+      const { pages } = drawBook(layoutBook(book, newFontSource(fonts).shaper));
+      let codes = 0;
+      for (const { ops } of pages) {
+        // Squares of codes are the only paths of many closed rectangles.
+        const all = ops.flatMap((op) => (op.op === 'path' && op.path.segments.startsWith('MLLLZMLLLZMLLLZ') ? [op.path.points] : []));
+        const texts = ops.flatMap((op) => (op.op === 'text' ? [op] : []));
+        for (const points of all) {
+          const xs = points.filter((_, k) => k % 2 === 0);
+          const ys = points.filter((_, k) => k % 2 === 1);
+          const [left, right, top, foot] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+          // Version 3 of the standard: 29 modules a side.
+          const module = (right - left) / 29;
+          const millimetres = (module * 25.4) / 72_000;
+          expect(millimetres).toBeGreaterThanOrEqual(0.399);
+          expect(millimetres).toBeLessThan(0.45);
+          for (const { x, y } of texts) {
+            const near =
+              x > left - 4 * module + 10 && x < right + 4 * module - 10 && y > top - 4 * module + 10 && y < foot + 4 * module - 10;
+            expect(near).toBe(false);
+          }
+          codes += 1;
+        }
+      }
+      expect(codes).toBeGreaterThan(1);
+    },
+  );
+
   test('a long section has a code for each step that measures, in several strips, and all are read', async () => {
     const steps = 30;
     const work = Array.from({ length: steps }, (_, n) => `#. Measure the slack at mark ${n + 1}.`).join('\n');
@@ -96,8 +132,8 @@ describe.skipIf(!hasTool('pdftoppm'))('a printed page', () => {
 });
 
 const DPI = 200;
-/** A code is at least this wide and high, in pixels (12 mm), its blank margin not counted. */
-const LEAST = Math.round((12 * DPI) / 25.4);
+/** A code is at least this wide and high, in pixels (8 mm), its blank margin not counted. */
+const LEAST = Math.round((8 * DPI) / 25.4);
 const MARGIN = Math.round((2 * DPI) / 25.4);
 
 /** Of all pages, sorted. */

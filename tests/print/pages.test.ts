@@ -1,5 +1,6 @@
 /** The sample guides as placed pages: notices with their step, heads above tables, right-hand starts, numbers in the contents. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { BookBlock } from '../../publishing/book.ts';
 import { type Book, guideBook, procedureBook } from '../../publishing/index.ts';
 import { layoutBook, newFontSource, type PlacedBook, type PlacedPage } from '../../publishing/layout/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
@@ -52,6 +53,44 @@ describe('placed pages of the sample library', () => {
         if (page.chapter?.startRight && page.chapter !== pages[index - 1]?.chapter) expect(page.side).toBe('right');
       });
     }
+  });
+
+  test('the title of a part stands at the head of its first procedure, not alone on a leaf', () => {
+    let parts = 0;
+    for (const guide of it.report.facts.guides) {
+      const { pages, anchors } = laid.get(guide.head.id) as PlacedBook;
+      for (const { title } of guide.tree.parts) {
+        const at = anchors.get(`part ${title}`) as number;
+        const number = pages[at]?.chapter?.number ?? '';
+        expect(number, title).toMatch(/^OM-/);
+        expect(anchors.get(`doc ${number}`)).toBe(at);
+        expect(pages[at - 1]?.chapter?.number).not.toBe(number);
+        parts += 1;
+      }
+    }
+    expect(parts).toBeGreaterThan(4);
+  });
+
+  test('an opener longer than a third of the page keeps a page of its own', () => {
+    const line = (said: string): BookBlock => ({ kind: 'paragraph', inline: [{ kind: 'text', text: said }] });
+    const opened = (lines: number): number[] => {
+      const blocks = Array.from({ length: lines }, (_, k) => line(`Procedure ${k}`));
+      const { anchors } = layoutBook(
+        {
+          ...(laid.get('OM-8010') as PlacedBook).book,
+          chapters: [
+            { title: 'Part', anchor: 'part', startRight: true, leadsIn: true, blocks },
+            { title: 'First', anchor: 'first', number: 'OM-1', startRight: true, blocks: [line('Words.')] },
+          ],
+        },
+        newFontSource(it.fonts).shaper,
+      );
+      return ['part', 'first'].map((anchor) => anchors.get(anchor) as number);
+    };
+    const [few, many] = [opened(4), opened(14)];
+    expect(few[1]).toBe(few[0]);
+    // On the next right-hand page.
+    expect(many[1]).toBe((many[0] as number) + 2);
   });
 
   test('each procedure and section stands on the page its anchor says', () => {

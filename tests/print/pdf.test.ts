@@ -2,13 +2,15 @@
  * The bytes of the sample guides, judged by outside programs: qpdf (syntax), poppler's pdftotext and pdffonts (what a reader finds),
  * mutool (a second reader). And by themselves: the same library gives the same bytes.
  */
+
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
-import { inlineOf, plainOf, scopeOf } from '../../publishing/compose/index.ts';
+import { inlineOf, scopeOf } from '../../publishing/compose/index.ts';
+import { quoteMarks } from '../../publishing/compose/quote-marks.ts';
 import { guideBook, type Printed, printBook, procedureBook } from '../../publishing/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 import { hasTool } from '../support/tools.ts';
@@ -74,7 +76,8 @@ describe.skipIf(!hasTool('pdftotext'))('poppler', () => {
           // As printed, up to the first reference that takes a page number along.
           const inline = inlineOf(labelled.step.lead, scope, labelled);
           const stop = inline.findIndex((one) => one.kind === 'link' && one.page);
-          const words = folded(plainOf(stop < 0 ? inline : inline.slice(0, stop + 1))).slice(0, 30);
+          const shown = quoteMarks(inline, 'en').slice(0, stop < 0 ? undefined : stop + 1);
+          const words = folded(stop < 0 ? shown.join('') : shown.join('').replace(/\)$/, '')).slice(0, 30);
           const found = text.indexOf(folded(labelled.label) + words, at);
           expect(found, `${head.id}, step ${labelled.label}: ${words}`).toBeGreaterThanOrEqual(at);
           at = found;

@@ -3,6 +3,7 @@
  * lines left far too short, boxes on a few common edges, nothing in the strip that is punched.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { Flow, NoticeBlock } from '../../publishing/book.ts';
 import { guideBook } from '../../publishing/index.ts';
 import { type DrawnPage, drawBook, layoutBook, newFontSource, type PlacedBook, widthOfAll } from '../../publishing/layout/index.ts';
 import { signals } from '../../publishing/layout/style.ts';
@@ -99,6 +100,32 @@ describe('print', () => {
         }
       }
     expect(seen).toBeGreaterThan(5000);
+  });
+
+  test('the graver the signal word, the more ink its frame and head have on a grey copy', () => {
+    const [{ placed }] = books as [(typeof books)[number]];
+    const inkOf = (word: keyof typeof signals): number => {
+      const body: Flow = [
+        { kind: 'paragraph', inline: [{ kind: 'text', text: 'The platform weighs 900 kg and falls when the oil under it is let go.' }] },
+      ];
+      const notice: NoticeBlock = { kind: 'notice', word, panel: word.toUpperCase(), body };
+      const { cover: _, backCover: __, ...book } = placed.book;
+      const chapters = [{ title: '', startRight: false, blocks: [notice] }];
+      const [page] = drawBook(layoutBook({ ...book, chapters }, newFontSource(it.fonts).shaper)).pages;
+      let ink = 0;
+      for (const op of page?.ops ?? []) {
+        if (op.op !== 'path' || op.path.segments !== 'MLLLZ') continue;
+        const [x, y, right, , , foot] = op.path.points as [number, number, number, number, number, number];
+        const [wide, high] = [right - x, foot - y];
+        if (op.fill !== undefined) ink += wide * high * (255 - grey(op.fill as Rgb)[0]);
+        if (op.stroke !== undefined) ink += 2 * (wide + high) * op.stroke.width * (255 - grey(op.stroke.colour as Rgb)[0]);
+      }
+      return ink;
+    };
+    const inks = (['danger', 'warning', 'caution', 'notice'] as const).map(inkOf);
+    expect(inks.every((ink) => ink > 0)).toBe(true);
+    // Each clearly more than the next.
+    for (const [index, ink] of inks.slice(1).entries()) expect((inks[index] as number) / ink).toBeGreaterThan(1.25);
   });
 
   test('the four signal panels differ on a grey copy in word, symbol or ground', () => {

@@ -54,6 +54,12 @@ export function blockTexts(drawn: DrawnBook): readonly BlockText[] {
   return ranked.sort((a, b) => a.chapter - b.chapter || a.block.node - b.block.node).map(({ block }) => block);
 }
 
+const opened = (list: readonly Inline[]): boolean => {
+  let text = list.map((one) => one.text).join('');
+  for (let less = text.replace(/\([^()]*\)/, ''); less !== text; less = text.replace(/\([^()]*\)/, '')) text = less;
+  return text.includes('(');
+};
+
 /** The words a book must show, in order, page numbers filled in from the placed anchors. */
 export function expectedText(placed: PlacedBook): string {
   const { book, chapters, kit } = placed;
@@ -64,10 +70,13 @@ export function expectedText(placed: PlacedBook): string {
   };
   const inline = (list: readonly Inline[]): string =>
     list
-      .map((one) => {
+      .map((one, index) => {
         if (one.kind !== 'link' || !one.page) return one.text;
         if (one.near !== undefined && !kit.away(one.near, one.anchor)) return one.text;
         const through = one.through !== undefined && page(one.through) !== page(one.anchor) ? `\u2013${page(one.through)}` : '';
+        // In round brackets that are open already the page follows a comma.
+        if (!one.bare && /^\([^()]*\)$/.test(one.text)) return `${one.text.slice(0, -1)},page${page(one.anchor)})`;
+        if (!one.bare && opened(list.slice(0, index))) return `${one.text},page${page(one.anchor)}${through}`;
         return one.bare ? `${one.text}${page(one.anchor)}${through}` : `${one.text}(page${page(one.anchor)}${through})`;
       })
       .join('');

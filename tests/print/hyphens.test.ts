@@ -1,0 +1,70 @@
+/** Where words are divided, language by language: as published, never in codes, and one language's words never by the rules of another. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { guideBook } from '../../publishing/index.ts';
+import { hyphenate, texExceptions } from '../../publishing/layout/hyphenate.ts';
+import { drawBook, layoutBook, newFontSource } from '../../publishing/layout/index.ts';
+import { blockTexts } from '../support/placed-text.ts';
+import { type Sample, sample } from '../support/sample.ts';
+
+let it: Sample;
+beforeAll(async () => {
+  it = await sample();
+});
+
+const divided = (word: string, language: string): string => hyphenate(word, language).join('-');
+const whole = (word: string): string => word.replaceAll('-', '');
+
+describe('German', () => {
+  // The examples of the official rules (Amtliche Regelung der deutschen Rechtschreibung, Worttrennung am Zeilenende) of six letters or more.
+  const official =
+    'steu-ern Mu-se-um in-di-vi-du-ell Haus-tür Be-fund ehr-lich bei-ßen Wei-mar trau-rig nei-disch Hei-mat Hop-fen Lud-wig ros-ten leug-nen ' +
+    'sin-gen sin-ken sit-zen Städ-te Bag-ger ren-nen müs-sen Drit-tel zän-kisch Ach-tel Rech-ner ber-gig wid-rig freund-lich frucht-bar ' +
+    'ernst-lich knusp-rig la-chen wa-schen Deut-sche Sa-phir Ste-phan bli-cken Zu-cker Schul-hof Ent-wurf Er-trag Ver-lust';
+  test.each(official.split(' '))('%s', (word) => expect(divided(whole(word), 'de')).toBe(word));
+
+  // Common practice, no source: words of the trade.
+  const trade = 'Haupt-schal-ter Druck-min-de-rer Ver-rie-ge-lung In-stand-hal-tung Schrau-ben-schlüs-sel Dreh-mo-ment Quetsch-ge-fahr';
+  test.each(trade.split(' '))('%s', (word) => expect(divided(whole(word), 'de-AT')).toBe(word));
+});
+
+test.each(texExceptions)('English: %s, an exception of hyphen.tex', (word) => {
+  // Under seven letters nothing is divided.
+  expect(divided(whole(word), 'en')).toBe(whole(word).length < 6 ? whole(word) : word);
+});
+
+test('the same letters in two languages are each divided by their own', () => {
+  const word = 'Transporter';
+  const [english, german] = [divided(word, 'en'), divided(word, 'de')];
+  expect(english).not.toBe(german);
+  // Asked again, and the other way about: what one language learned is not told in the other.
+  expect([divided(word, 'de'), divided(word, 'en')]).toEqual([german, english]);
+  expect(divided('minister', 'en')).toBe('min-is-ter');
+  expect(divided('minister', 'DE-ch')).toBe('mi-nis-ter');
+});
+
+test('a language without patterns is not divided', () => {
+  for (const language of ['fr', 'den', '', 'x-de']) expect(divided('Instandhaltung', language), language).toBe('Instandhaltung');
+});
+
+test('codes and names in capitals stay whole in every language', () => {
+  for (const language of ['de', 'en'])
+    for (const word of ['DRUCKMINDERER', 'DLxxxxxx25', 'kWhAbcdef', 'kurz']) expect(divided(word, language)).toBe(word);
+});
+
+test('a guide in German is printed with German hyphens, and the same guide in a language without patterns with none', () => {
+  const guide = it.report.facts.guides.find(({ head }) => head.id === 'OM-8010');
+  if (guide === undefined) throw new Error('OM-8010 is gone');
+  const { shaper } = newFontSource(it.fonts);
+  const printed = (language: string): readonly string[] => {
+    const book = guideBook({ ...guide, head: { ...guide.head, language } }, it.input, { paper: 'a5', large: true });
+    return blockTexts(drawBook(layoutBook(book, shaper))).map(({ text }) => text);
+  };
+  const divisions = printed('de').flatMap((text) => [...text.matchAll(/(\p{L}+)\u00ad\s*(\p{Ll}+)/gu)]);
+  expect(divisions.length).toBeGreaterThan(3);
+  for (const [said, before = '', after = ''] of divisions) {
+    const parts = hyphenate(before + after, 'de');
+    const cuts = parts.map((_, index) => parts.slice(0, index + 1).join(''));
+    expect(cuts, said).toContain(before);
+  }
+  expect(printed('fr').some((text) => text.includes('\u00ad'))).toBe(false);
+});

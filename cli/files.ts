@@ -12,7 +12,11 @@ export function writeWhole(cwd: string, to: string, bytes: Uint8Array | string):
     writeFileSync(fresh, bytes);
     renameSync(fresh, file);
   } catch (error) {
-    rmSync(fresh, { force: true });
+    try {
+      rmSync(fresh, { force: true });
+    } catch {
+      // Where a part of the path is a file, there is nothing beside it to be taken away.
+    }
     throw new CannotRun(`"${to}" cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'}).`);
   }
 }

@@ -92,6 +92,8 @@ type BlockOf =
   | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
   | { readonly kind: 'rule' }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string; readonly field?: string }
+  /** What is judged, and the answers to tick one of. */
+  | { readonly kind: 'choice'; readonly label: string; readonly choices: readonly string[]; readonly field: string }
   /** Lines to tick off under one heading, which stands again at the head of every further page. */
   | TasksBlock
   /** Rows of labelled boxes to fill in, joined to one grid. */

@@ -237,7 +237,9 @@ class Composer {
         style: 'limit',
         inline: [{ kind: 'strong', text: `${word}: ` }, ...plain(said)],
       });
-      return [judged(words.passes, pass), judged(words.fails, fail)];
+      const field = `${this.scope.facts.head.id}, ${at.section.title}, ${at.fullLabel}, ${measurement.name}`;
+      const box: BookBlock = { kind: 'choice', label: measurement.name, choices: [words.passes, words.fails], field };
+      return [judged(words.passes, pass), judged(words.fails, fail), box];
     }
     const own = limitsPrinted(measurement, this.scope)[0]?.limit.unit;
     const unit = own && boxUnit(own, this.scope.input);

@@ -164,6 +164,8 @@ function wordsOf(block: BookBlock): string {
       return `${block.alt} ${block.image.kind === 'svg' ? block.image.source : ''}`;
     case 'write-in':
       return `${block.label} ${block.unit ?? ''}`;
+    case 'choice':
+      return `${block.label} ${block.choices.join(' ')}`;
     default:
       return block.kind;
   }

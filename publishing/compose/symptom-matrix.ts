@@ -62,7 +62,7 @@ function groupsOf(symptoms: readonly Symptom[], models: readonly string[]): read
     const key = symptoms
       .map((symptom) =>
         appliesTo(symptom, model)
-          .map(({ number }) => number)
+          .map(({ number, options }) => [number, ...(options ?? [])].join('+'))
           .join(' '),
       )
       .join('\n');

@@ -79,6 +79,8 @@ class Typographer {
       case 'write-in':
         // The name of its field is its label where it has no other.
         return { ...block, label: this.text(block.label), field: block.field ?? block.label };
+      case 'choice':
+        return { ...block, label: this.text(block.label), choices: block.choices.map((choice) => this.text(choice)) };
       case 'tasks':
         return this.tasks(block);
       case 'entries':

@@ -4,6 +4,7 @@ import { never } from '../../procedures-schema/invariant.ts';
 import type { BookBlock, ChangeMarks, Flow } from '../book.ts';
 import { barred, withGone } from './change-marks.ts';
 import type { Kit } from './kit.ts';
+import { measureChoice } from './measure-choice.ts';
 import { measureCompactBandKey } from './measure-compact-key.ts';
 import { measureCompactNotice } from './measure-compact-notice.ts';
 import { measureContents } from './measure-contents.ts';
@@ -86,6 +87,8 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
       return measureRule(room, kit);
     case 'write-in':
       return measureWriteIn(block, room, kit);
+    case 'choice':
+      return measureChoice(block, room, kit);
     case 'contents':
       return measureContents(block.depth ?? 2, room, kit);
     case 'index':

@@ -5,7 +5,8 @@ const units = new Set(
   (
     'mm cm m km in ft yd µm μm mil mg g kg t lb lbs oz N kN N·m N⋅m N.m Nm kN·m lbf lbf·ft lbf·in ft·lbf Pa kPa MPa bar mbar psi kV V mV A mA Ω kΩ MΩ ohm ohms W kW VA kVA ' +
     'Hz kHz MHz s ms min h °C °F K % l L ml mL l/min L/min gal qt pt rpm r/min 1/min m/s m/min mm/s ft/min dB dB(A) J kJ hp lx mm² cm² m² mm³ cm³ m³ in² ft² AWG V~ VAC VDC V AC V DC ' +
-    'hours hour minutes minute seconds second days day turns turn people person'
+    'hours hour minutes minute seconds second days day turns turn people person ' +
+    'Stunden Stunde Minuten Minute Sekunden Sekunde Tage Tag Umdrehungen Umdrehung Personen Person U/min'
   ).split(' '),
 );
 
@@ -29,6 +30,20 @@ const pointers = new Set([
   'item',
   'items',
   'size',
+  'abb.',
+  'bild',
+  'bilder',
+  'tabelle',
+  'tabellen',
+  'schritt',
+  'schritte',
+  'schritten',
+  'seite',
+  'seiten',
+  'abschnitt',
+  'abschnitte',
+  'nr.',
+  'größe',
 ]);
 
 const number = /^[(±+\-−–≈<>≤≥]*\d[\d.,\u202f/⁄¼½¾⅛⅜⅝⅞–−-]*$/u;

@@ -99,6 +99,8 @@ export function expectedText(placed: PlacedBook): string {
         return one.caption ?? '';
       case 'write-in':
         return one.label + (one.unit ?? '');
+      case 'choice':
+        return one.label + one.choices.join('');
       case 'contents':
         return kit.contents
           .filter(({ level }) => level <= (one.depth ?? 2))

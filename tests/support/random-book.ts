@@ -147,6 +147,13 @@ export function randomBook(seed: number, size: number): RandomBook {
       const body: BookBlock[] = [{ kind: 'paragraph', inline: [text(own), ...inlines(notices.length > 0 && chance(12) ? 1500 : 24)] }];
       if (chance(12)) body.push(paragraph(30));
       if (chance(10)) body.push({ kind: 'write-in', label: words(6), ...(chance(70) ? { unit: pick(['mm', 'N·m', '°C']) } : {}) });
+      if (chance(6))
+        body.push({
+          kind: 'choice',
+          label: words(8),
+          choices: chance(80) ? ['Passes', 'Fails'] : [words(5), words(12), 'No'],
+          field: mark(),
+        });
       if (chance(8)) body.push(bullets(1));
       if (chance(4)) body.push(figure());
       if (chance(4)) body.push(table());

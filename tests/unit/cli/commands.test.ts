@@ -87,6 +87,7 @@ describe('print and checklist', () => {
 
   test.each([
     [['print', 'OM-8010', '--library', SAMPLE], 'print wants --to'],
+    [['print', 'OM-3140', '--library', SAMPLE, '--to', 'package.json/x.pdf'], '"package.json/x.pdf" cannot be written (E'],
     [['print', 'OM-8011', '--library', SAMPLE, '--to', 'x.pdf'], 'Did you mean OM-8010?'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', 'a3'], '--paper is a4 or letter'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--signature', '4'], '--signature goes with --booklet or --two-up'],

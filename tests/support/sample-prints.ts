@@ -34,6 +34,12 @@ export function samplePrints(library: LibraryFacts, input: ComposeInput, fonts: 
       { name: `${guide.head.id}-short.pdf`, make: () => printBook(shortGuide(guide, input), fonts).bytes },
     ]),
     { name: 'OM-3140-letter.pdf', make: () => printBook(procedureBook(lip, input, { paper: 'letter' }), fonts).bytes },
+    { name: 'OM-3140-a5-large.pdf', make: () => printBook(procedureBook(lip, input, { paper: 'a5', large: true }), fonts).bytes },
+    { name: 'OM-3140-inch.pdf', make: () => printBook(procedureBook(lip, { ...input, units: 'inch-first' }), fonts).bytes },
+    {
+      name: 'OM-2120-two-up.pdf',
+      make: () => printSheets(procedureBook(shoes, input), fonts, { kind: 'two-up', sheet: 'a4', thickness: 0, marks: false }).bytes,
+    },
     { name: 'OM-3140-DL-25.pdf', make: () => printBook(procedureBook(lip, { ...input, model: 'DL-25' }), fonts).bytes },
     { name: 'OM-2120-draft.pdf', make: () => printBook(procedureBook(shoes, { ...input, draft: true }), fonts).bytes },
     {

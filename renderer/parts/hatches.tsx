@@ -32,6 +32,14 @@ export function Hatches(): ReactNode {
   );
 }
 
+/** One state as a small field of its pattern; the first of a list brings the patterns with it. */
+export const Swatch = ({ state, first }: { readonly state: ShownBand; readonly first: boolean }): ReactNode => (
+  <svg width="14" height="14" aria-hidden="true">
+    {first ? <Hatches /> : null}
+    <rect x="1" y="1" width="12" height="12" fill={hatch(state)} stroke="#6f6a5d" strokeWidth="0.6" />
+  </svg>
+);
+
 /** What each pattern means. */
 export function BandLegend(): ReactNode {
   return (

@@ -1,10 +1,17 @@
 /** The required state of the machine as a small table: each source, and what is open, out, loose or put in. */
 import type { ReactNode } from 'react';
-import type { ToldState } from '../../procedures-schema/index.ts';
+import type { ShownBand, ToldState } from '../../procedures-schema/index.ts';
+import { Swatch } from '../parts/hatches.tsx';
 import { words } from '../words/words.ts';
 
-/** From live to proved dead, told without color: what is only isolated is not half way to an open hand. */
-const SIGNS = { live: '▨', isolated: '▤', locked: '◧', 'let out or held': '◧', 'proved dead': '□' } as const;
+/** The pattern that stands beside the steps for it: what is only cut off is not half way to an open hand. */
+const BANDS = {
+  live: 'live',
+  isolated: 'cut',
+  locked: 'cut',
+  'let out or held': 'cut',
+  'proved dead': 'safe',
+} as const satisfies Record<ToldState['sources'][number]['state'], ShownBand>;
 
 export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
   const rest = [
@@ -16,12 +23,11 @@ export function StateTold({ state }: { readonly state: ToldState }): ReactNode {
   return (
     <table className="state">
       <tbody>
-        {state.sources.map(({ name, state: own }) => (
+        {state.sources.map(({ name, state: own }, index) => (
           <tr key={name} className={own === 'live' ? 'is-live' : ''}>
             <th scope="row">{name}</th>
             <td>
-              <span aria-hidden="true">{SIGNS[own]} </span>
-              {words.sourceState[own]}
+              <Swatch state={BANDS[own]} first={index === 0} /> {words.sourceState[own]}
             </td>
           </tr>
         ))}

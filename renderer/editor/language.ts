@@ -2,6 +2,7 @@
 import { monaco } from './component.ts';
 
 export const LANGUAGE = 'procedure';
+export const REGISTER = 'register';
 
 export function registerLanguage(): void {
   if (monaco.languages.getLanguages().some(({ id }) => id === LANGUAGE)) return;
@@ -33,7 +34,9 @@ export function registerLanguage(): void {
       ],
     },
   });
-  monaco.languages.setMonarchTokensProvider('register', {
+  // Unless it is known by name, neither ink nor completion nor hover comes for it.
+  monaco.languages.register({ id: REGISTER });
+  monaco.languages.setMonarchTokensProvider(REGISTER, {
     tokenizer: {
       root: [
         [/#.*$/, 'quiet'],

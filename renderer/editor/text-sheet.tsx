@@ -4,6 +4,7 @@
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { holdText } from '../state/focus.ts';
+import { leaveAt, leftAt } from '../state/left-at.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -27,7 +28,16 @@ interface Props {
   readonly onPicture: (picture: File) => void;
 }
 
+/** The last place that was asked for and gone to: a sheet that is made anew does not go there again. */
+let gone = 0;
+
 const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
+
+function leave(editor: monaco.editor.IStandaloneCodeEditor): void {
+  const model = editor.getModel();
+  const place = editor.saveViewState();
+  if (model && place) leaveAt(pathOf(model), place);
+}
 
 export function TextSheet({ file, label, left, right, onPicture }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
@@ -160,6 +170,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       stopSpelling();
       spelling.stop();
       stop();
+      leave(made);
       for (const listener of listeners) listener.dispose();
       made.dispose();
     };
@@ -173,7 +184,14 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       model.setValue(wanted);
       ours.current = false;
     }
-    editor.current?.setModel(model);
+    const own = editor.current;
+    if (!own) return;
+    leave(own);
+    own.setModel(model);
+    const left = leftAt(file) as monaco.editor.ICodeEditorViewState | undefined;
+    if (left) own.restoreViewState(left);
+    // Whoever comes back goes on writing where the hands left.
+    if (left && shown.get().goTo?.count === gone) own.focus();
   }, [file]);
 
   useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
@@ -181,7 +199,8 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   // The file must be shown before the caret is put into it: this order of effects is what does it.
   useEffect(() => {
     const model = editor.current?.getModel();
-    if (!goTo || !model || !editor.current) return;
+    if (!goTo || !model || !editor.current || goTo.count === gone) return;
+    gone = goTo.count;
     const [start, end] = [model.getPositionAt(goTo.offset), model.getPositionAt(goTo.end)];
     editor.current.setSelection({
       startLineNumber: start.lineNumber,

@@ -77,6 +77,12 @@ export function goTo(file: string, offset: number, end = offset, view: View = 'w
   shown.set({ view, file, goTo: { offset, end, count }, ...variants });
 }
 
+/** Shows a text where it was left. */
+export function showAsLeft(file: string): void {
+  const variants = file === shown.get().file ? {} : { variant: undefined };
+  shown.set({ view: 'write', file, ...variants });
+}
+
 /** Shows a place of the text that is open without taking the caret from where somebody types. */
 export function lookAt(file: string, offset: number, end: number): void {
   count += 1;

@@ -1,4 +1,4 @@
-/** Figures exist, say what they show, and have the callouts that steps name. */
+/** Figures exist and say what they show. */
 
 import { nearestNames } from '../registers/index.ts';
 import type { ProcedureCheck } from './check.ts';

@@ -6,6 +6,7 @@ import { asideEntered } from './aside-entered.ts';
 import { attributes } from './attributes.ts';
 import { beltSaid } from './belt-said.ts';
 import { branchesMixed } from './branches-mixed.ts';
+import { calloutThere } from './callout-there.ts';
 import type { Check, LibraryFacts, ProcedureFacts } from './check.ts';
 import { claimsTrue } from './claims-true.ts';
 import { clearBeforeTry } from './clear-before-try.ts';
@@ -114,6 +115,7 @@ export const checks: readonly Check[] = [
   attributes,
   beltSaid,
   branchesMixed,
+  calloutThere,
   claimsTrue,
   clearBeforeTry,
   closesWhatIsOpen,

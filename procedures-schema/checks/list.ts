@@ -39,6 +39,7 @@ import { inlineMarkup } from './inline-markup.ts';
 import { instrumentFits } from './instrument-fits.ts';
 import { labelAsTyped } from './label-as-typed.ts';
 import { lazyLine } from './lazy-line.ts';
+import { lettersPrinted } from './letters-printed.ts';
 import { limitsCover } from './limits-cover.ts';
 import { limitsFormula } from './limits-formula.ts';
 import { limitsOrdered } from './limits-ordered.ts';
@@ -48,6 +49,7 @@ import { lockOff } from './lock-off.ts';
 import { locksEnough } from './locks-enough.ts';
 import { namesAmbiguous } from './names-ambiguous.ts';
 import { namesKnown } from './names-known.ts';
+import { namesPrinted } from './names-printed.ts';
 import { noCircles } from './no-circles.ts';
 import { noticeConflict } from './notice-conflict.ts';
 import { noticeCrowd } from './notice-crowd.ts';
@@ -146,6 +148,7 @@ export const checks: readonly Check[] = [
   instrumentFits,
   labelAsTyped,
   lazyLine,
+  lettersPrinted,
   limitsCover,
   limitsFormula,
   limitsOrdered,
@@ -155,6 +158,7 @@ export const checks: readonly Check[] = [
   locksEnough,
   namesAmbiguous,
   namesKnown,
+  namesPrinted,
   noCircles,
   noticeConflict,
   noticeCrowd,

@@ -11,7 +11,7 @@ import type { Mp } from './units.ts';
 
 /** What the layout could not do as asked; the caller turns it into findings. */
 export interface LayoutNote {
-  readonly kind: 'missing-glyph' | 'group-too-tall' | 'dead-link' | 'bad-image' | 'unsettled-pages';
+  readonly kind: 'missing-glyph' | 'group-too-tall' | 'dead-link' | 'bad-image' | 'figure-part' | 'small-print' | 'unsettled-pages';
   readonly message: string;
 }
 

@@ -9,6 +9,9 @@ import { type Mp, pt } from './units.ts';
 
 type FigureBlock = Extract<BookBlock, { kind: 'figure' }>;
 
+/** Smaller print in a figure is told: x-heights below this are lost on a copy and in bad light. Common practice, no source. */
+const least = pt(7);
+
 /** No figure takes more than this share of the page, so that its caption and some text stay with it. */
 const tallest = 600;
 
@@ -56,7 +59,16 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
     const svg = readSvg(image.source);
     if (svg !== undefined) {
       const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, svg.height, width));
-      return cropped(drawSvg(svg, scale, kit.shaper), Math.round(svg.height * scale));
+      const ops = drawSvg(svg, scale, kit.shaper);
+      if (svg.lost.length > 0)
+        kit.notes.push({ kind: 'figure-part', message: `Of the figure "${block.alt}" is not drawn as meant: ${svg.lost.join(', ')}` });
+      const smallest = Math.min(...ops.flatMap((op) => (op.op === 'text' && op.run.length > 0 ? [op.size] : [])));
+      if (smallest < least)
+        kit.notes.push({
+          kind: 'small-print',
+          message: `The smallest print of the figure "${block.alt}" comes out at ${(smallest / 1000).toFixed(1)} pt; less than ${least / 1000} pt is not read at arm's length`,
+        });
+      return cropped(ops, Math.round(svg.height * scale));
     }
     return placeholder(block.alt || 'SVG', width, kit);
   }

@@ -1,8 +1,9 @@
-/** An SVG drawing as drawing operations: groups, shapes, text, transforms. Filters, gradients, scripts and links to other files are passed over. */
+/** An SVG drawing as drawing operations: groups, shapes, text, transforms. What it was made plain of, and what is passed over: resolve.ts. */
 import { type Op, type Path, rectangle } from '../ops.ts';
 import { type Shaper, widthOfAll } from '../shaped.ts';
 import { apply, type Matrix, multiply, readTransform, scaleOf } from './matrix.ts';
 import { firstPaint, type Paint, paintOf, readLength } from './paint.ts';
+import { resolveSvg } from './resolve.ts';
 import { outlineOf } from './shapes.ts';
 import { readXml, type XmlNode } from './xml.ts';
 
@@ -12,12 +13,15 @@ export interface SvgDrawing {
   readonly height: number;
   readonly viewBox: readonly [number, number, number, number];
   readonly root: XmlNode;
+  /** What is not drawn, or not as it is meant. */
+  readonly lost: readonly string[];
 }
 
 /** undefined where the text is no SVG or has no size. */
 export function readSvg(source: string): SvgDrawing | undefined {
-  const root = readXml(source.replace(/^\ufeff/, '').trim());
-  if (root?.name !== 'svg') return undefined;
+  const read = readXml(source.replace(/^\ufeff/, '').trim());
+  if (read?.name !== 'svg') return undefined;
+  const { root, lost } = resolveSvg(read);
   const box = (root.attributes.viewBox ?? '')
     .trim()
     .split(/[\s,]+/)
@@ -32,7 +36,7 @@ export function readSvg(source: string): SvgDrawing | undefined {
   const height = hasBox ? (width * boxHeight) / boxWidth : tall > 0 ? tall : 150;
   if (!(width > 0 && height > 0 && width < 1e6 && height < 1e6)) return undefined;
   const viewBox = hasBox ? (box as unknown as SvgDrawing['viewBox']) : ([0, 0, width, height] as const);
-  return { width: Math.round(width * 750), height: Math.round(height * 750), viewBox, root };
+  return { width: Math.round(width * 750), height: Math.round(height * 750), viewBox, root, lost };
 }
 
 const hidden = new Set(['defs', 'title', 'desc', 'metadata', 'style', 'script', 'symbol', 'clipPath', 'mask', 'marker', 'pattern']);

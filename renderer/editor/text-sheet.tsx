@@ -8,6 +8,7 @@ import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { markFound } from './found-marks.ts';
+import { comeBack, leave, wasIn } from './left-at.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 import { markSpelling } from './spelling-marks.ts';
 
@@ -35,6 +36,8 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   /** Set while the text is changed from outside, so that it is not taken for typing. */
   const ours = useRef(false);
   const sides = useRef<(HTMLDivElement | null)[]>([]);
+  /** The text that somebody was shown into. */
+  const entered = useRef<string>(undefined);
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
   const { goTo } = shown.usePick('goTo');
 
@@ -161,11 +164,15 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       spelling.stop();
       stop();
       for (const listener of listeners) listener.dispose();
+      const last = made.getModel();
+      if (last) leave(made, pathOf(last));
       made.dispose();
     };
   }, []);
 
   useEffect(() => {
+    const made = editor.current;
+    if (!made) return;
     const model = modelOf(file);
     const wanted = documents.get(file)?.text ?? '';
     if (model.getValue() !== wanted) {
@@ -173,7 +180,13 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       model.setValue(wanted);
       ours.current = false;
     }
-    editor.current?.setModel(model);
+    const last = made.getModel();
+    if (last) leave(made, pathOf(last));
+    made.setModel(model);
+    comeBack(made, file);
+    shown.set({ caret: model.getOffsetAt(made.getPosition() ?? { lineNumber: 1, column: 1 }) });
+    // Who comes from another view goes on typing; who was in a field or a sheet stays there.
+    if (document.activeElement === document.body || document.activeElement?.closest('.views')) made.focus();
   }, [file]);
 
   useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
@@ -182,6 +195,10 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   useEffect(() => {
     const model = editor.current?.getModel();
     if (!goTo || !model || !editor.current) return;
+    // A jump is made once: made again by whoever comes back later, it would take the caret from where they wrote.
+    shown.set({ goTo: undefined });
+    if (goTo.first && (wasIn(file) || entered.current === file)) return editor.current.focus();
+    entered.current = file;
     const [start, end] = [model.getPositionAt(goTo.offset), model.getPositionAt(goTo.end)];
     editor.current.setSelection({
       startLineNumber: start.lineNumber,
@@ -192,7 +209,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
     if (goTo.stay) return editor.current.revealLineInCenterIfOutsideViewport(start.lineNumber);
     editor.current.revealLineNearTop(start.lineNumber);
     editor.current.focus();
-  }, [goTo]);
+  }, [goTo, file]);
 
   return (
     <div className={file.endsWith('.md') ? 'sheet' : 'sheet sheet-entries'}>

@@ -9,7 +9,7 @@ import { words } from '../words/words.ts';
 import { CoreClient } from '../worker/client.ts';
 import { type Applied, Documents } from './documents.ts';
 import { Listing } from './listing.ts';
-import { goTo, say, shown, wrong } from './shown.ts';
+import { goBackTo, say, shown, wrong } from './shown.ts';
 
 /** The host's name of the library that is open, and this window's own name. */
 export const here = { library: '', window: crypto.randomUUID() as string };
@@ -184,11 +184,11 @@ async function putJournal(): Promise<void> {
   }
 }
 
-/** Shows a file where its work begins: a writer seldom comes for the front matter. */
+/** Shows a file as it was left, or where its work begins: a writer seldom comes for the front matter. */
 export function show(file: string): void {
   const text = documents.get(file)?.text ?? '';
   // One that still waits is read now.
   if (shown.get().waiting > 0) core.edit([{ path: file, text }]);
   const body = /^## .+\r?\n(?:\s*\r?\n)*\s*1[.)] /m.exec(text);
-  goTo(file, body?.index ?? 0);
+  goBackTo(file, body?.index ?? 0);
 }

@@ -123,6 +123,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
         const model = made.getModel();
         if (!model || ours.current) return;
         const path = pathOf(model);
+        if (!documents.get(path)) return;
         const edits = event.changes.map(({ rangeOffset, rangeLength, text }) => ({
           start: rangeOffset,
           end: rangeOffset + rangeLength,
@@ -137,6 +138,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
     ];
     const stop = onOutsideEdit((applied) => {
       for (const { path, edits } of applied) {
+        if (!documents.get(path)) continue;
         const model = modelOf(path);
         const wanted = documents.get(path)?.text ?? '';
         if (model.getValue() === wanted) continue;

@@ -9,7 +9,7 @@ import { words } from '../words/words.ts';
 import { CoreClient } from '../worker/client.ts';
 import { type Applied, Documents } from './documents.ts';
 import { Listing } from './listing.ts';
-import { goBackTo, say, shown, wrong } from './shown.ts';
+import { goBackTo, type Shown, say, shown, wrong } from './shown.ts';
 
 /** The host's name of the library that is open, and this window's own name. */
 export const here = { library: '', window: crypto.randomUUID() as string };
@@ -103,21 +103,23 @@ export function applyProposed(title: string, files: readonly FileEdits[]): void 
   say(words.done(title, files.length));
 }
 
-export function undo(): void {
-  const applied = documents.undo();
-  if (applied) spread(applied, false);
-}
-
-export function redo(): void {
-  const applied = documents.redo();
-  if (applied) spread(applied, false);
-}
-
-function spread(files: readonly Applied[], fromEditor: boolean): void {
+/** Tells editor, worker and journal of texts that `documents` has already; of those that are gone from it, that they are. */
+export function spread(files: readonly Applied[], fromEditor: boolean): void {
   if (!fromEditor) for (const listener of editors) listener(files);
-  core.edit(files.map(({ path }) => ({ path, text: documents.get(path)?.text ?? '' })));
-  shown.set({ checking: true, unsaved: unsavedNow() });
+  core.edit(
+    files.map(({ path }) => {
+      const document = documents.get(path);
+      return document ? { path, text: document.text } : { path, gone: true as const };
+    }),
+  );
+  shown.set({ checking: true, unsaved: unsavedNow(), ...leftIfGone() });
   journalSoon();
+}
+
+/** A text that is not there any more is not shown: what was typed into it would have no place. */
+export function leftIfGone(): Partial<Shown> {
+  const { file } = shown.get();
+  return file === undefined || documents.get(file) ? {} : { file: undefined, variant: undefined, goTo: undefined };
 }
 
 /** Paths with text that is not on disk; the same set while they are the same. */

@@ -4,11 +4,11 @@
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { holdText } from '../state/focus.ts';
-import { leaveAt, leftAt } from '../state/left-at.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { markFound } from './found-marks.ts';
+import { comeBack, leave, wasIn } from './left-at.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
 import { markSpelling } from './spelling-marks.ts';
 
@@ -28,16 +28,7 @@ interface Props {
   readonly onPicture: (picture: File) => void;
 }
 
-/** The last place that was asked for and gone to: a sheet that is made anew does not go there again. */
-let gone = 0;
-
 const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
-
-function leave(editor: monaco.editor.IStandaloneCodeEditor): void {
-  const model = editor.getModel();
-  const place = editor.saveViewState();
-  if (model && place) leaveAt(pathOf(model), place);
-}
 
 export function TextSheet({ file, label, left, right, onPicture }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
@@ -45,6 +36,8 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   /** Set while the text is changed from outside, so that it is not taken for typing. */
   const ours = useRef(false);
   const sides = useRef<(HTMLDivElement | null)[]>([]);
+  /** The text that somebody was shown into. */
+  const entered = useRef<string>(undefined);
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
   const { goTo } = shown.usePick('goTo');
 
@@ -130,6 +123,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
         const model = made.getModel();
         if (!model || ours.current) return;
         const path = pathOf(model);
+        if (!documents.get(path)) return;
         const edits = event.changes.map(({ rangeOffset, rangeLength, text }) => ({
           start: rangeOffset,
           end: rangeOffset + rangeLength,
@@ -144,6 +138,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
     ];
     const stop = onOutsideEdit((applied) => {
       for (const { path, edits } of applied) {
+        if (!documents.get(path)) continue;
         const model = modelOf(path);
         const wanted = documents.get(path)?.text ?? '';
         if (model.getValue() === wanted) continue;
@@ -170,13 +165,16 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       stopSpelling();
       spelling.stop();
       stop();
-      leave(made);
       for (const listener of listeners) listener.dispose();
+      const last = made.getModel();
+      if (last) leave(made, pathOf(last));
       made.dispose();
     };
   }, []);
 
   useEffect(() => {
+    const made = editor.current;
+    if (!made) return;
     const model = modelOf(file);
     const wanted = documents.get(file)?.text ?? '';
     if (model.getValue() !== wanted) {
@@ -184,14 +182,13 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       model.setValue(wanted);
       ours.current = false;
     }
-    const own = editor.current;
-    if (!own) return;
-    leave(own);
-    own.setModel(model);
-    const left = leftAt(file) as monaco.editor.ICodeEditorViewState | undefined;
-    if (left) own.restoreViewState(left);
-    // Whoever comes back goes on writing where the hands left.
-    if (left && shown.get().goTo?.count === gone) own.focus();
+    const last = made.getModel();
+    if (last) leave(made, pathOf(last));
+    made.setModel(model);
+    comeBack(made, file);
+    shown.set({ caret: model.getOffsetAt(made.getPosition() ?? { lineNumber: 1, column: 1 }) });
+    // Who comes from another view goes on typing; who was in a field or a sheet stays there.
+    if (document.activeElement === document.body || document.activeElement?.closest('.views')) made.focus();
   }, [file]);
 
   useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
@@ -199,8 +196,11 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   // The file must be shown before the caret is put into it: this order of effects is what does it.
   useEffect(() => {
     const model = editor.current?.getModel();
-    if (!goTo || !model || !editor.current || goTo.count === gone) return;
-    gone = goTo.count;
+    if (!goTo || !model || !editor.current) return;
+    // A jump is made once: made again by whoever comes back later, it would take the caret from where they wrote.
+    shown.set({ goTo: undefined });
+    if (goTo.first && (wasIn(file) || entered.current === file)) return editor.current.focus();
+    entered.current = file;
     const [start, end] = [model.getPositionAt(goTo.offset), model.getPositionAt(goTo.end)];
     editor.current.setSelection({
       startLineNumber: start.lineNumber,
@@ -211,7 +211,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
     if (goTo.stay) return editor.current.revealLineInCenterIfOutsideViewport(start.lineNumber);
     editor.current.revealLineNearTop(start.lineNumber);
     editor.current.focus();
-  }, [goTo]);
+  }, [goTo, file]);
 
   return (
     <div className={file.endsWith('.md') ? 'sheet' : 'sheet sheet-entries'}>

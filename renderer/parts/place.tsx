@@ -2,24 +2,12 @@
 import type { ReactNode } from 'react';
 import type { Where } from '../../procedures-schema/assist/index.ts';
 import { useAnswer } from '../state/answer.ts';
+import { nameOf, registerName } from '../state/names.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { PlaceAsk } from '../worker/queries/where.ts';
 
-const REGISTER = /^registers\/([\w-]+)\.ya?ml$/;
-
-/** What stands in the list of the library: number and title, or the register's name. */
-export function nameOf(file: string): string {
-  const document = shown.get().overview?.documents.find((one) => one.file === file);
-  return document ? `${document.number} ${document.title}` : registerName(file);
-}
-
-/** A file that is neither goes by its path. */
-export function registerName(file: string): string {
-  if (file === 'library.yaml') return words.libraryFile;
-  const own = REGISTER.exec(file)?.[1];
-  return own === undefined ? file : (words.registerNames[own] ?? own);
-}
+export { nameOf, registerName };
 
 const numberOf = (file: string): string => shown.get().overview?.documents.find((one) => one.file === file)?.number ?? registerName(file);
 

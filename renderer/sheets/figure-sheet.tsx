@@ -14,9 +14,12 @@ export function FigureSheet(): ReactNode {
   const [path, setPath] = useState(figurePaths()[0] ?? '');
   const [alt, setAlt] = useState('');
   const [wrong, setWrong] = useState('');
+  const [brought, setBrought] = useState<string>();
   const add = async (picture: File): Promise<void> => {
     const added = await addFigure(picture).catch((error: Error) => setWrong(error.message));
-    if (added) setPath(added);
+    if (!added) return;
+    setPath(added);
+    setBrought(added);
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: a dropped picture is added once
   useEffect(() => {
@@ -29,7 +32,9 @@ export function FigureSheet(): ReactNode {
     applyProposed(made.title, made.files);
     closePanel();
     goTo(file, made.caret);
-    if (made.notes.length > 0) say(made.notes.join(' '));
+    // Undo is of texts: who takes the figure back should not think that the picture went with it.
+    const stays = brought === path ? [words.pictureStays(path)] : [];
+    if (made.notes.length + stays.length > 0) say([...made.notes, ...stays].join(' '));
   };
   return (
     <OverSheet title={words.figure}>

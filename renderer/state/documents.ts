@@ -19,17 +19,36 @@ export interface Document {
   readonly saved: string;
 }
 
-/** What one undo takes back: edits of one or several files, each with what it replaced. Edits of a file are sorted and count in the text before them. */
+/** Edits of one file with what they replaced, sorted; they count in the text before them. `had`, `has`: whether there was a text before and after. */
+interface Turn {
+  readonly path: string;
+  readonly forth: readonly PlainEdit[];
+  readonly back: readonly PlainEdit[];
+  readonly had: boolean;
+  readonly has: boolean;
+  readonly bom: boolean;
+}
+
+/** What one undo takes back. */
 interface Group {
   readonly title: string;
   readonly typing: boolean;
-  readonly files: readonly { readonly path: string; readonly forth: readonly PlainEdit[]; readonly back: readonly PlainEdit[] }[];
+  readonly files: readonly Turn[];
   readonly at: number;
 }
 
 export interface Applied {
   readonly path: string;
   readonly edits: readonly PlainEdit[];
+}
+
+/** What an undo or a redo did. */
+export interface Turned {
+  readonly title: string;
+  /** A text that is gone now has one edit that empties it. */
+  readonly applied: readonly Applied[];
+  /** Made or brought back here and saved since: the file on disk is not taken away by the way. */
+  readonly left: readonly string[];
 }
 
 /** Typing within this many milliseconds is taken back in one go. */
@@ -52,11 +71,12 @@ export class Documents {
     return this.list().filter(({ text, saved, base }) => base === null || text !== saved);
   }
 
-  /** The file as the disk has it now. */
+  /** The file as the disk has it now, instead of what this window knew of it. */
   fromDisk(path: string, raw: string, hash: string): Document {
     const bom = raw.startsWith('\uFEFF');
     const text = bom ? raw.slice(1) : raw;
     const document = { path, text, bom, base: hash, saved: text };
+    this.forget(path);
     this.all.set(path, document);
     return document;
   }
@@ -73,7 +93,20 @@ export class Documents {
     if (document) this.all.set(path, { ...document, base });
   }
 
+  /** Somebody else took it away: of a text that is not there nothing can be undone. */
   gone(path: string): void {
+    this.forget(path);
+    this.all.delete(path);
+  }
+
+  /** Taken away by whoever sits here; undo brings it back as text that is not on disk. */
+  remove(title: string, path: string): void {
+    const document = this.all.get(path);
+    if (!document) return;
+    const { text, bom } = document;
+    const [forth, back] = [[{ start: 0, end: text.length, text: '' }], [{ start: 0, end: 0, text }]];
+    this.undos.push({ title, typing: false, at: 0, files: [{ path, forth, back, had: true, has: false, bom }] });
+    this.redos = [];
     this.all.delete(path);
   }
 
@@ -83,7 +116,10 @@ export class Documents {
       title,
       typing,
       at: now,
-      files: files.map(({ path, edits }) => ({ path, forth: edits, back: this.turn(path, edits) })),
+      files: files.map(({ path, edits }) => {
+        const before = this.all.get(path);
+        return { path, forth: edits, back: this.put(path, edits), had: before !== undefined, has: true, bom: before?.bom ?? false };
+      }),
     };
     const last = this.undos.at(-1);
     const joined = last && typing && last.typing && now - last.at < PAUSE ? follow(last, group) : undefined;
@@ -92,22 +128,20 @@ export class Documents {
     this.redos = [];
   }
 
-  undo(): readonly Applied[] | undefined {
+  undo(): Turned | undefined {
     const group = this.undos.pop();
     if (!group) return undefined;
-    this.redos.push(group);
-    const applied = group.files.map(({ path, back }) => ({ path, edits: back }));
-    for (const { path, edits } of applied) this.turn(path, edits);
-    return applied;
+    const { done, turned } = this.turn(group, (one) => ({ edits: one.back, from: one.has, to: one.had }));
+    if (done.length > 0) this.redos.push({ ...group, files: done });
+    return turned;
   }
 
-  redo(): readonly Applied[] | undefined {
+  redo(): Turned | undefined {
     const group = this.redos.pop();
     if (!group) return undefined;
-    this.undos.push(group);
-    const applied = group.files.map(({ path, forth }) => ({ path, edits: forth }));
-    for (const { path, edits } of applied) this.turn(path, edits);
-    return applied;
+    const { done, turned } = this.turn(group, (one) => ({ edits: one.forth, from: one.had, to: one.has }));
+    if (done.length > 0) this.undos.push({ ...group, files: done });
+    return turned;
   }
 
   /** What undo and redo would do, for the menu. */
@@ -115,9 +149,39 @@ export class Documents {
     return { undo: this.undos.at(-1)?.title, redo: this.redos.at(-1)?.title };
   }
 
+  /** `from`, `to`: whether there must be a text for it, and whether there is one after it. */
+  private turn(group: Group, way: (one: Turn) => { readonly edits: readonly PlainEdit[]; readonly from: boolean; readonly to: boolean }) {
+    const left: string[] = [];
+    const done = group.files.filter((one) => {
+      const { edits, from, to } = way(one);
+      const now = this.all.get(one.path);
+      if ((now !== undefined) !== from || (!to && now?.base !== null)) {
+        left.push(one.path);
+        return false;
+      }
+      this.put(one.path, edits, one.bom);
+      if (!to) this.all.delete(one.path);
+      return true;
+    });
+    const applied = done.map((one) => ({ path: one.path, edits: way(one).edits }));
+    return { done, turned: { title: group.title, applied, left } satisfies Turned };
+  }
+
+  /** Edits for a text that is gone would hit whatever comes to its place. */
+  private forget(path: string): void {
+    const without = (groups: readonly Group[]): Group[] =>
+      groups
+        .map((group) =>
+          group.files.some((one) => one.path === path) ? { ...group, files: group.files.filter((one) => one.path !== path) } : group,
+        )
+        .filter(({ files }) => files.length > 0);
+    this.undos = without(this.undos);
+    this.redos = without(this.redos);
+  }
+
   /** Changes the text and gives the edits that take it back, in offsets of the new text. */
-  private turn(path: string, edits: readonly PlainEdit[]): readonly PlainEdit[] {
-    const before = this.all.get(path) ?? { path, text: '', bom: false, base: null, saved: '' };
+  private put(path: string, edits: readonly PlainEdit[], bom = false): readonly PlainEdit[] {
+    const before = this.all.get(path) ?? { path, text: '', bom, base: null, saved: '' };
     const back: PlainEdit[] = [];
     let text = '';
     let from = 0;
@@ -141,5 +205,5 @@ function follow(first: Group, second: Group): Group | undefined {
   if (fb.start !== fa.start + fa.text.length || fb.end !== fb.start) return undefined;
   const forth = { ...fa, text: fa.text + fb.text };
   const back = { start: ba.start, end: ba.end + fb.text.length, text: ba.text };
-  return { ...first, at: second.at, files: [{ path: a.path, forth: [forth], back: [back] }] };
+  return { ...first, at: second.at, files: [{ ...a, forth: [forth], back: [back] }] };
 }

@@ -1,8 +1,9 @@
 /** Between window and disk: saving, what changed there meanwhile, unsaved text found again, files written out, earlier texts. Overwrites nothing unseen. */
 import { base64Of, call, type DiskChange } from '../host.ts';
 import { words } from '../words/words.ts';
+import { nameOf } from './names.ts';
 import { type Clash, say, shown, wrong } from './shown.ts';
-import { change, core, documents, here, journalNow, journalSettled, raw, takeOver, unsavedNow } from './workspace.ts';
+import { change, core, documents, here, journalNow, journalSettled, raw, spread, takeOver, unsavedNow } from './workspace.ts';
 
 let last: Promise<void> = Promise.resolve();
 
@@ -71,8 +72,9 @@ async function takeChanges(news: readonly DiskChange[]): Promise<void> {
     } else if ('gone' in one) {
       if (dirty) clashes.push({ path: one.path, theirs: null, hash: null });
       else if (document) {
+        if (one.path === shown.get().file) say(words.goneFromDisk(nameOf(one.path)), true);
         documents.gone(one.path);
-        core.edit([{ path: one.path, gone: true }]);
+        spread([{ path: one.path, edits: [] }], false);
       }
     } else core.edit([{ path: one.path, present: true }]);
   }
@@ -84,8 +86,8 @@ async function takeChanges(news: readonly DiskChange[]): Promise<void> {
 export function takeTheirs(clash: Clash): void {
   const { path, theirs, hash } = clash;
   if (theirs === null || hash === null) {
-    documents.gone(path);
-    core.edit([{ path, gone: true }]);
+    documents.remove(words.takeTheirs, path);
+    spread([{ path, edits: [] }], false);
   } else {
     const before = documents.get(path);
     const text = theirs.replace(/^\uFEFF/, '');

@@ -14,6 +14,17 @@ export interface Clash {
   readonly hash: string | null;
 }
 
+/** Where to put the caret when the file is shown; counted so that the same place can be asked for twice. Gone when the text has it. */
+export interface Jump {
+  readonly offset: number;
+  readonly end: number;
+  readonly count: number;
+  /** The caret of whoever types elsewhere stays with them. */
+  readonly stay?: boolean;
+  /** Only into a text that nobody was in yet; else it is shown as it was left. */
+  readonly first?: boolean;
+}
+
 export interface Shown {
   readonly view: View;
   readonly folder: string | undefined;
@@ -31,8 +42,7 @@ export interface Shown {
   /** Procedures that wait to be read, of a library too long to be read at once. */
   readonly waiting: number;
   readonly file: string | undefined;
-  /** Where to put the caret when the file is shown; counted so that the same place can be asked for twice. */
-  readonly goTo: { readonly offset: number; readonly end: number; readonly count: number; readonly stay?: boolean } | undefined;
+  readonly goTo: Jump | undefined;
   readonly caret: number;
   readonly variant: string | undefined;
   /** Paths with text that is not on disk. */
@@ -71,20 +81,16 @@ export const wrong = (error: unknown): void => say((error as Error).message, tru
 
 let count = 0;
 
-export function goTo(file: string, offset: number, end = offset, view: View = 'write'): void {
+function jump(view: View, file: string, to: Omit<Jump, 'count'>): void {
   count += 1;
   const variants = file === shown.get().file ? {} : { variant: undefined };
-  shown.set({ view, file, goTo: { offset, end, count }, ...variants });
+  shown.set({ view, file, goTo: { ...to, count }, ...variants });
 }
 
-/** Shows a text where it was left. */
-export function showAsLeft(file: string): void {
-  const variants = file === shown.get().file ? {} : { variant: undefined };
-  shown.set({ view: 'write', file, ...variants });
-}
+export const goTo = (file: string, offset: number, end = offset, view: View = 'write'): void => jump(view, file, { offset, end });
+
+/** Shows a file as it was left; one that nobody was in yet, where its work begins. */
+export const goBackTo = (file: string, begin: number): void => jump('write', file, { offset: begin, end: begin, first: true });
 
 /** Shows a place of the text that is open without taking the caret from where somebody types. */
-export function lookAt(file: string, offset: number, end: number): void {
-  count += 1;
-  shown.set({ view: 'write', file, goTo: { offset, end, count, stay: true } });
-}
+export const lookAt = (file: string, offset: number, end: number): void => jump('write', file, { offset, end, stay: true });

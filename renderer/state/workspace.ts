@@ -8,9 +8,8 @@ import { call } from '../host.ts';
 import { words } from '../words/words.ts';
 import { CoreClient } from '../worker/client.ts';
 import { type Applied, Documents } from './documents.ts';
-import { leftAt } from './left-at.ts';
 import { Listing } from './listing.ts';
-import { goTo, say, showAsLeft, shown, wrong } from './shown.ts';
+import { goBackTo, type Shown, say, shown, wrong } from './shown.ts';
 
 /** The host's name of the library that is open, and this window's own name. */
 export const here = { library: '', window: crypto.randomUUID() as string };
@@ -104,21 +103,23 @@ export function applyProposed(title: string, files: readonly FileEdits[]): void 
   say(words.done(title, files.length));
 }
 
-export function undo(): void {
-  const applied = documents.undo();
-  if (applied) spread(applied, false);
-}
-
-export function redo(): void {
-  const applied = documents.redo();
-  if (applied) spread(applied, false);
-}
-
-function spread(files: readonly Applied[], fromEditor: boolean): void {
+/** Tells editor, worker and journal of texts that `documents` has already; of those that are gone from it, that they are. */
+export function spread(files: readonly Applied[], fromEditor: boolean): void {
   if (!fromEditor) for (const listener of editors) listener(files);
-  core.edit(files.map(({ path }) => ({ path, text: documents.get(path)?.text ?? '' })));
-  shown.set({ checking: true, unsaved: unsavedNow() });
+  core.edit(
+    files.map(({ path }) => {
+      const document = documents.get(path);
+      return document ? { path, text: document.text } : { path, gone: true as const };
+    }),
+  );
+  shown.set({ checking: true, unsaved: unsavedNow(), ...leftIfGone() });
   journalSoon();
+}
+
+/** A text that is not there any more is not shown: what was typed into it would have no place. */
+export function leftIfGone(): Partial<Shown> {
+  const { file } = shown.get();
+  return file === undefined || documents.get(file) ? {} : { file: undefined, variant: undefined, goTo: undefined };
 }
 
 /** Paths with text that is not on disk; the same set while they are the same. */
@@ -185,12 +186,11 @@ async function putJournal(): Promise<void> {
   }
 }
 
-/** Shows a file where it was left, at first where its work begins: a writer seldom comes for the front matter. */
+/** Shows a file as it was left, or where its work begins: a writer seldom comes for the front matter. */
 export function show(file: string): void {
   const text = documents.get(file)?.text ?? '';
   // One that still waits is read now.
   if (shown.get().waiting > 0) core.edit([{ path: file, text }]);
-  if (leftAt(file) !== undefined) return showAsLeft(file);
   const body = /^## .+\r?\n(?:\s*\r?\n)*\s*1[.)] /m.exec(text);
-  goTo(file, body?.index ?? 0);
+  goBackTo(file, body?.index ?? 0);
 }

@@ -4,7 +4,8 @@ import { reviewing } from '../review/reviewing.ts';
 import { putSetting, setting } from '../state/settings.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { newStore } from '../state/store.ts';
-import { change, core, documents, undo } from '../state/workspace.ts';
+import { undo } from '../state/undoing.ts';
+import { change, core, documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export const touring = newStore({ at: setting('tour') === 'seen' ? -1 : 0 });

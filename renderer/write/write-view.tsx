@@ -59,7 +59,7 @@ export function WriteView(): ReactNode {
         </header>
         <FindStrip />
         {file === undefined ? (
-          <p className="quiet">{words.checking}</p>
+          <p className="quiet">{(overview?.documents.length ?? 0) > 0 ? words.chooseText : words.checking}</p>
         ) : (
           <TextSheet
             file={file}

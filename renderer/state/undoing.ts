@@ -1,0 +1,37 @@
+/** Undo and redo of all texts, each shown where it was done or, where that is not to be seen, told. What they do to the texts is the journal's. */
+import { words } from '../words/words.ts';
+import type { Turned } from './documents.ts';
+import { nameOf } from './names.ts';
+import { lookAt, say, shown } from './shown.ts';
+import { documents, spread } from './workspace.ts';
+
+export function undo(): void {
+  follow(documents.undo(), words.undone);
+}
+
+export function redo(): void {
+  follow(documents.redo(), words.redone);
+}
+
+/** Texts that nobody writes by hand are on no sheet. */
+const onSheet = (path: string): boolean => !path.startsWith('review/');
+
+function follow(turned: Turned | undefined, told: (title: string, where: string) => string): void {
+  if (!turned) return;
+  const { title, applied, left } = turned;
+  const { view, file } = shown.get();
+  // By the names they have before it: of a text that is gone nobody knows its title.
+  const where = applied.map(({ path }) => nameOf(path)).join(', ');
+  if (applied.length > 0) spread(applied, false);
+  const there = applied.filter(({ path }) => onSheet(path) && documents.get(path));
+  const own = there.find(({ path }) => path === file) ?? there[0];
+  if (view === 'write' && own) lookAt(own.path, ...endOf(own.edits[0]));
+  if (left.length > 0) say(words.leftOnDisk(title, left.map(nameOf).join(', ')), true);
+  else if (view !== 'write' || own?.path !== file || applied.length > 1) say(told(title, where));
+}
+
+/** The caret stands behind what came back, or where something went. */
+function endOf(edit: { readonly start: number; readonly text: string } | undefined): [number, number] {
+  const end = edit ? edit.start + edit.text.length : 0;
+  return [end, end];
+}

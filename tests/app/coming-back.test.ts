@@ -1,0 +1,78 @@
+/** A writer who looks elsewhere and comes back in a real browser: the caret stands where it was, nothing is marked, and no key eats a word. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+
+describe.skipIf(!hasBrowser())('a writer who comes back to a text', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    await page.click('.tour button:has-text("Not now")');
+    await page.click('.library .entry:has-text("OM-3140")');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+
+  const shownText = async () => (await page.innerText('.sheet-text .view-lines')).replaceAll('\u00a0', ' ');
+  async function goToText(text: string): Promise<void> {
+    await page.keyboard.press('Control+Shift+L');
+    await page.fill('.over input[type=search]', text);
+    await page.click('.found li:has-text("OM-3140") button');
+    await page.click('.over header button');
+  }
+  async function takeBack(): Promise<void> {
+    await page.keyboard.press('Control+z');
+    await checked(page);
+    expect(await page.locator('.page[data-unsaved="0"]').count()).toBe(1);
+  }
+
+  for (const [way, leave, comeBack] of [
+    ['by keys', () => page.keyboard.press('Control+2'), () => page.keyboard.press('Control+1')],
+    ['by the mouse', () => page.click('.views button:has-text("Print")'), () => page.click('.views button:has-text("Write")')],
+  ] as const)
+    test(`from another view ${way} types where the caret was, over nothing`, async () => {
+      await goToText('Send everyone off the platform');
+      await leave();
+      await page.waitForSelector('.sheet-text', { state: 'detached' });
+      await comeBack();
+      await page.waitForSelector('.sheet-text .view-line:has-text("Send everyone off the platform")');
+      await page.keyboard.type(' kindly');
+      await checked(page);
+      expect(await shownText()).toContain('Send everyone off the platform kindly');
+      await takeBack();
+    });
+
+  test('from another text finds caret and page as they were', async () => {
+    await goToText('by the [stopwatch].');
+    await page.keyboard.press('End');
+    const scrolled = () => page.getAttribute('.sheet-left > div', 'style');
+    const last = await scrolled();
+    await page.click('.library .entry:has-text("OM-1110")');
+    await expect.poll(scrolled).not.toBe(last);
+    await page.click('.library .entry:has-text("OM-3140")');
+    await expect.poll(scrolled).toBe(last);
+    await page.keyboard.type('Here again.');
+    await checked(page);
+    expect(await shownText()).toContain('by the [stopwatch].Here again.');
+    await takeBack();
+  });
+
+  test('a text that nobody was in yet is shown where its work begins', async () => {
+    await page.click('.library .entry:has-text("OM-3150")');
+    await expect.poll(shownText).toMatch(/^## .+\n+\s*1[.)]/m);
+  });
+
+  test('a jump still marks what it leads to', async () => {
+    await goToText('Send everyone off the platform');
+    expect(await page.evaluate<string>('document.querySelectorAll(".sheet-text .selected-text").length > 0 ? "marked" : ""')).toBe(
+      'marked',
+    );
+    expect(desk.complaints).toEqual([]);
+  });
+});

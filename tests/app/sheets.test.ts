@@ -1,0 +1,61 @@
+/** Sheets laid over the page in a real browser: each takes the keys, none lets them through to the text beneath, and Escape closes it. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+
+describe.skipIf(!hasBrowser())('a sheet over the page', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    await page.click('.tour button:has-text("Not now")');
+    await page.click('.library .entry:has-text("OM-3140")');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+
+  for (const [name, keys] of [
+    ['of keys', 'Control+k'],
+    ['of libraries', 'Control+o'],
+    ['of particulars', 'Control+Shift+F'],
+    ['to find in the library', 'Control+Shift+L'],
+    ['for a new procedure', 'Control+Shift+N'],
+    ['for a measurement', 'Control+Shift+M'],
+    ['for a figure', 'Control+Shift+G'],
+    ['for a remark', 'Control+Shift+K'],
+  ] as const)
+    test(`${name}: what is typed goes not into the text, and Escape gives the text back`, async () => {
+      await page.click('.sheet-text .view-line:has-text("1.")');
+      await page.keyboard.press(keys);
+      await page.waitForSelector('.over');
+      await page.keyboard.type('abc');
+      await checked(page);
+      expect(await page.getAttribute('.page', 'data-unsaved')).toBe('0');
+      await page.keyboard.press('Escape');
+      await page.waitForSelector('.over', { state: 'detached' });
+      expect(await page.evaluate<boolean>('document.querySelector(".sheet-text").contains(document.activeElement)')).toBe(true);
+    });
+
+  test('is closed by Escape also when what had the keys is gone from it', async () => {
+    await page.keyboard.press('Control+k');
+    await page.waitForSelector('.over');
+    await page.evaluate('document.activeElement.blur()');
+    await page.keyboard.press('Escape');
+    await page.waitForSelector('.over', { state: 'detached' });
+  });
+
+  test('that a menu opened has the keys too', async () => {
+    await page.click('.menus button:has-text("Views")');
+    await page.click('[role=menuitem]:has-text("Keyboard shortcuts")');
+    await page.waitForSelector('.over');
+    expect(await page.evaluate<boolean>('document.querySelector(".over").contains(document.activeElement)')).toBe(true);
+    await page.keyboard.press('Escape');
+    await page.waitForSelector('.over', { state: 'detached' });
+    expect(desk.complaints).toEqual([]);
+  });
+});

@@ -1,6 +1,7 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
 import { type ReactNode, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
+import { NothingYet } from '../parts/nothing-yet.tsx';
 import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { printOut, writeOut } from '../state/saving.ts';
@@ -47,6 +48,12 @@ export function PrintView(): ReactNode {
     const out = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
     return out && (await writeOut(out.name, out.bytes)) !== undefined ? out.name : undefined;
   };
+  if (documents.length === 0)
+    return (
+      <main className="print">
+        <NothingYet of="print" />
+      </main>
+    );
   return (
     <main className="print">
       <div className="settings">

@@ -377,4 +377,23 @@ export const de: Words = {
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   keyNames: { Mod: 'Strg', Shift: 'Umschalt', Enter: 'Eingabe' },
   shortcuts: 'Tastenkürzel',
+  viewFor: {
+    write:
+      'Hier werden Anweisungen geschrieben: in der Mitte der Text, neben jedem Schritt, wie er verstanden wurde, und die Seite, auf der er gedruckt wird.',
+    findings: 'Hier steht, was in der ganzen Bibliothek gefunden wurde, jeder Befund mit dem Gang, der zu ihm führt.',
+    walk: 'Hier wird eine Anweisung gegangen, wie es am Gerät geschieht: Fragen beantworten und nach jedem Schritt den geforderten Zustand der Maschine sehen.',
+    ways: 'Hier sind alle Wege durch eine Anweisung in einem Bild gezeichnet, mit dem, was auf ihnen unter Energie stehen kann.',
+    coverage: 'Hier zeigen Tabellen, welche Störungen, Anweisungen, Werkzeuge und Grenzwerte es für welches Modell gibt und was fehlt.',
+    changes: 'Hier steht, was sich seit einem früheren Text einer Anweisung geändert hat, gesagt nach dem, was es für die Arbeit bedeutet.',
+    remarks: 'Hier stehen Anmerkungen zu den Schritten einer Anweisung und die Antworten darauf.',
+    film: 'Hier wird aus einer Anweisung das Drehbuch eines Films, und eine Aufnahme wird mit dem Text verglichen.',
+    signOff: 'Hier unterschreiben den Text einer Anweisung die, die ihn gelesen haben.',
+    print: 'Hier werden Handbücher, Anweisungen und Prüflisten Seite für Seite angesehen und als Dateien geschrieben.',
+  },
+  noModels:
+    'Diese Bibliothek nennt noch keine Maschine. Zuerst eine beschreiben: ihre Energiequellen, wo jede abgeschaltet wird, und ihre Modelle. Ohne sie lässt sich von einer Anweisung nichts beweisen.',
+  describeMachine: 'Eine Maschine beschreiben',
+  noProcedures: 'Diese Bibliothek hat noch keine Anweisung. Die erste schreiben.',
+  registersNotPrinted: 'Register werden nicht gedruckt. Was hier steht, wird dort gedruckt, wo eine Anweisung es nennt.',
+  textNotPrinted: 'Dieser Text wird nicht gedruckt.',
 };

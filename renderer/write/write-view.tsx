@@ -3,6 +3,7 @@ import { type ReactNode, useCallback } from 'react';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { BandLegend } from '../parts/hatches.tsx';
+import { NothingYet } from '../parts/nothing-yet.tsx';
 import { nameOf, registerName } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
@@ -59,7 +60,7 @@ export function WriteView(): ReactNode {
         </header>
         <FindStrip />
         {file === undefined ? (
-          <p className="quiet">{words.checking}</p>
+          <NothingYet of="write" />
         ) : (
           <TextSheet
             file={file}

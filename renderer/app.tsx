@@ -7,6 +7,7 @@ import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
 import { PrintView } from './print/print-view.tsx';
+import { WritingLine } from './print/writing-line.tsx';
 import { ReviewView } from './review/review-view.tsx';
 import { SHEETS } from './sheets/sheets.ts';
 import { watchFields } from './state/focus.ts';
@@ -108,6 +109,7 @@ export function App(): ReactNode {
       {view === 'write' ? null : <Tour line />}
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
       {Sheet === undefined ? null : <Sheet />}
+      <WritingLine />
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message?.text ?? ''}

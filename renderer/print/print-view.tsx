@@ -1,19 +1,21 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { NothingYet } from '../parts/nothing-yet.tsx';
 import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { useKept } from '../state/kept-state.ts';
 import { printOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
-import { ChangedSince } from './changed-since.tsx';
+import { ChangedSince, NO_BARS, type Since } from './changed-since.tsx';
 import { PagesPane } from './pages-pane.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
+import { writeAll, writing } from './writing.ts';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
@@ -24,10 +26,11 @@ export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const { asked, choice: set } = printing.use();
-  const [earlier, setEarlier] = useState<Edition['earlier']>();
+  const [since, setSince] = useKept<Since>('changed since', NO_BARS);
   const wanted = asked !== undefined && asked.over === file ? asked.file : file;
   const document = documents.find((one) => one.file === wanted) ?? documents[0];
   const chosen = document?.file;
+  const { revision: sinceWhen, earlier } = since.file === chosen ? since : NO_BARS;
   const models = document?.kind === 'procedure' ? document.models : (overview?.models ?? []);
   const { model, ...others } = set;
   // A model that this document is not for is no edition of it.
@@ -42,11 +45,19 @@ export function PrintView(): ReactNode {
     const { [key]: _, ...rest } = choice;
     printing.set({ choice: (value === undefined ? rest : { ...rest, [key]: value }) as typeof choice });
   };
+  const { running } = writing.usePick('running');
+  const writeChecklist = async (): Promise<void> => {
+    if (!edition) return;
+    const out = await core.ask('checklist', edition).catch((error: Error) => say(error.message, true));
+    if (out) await writeOut(out.name, out.bytes);
+  };
   /** The name it was written under; undefined: it was not, and that was said. */
-  const write = async (query: 'pdf' | 'checklist'): Promise<string | undefined> => {
+  const writePdf = async (): Promise<string | undefined> => {
     if (!edition) return undefined;
-    const out = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
-    return out && (await writeOut(out.name, out.bytes)) !== undefined ? out.name : undefined;
+    const [name] = await writeAll([{ number: document?.number ?? '', edition }]);
+    const [outcome] = writing.get().done;
+    if (outcome?.wrong) say(`${outcome.number}: ${outcome.text}`, true);
+    return name;
   };
   if (documents.length === 0)
     return (
@@ -59,13 +70,7 @@ export function PrintView(): ReactNode {
       <div className="settings">
         <label>
           {words.document}
-          <select
-            value={chosen ?? ''}
-            onChange={(event) => {
-              printing.set({ asked: { file: event.target.value, over: file } });
-              setEarlier(undefined);
-            }}
-          >
+          <select value={chosen ?? ''} onChange={(event) => printing.set({ asked: { file: event.target.value, over: file } })}>
             {documents.map((one) => (
               <option key={one.file} value={one.file}>
                 {one.number} {one.title}
@@ -121,7 +126,7 @@ export function PrintView(): ReactNode {
           </select>
         </label>
         <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
-        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} take={setEarlier} />}
+        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} chosen={sinceWhen} take={setSince} />}
         {TICKS.map((key) => (
           <label key={key} className="tick">
             <input
@@ -142,18 +147,18 @@ export function PrintView(): ReactNode {
           </p>
         ) : null}
         <p className="row">
-          <button type="button" className="main" disabled={!mayPrint || !made} onClick={() => void write('pdf')}>
+          <button type="button" className="main" disabled={!mayPrint || !made || running} onClick={() => void writePdf()}>
             {words.writePdf}
           </button>{' '}
           <button
             type="button"
-            disabled={!mayPrint || !made}
-            onClick={() => void write('pdf').then((name) => (name === undefined ? undefined : printOut(name)))}
+            disabled={!mayPrint || !made || running}
+            onClick={() => void writePdf().then((name) => (name === undefined ? undefined : printOut(name)))}
           >
             {words.toPrinter}
           </button>{' '}
           {document?.kind === 'procedure' ? (
-            <button type="button" disabled={!mayPrint} onClick={() => void write('checklist')}>
+            <button type="button" disabled={!mayPrint} onClick={() => void writeChecklist()}>
               {words.writeChecklist}
             </button>
           ) : null}

@@ -396,4 +396,13 @@ export const de: Words = {
   noProcedures: 'Diese Bibliothek hat noch keine Anweisung. Die erste schreiben.',
   registersNotPrinted: 'Register werden nicht gedruckt. Was hier steht, wird dort gedruckt, wo eine Anweisung es nennt.',
   textNotPrinted: 'Dieser Text wird nicht gedruckt.',
+  writingThem: 'Dokumente werden geschrieben',
+  readFirst: (done, of) => `Die Bibliothek wird gelesen: ${done} von ${of} Anweisungen`,
+  writingOf: (number, n, of) => (of === 1 ? `${number} wird geschrieben …` : `${number} wird geschrieben: ${n} von ${of} Dokumenten`),
+  writtenOf: (n, of) => (n === of ? `Alle ${n} Dokumente sind geschrieben.` : `${n} von ${of} Dokumenten sind geschrieben.`),
+  writtenNot: (n) => (n === 1 ? '1 ist nicht geschrieben' : `${n} sind nicht geschrieben`),
+  stoppedBefore: 'es wurde angehalten.',
+  whatCame: 'Was aus jedem wurde',
+  writeReport: 'Diesen Bericht schreiben',
+  dismiss: 'Weglegen',
 };

@@ -389,6 +389,15 @@ export const en = {
   noProcedures: 'This library has no procedure yet. Write the first one.',
   registersNotPrinted: 'Registers are not printed. What stands here is printed where a procedure names it.',
   textNotPrinted: 'This text is not printed.',
+  writingThem: 'Writing documents',
+  readFirst: (done: number, of: number) => `Reading the library: ${done} of ${of} procedures`,
+  writingOf: (number: string, n: number, of: number) => (of === 1 ? `Writing ${number} …` : `Writing ${number}: ${n} of ${of} documents`),
+  writtenOf: (n: number, of: number) => (n === of ? `All ${n} documents are written.` : `${n} of ${of} documents are written.`),
+  writtenNot: (n: number) => (n === 1 ? '1 is not written' : `${n} are not written`),
+  stoppedBefore: 'it was stopped.',
+  whatCame: 'What came of each',
+  writeReport: 'Write this report',
+  dismiss: 'Dismiss',
 };
 
 export type Words = typeof en;

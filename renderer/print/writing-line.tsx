@@ -56,7 +56,8 @@ export function WritingLine(): ReactNode {
       {reported ? (
         <details>
           <summary>{words.whatCame}</summary>
-          <ul aria-live="polite">
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long report is scrolled from the keyboard too */}
+          <ul aria-live="polite" tabIndex={0} aria-label={words.whatCame}>
             {done.map(({ number, text, wrong: own }) => (
               <li key={number} className={own ? 'wrong' : ''}>
                 {number}: {text}

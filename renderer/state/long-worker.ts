@@ -42,6 +42,7 @@ export function longWorker(read: (done: number, of: number) => void): LongWorker
     ({ findings, waiting, between: own }) => take(findings, waiting, own),
     (own) => take([], waits, own),
   );
+  read(0, of);
   core.fonts(fontBytes());
   for (const [path, bytes] of figureBytes()) core.figure(path, bytes);
   core.edit([

@@ -6,6 +6,7 @@ import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
+import { useNarrow } from './parts/room.ts';
 import { PrintView } from './print/print-view.tsx';
 import { WritingLine } from './print/writing-line.tsx';
 import { ReviewView } from './review/review-view.tsx';
@@ -36,6 +37,7 @@ export function App(): ReactNode {
     'unsaved',
   );
   const { open } = panel.use();
+  const narrow = useNarrow('below');
   const Sheet = open === undefined ? undefined : SHEETS[open];
   useEffect(() => {
     if (!begun) void begin();
@@ -106,7 +108,7 @@ export function App(): ReactNode {
           </button>
         </div>
       ))}
-      {view === 'write' ? null : <Tour line />}
+      {view === 'write' ? narrow ? <Tour line first /> : null : <Tour line />}
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
       {Sheet === undefined ? null : <Sheet />}
       <WritingLine />

@@ -1,4 +1,4 @@
-/** Every word of the page in German. */
+/** Every word of the page in German. Long because it is one language’s words as data. */
 import type { Words } from './en.ts';
 
 export const de: Words = {
@@ -405,4 +405,5 @@ export const de: Words = {
   whatCame: 'Was aus jedem wurde',
   writeReport: 'Diesen Bericht schreiben',
   dismiss: 'Weglegen',
+  notesBeside: 'Anmerkungen zum Text',
 };

@@ -1,4 +1,4 @@
-/** Every word of the page in English. Another language is another file of this type. */
+/** Every word of the page in English. Another language is another file of this type. Long because it is one language’s words as data. */
 export const en = {
   write: 'Write',
   review: 'Review',
@@ -398,6 +398,7 @@ export const en = {
   whatCame: 'What came of each',
   writeReport: 'Write this report',
   dismiss: 'Dismiss',
+  notesBeside: 'Notes on the text',
 };
 
 export type Words = typeof en;

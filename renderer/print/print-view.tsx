@@ -1,5 +1,5 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useRef } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { NothingYet } from '../parts/nothing-yet.tsx';
 import { Place } from '../parts/place.tsx';
@@ -9,8 +9,9 @@ import { printOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
-import type { Edition } from '../worker/queries/queries.ts';
+import type { Edition, PagesShown } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
+import { asSaid, BindingChoice } from './binding-choice.tsx';
 import { ChangedSince, NO_BARS, type Since } from './changed-since.tsx';
 import { PagesPane } from './pages-pane.tsx';
 import { printing } from './printing.ts';
@@ -40,6 +41,10 @@ export function PrintView(): ReactNode {
   const errors = blocking?.length ?? 0;
   // What may not be printed as it is must not look issued, on a picture of the screen either.
   const made = useAnswer('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
+  // While another edition is laid out, what guide and library say is still so.
+  const told = useRef<{ readonly of: string | undefined; readonly house: PagesShown['house'] }>(undefined);
+  if (made) told.current = { of: chosen, house: made.house };
+  const house = told.current?.of === chosen ? told.current?.house : undefined;
   const mayPrint = choice.draft || blocking?.length === 0;
   const put = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
     const { [key]: _, ...rest } = choice;
@@ -102,7 +107,7 @@ export function PrintView(): ReactNode {
               put('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
             }
           >
-            <option value="">{words.asTheLibrarySays(made && words.unitsNames[made.house.units])}</option>
+            <option value="">{asSaid(house, 'units', house ? words.unitsNames[house.units] : '')}</option>
             {(Object.keys(words.unitsNames) as (keyof typeof words.unitsNames)[]).map((name) => (
               <option key={name} value={name}>
                 {words.unitsNames[name]}
@@ -117,7 +122,7 @@ export function PrintView(): ReactNode {
             value={choice.paper ?? ''}
             onChange={(event) => put('paper', event.target.value === '' ? undefined : (event.target.value as (typeof PAPERS)[number]))}
           >
-            <option value="">{words.asTheLibrarySays(made && paperName(made.house.paper))}</option>
+            <option value="">{asSaid(house, 'paper', house ? paperName(house.paper) : '')}</option>
             {PAPERS.map((paper) => (
               <option key={paper} value={paper}>
                 {paperName(paper)}
@@ -125,6 +130,7 @@ export function PrintView(): ReactNode {
             ))}
           </select>
         </label>
+        <BindingChoice choice={choice} house={house} put={put} />
         <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
         {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} chosen={sinceWhen} take={setSince} />}
         {TICKS.map((key) => (

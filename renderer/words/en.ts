@@ -146,7 +146,6 @@ export const en = {
   model: 'Model',
   allModels: 'all models',
   paper: 'Paper',
-  asTheLibrarySays: (value: string | undefined) => (value === undefined ? 'as the library says' : `as the library says: ${value}`),
   writePdf: 'Write the PDF',
   writeChecklist: 'Write the checklist',
   blocked: 'In the way of printing',
@@ -399,6 +398,18 @@ export const en = {
   writeReport: 'Write this report',
   dismiss: 'Dismiss',
   notesBeside: 'Notes on the text',
+  asSaid: {
+    guide: (value: string) => `as the guide says: ${value}`,
+    library: (value: string) => `as the library says: ${value}`,
+    usual: (value: string) => `as usual: ${value}`,
+  },
+  bindingEdge: 'Binding',
+  bindings: { left: 'at the left', top: 'at the top', none: 'none' },
+  printedSides: 'Printed on',
+  sidesNames: { one: 'one side of the leaf', two: 'both sides, margins mirrored' },
+  printedLanguage: 'Language of the printed words',
+  printedLanguageSays: 'What is printed around your text stands in this language. Your text stays as it is written.',
+  languageNames: { en: 'English', de: 'German' } as Readonly<Record<string, string>>,
 };
 
 export type Words = typeof en;

@@ -155,6 +155,38 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await choose('On the sheet', 'page by page');
   });
 
+  test('chooses binding, sides and language of a guide over what the guide says, which is named', async () => {
+    const select = (label: string) => page.locator(`.settings label:has-text("${label}") select`).first();
+    const choose = (label: string, option: string) => select(label).selectOption({ label: option });
+    await page.locator('.settings label:has-text("Model") select').first().selectOption('');
+    await choose('Document', 'OM-8010 Dock leveller and baler service guide');
+    const said = (label: string) => select(label).locator('option').first().innerText();
+    await expect.poll(() => said('Binding')).toBe('as the guide says: at the left');
+    expect(await said('Printed on')).toBe('as the guide says: both sides, margins mirrored');
+    expect(await said('Language of the printed words')).toBe('as the guide says: English');
+    await choose('Binding', 'none');
+    await choose('Printed on', 'one side of the leaf');
+    await choose('Language of the printed words', 'German');
+    await page.click('.settings button:has-text("Write the PDF"):enabled');
+    await page.waitForSelector('.foot [role=status]:has-text("OM-8010-A-de-unbound-one-sided.pdf")', { timeout: 60_000 });
+    const path = await written();
+    if (hasTool('pdftotext')) {
+      const text = spawnSync('pdftotext', ['-l', '6', path, '-'], { encoding: 'utf8' }).stdout;
+      expect(text).toMatch(/Inhalt/);
+      expect(text).not.toMatch(/Contents/);
+    }
+    // The paper checklist has leaves of its own kind.
+    await choose('Edition', 'paper checklist, to be ticked off');
+    expect(await page.locator('.settings label:has-text("Binding")').count()).toBe(0);
+    await choose('Edition', 'the whole text');
+    for (const label of ['Binding', 'Printed on', 'Language of the printed words']) await select(label).selectOption('');
+    await choose('Document', 'OM-3140 Check the lip cylinder for drift and renew its seal');
+    await expect.poll(() => said('Binding')).toBe('as usual: at the left');
+    expect(await said('Printed on')).toBe('as usual: one side of the leaf');
+    expect(await said('Language of the printed words')).toBe('as the library says: English');
+    await choose('Model', 'DL-25');
+  });
+
   test('is told what blocks printing, each a click from its text; a draft is printed all the same', async () => {
     writeFileSync(join(desk.folder, LIP), desk.onDisk(LIP).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
     await page.waitForSelector('.settings h2:has-text("In the way of printing")');

@@ -6,7 +6,9 @@ import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
+import { useNarrow } from './parts/room.ts';
 import { PrintView } from './print/print-view.tsx';
+import { WritingLine } from './print/writing-line.tsx';
 import { ReviewView } from './review/review-view.tsx';
 import { SHEETS } from './sheets/sheets.ts';
 import { watchFields } from './state/focus.ts';
@@ -35,6 +37,7 @@ export function App(): ReactNode {
     'unsaved',
   );
   const { open } = panel.use();
+  const narrow = useNarrow('below');
   const Sheet = open === undefined ? undefined : SHEETS[open];
   useEffect(() => {
     if (!begun) void begin();
@@ -105,9 +108,10 @@ export function App(): ReactNode {
           </button>
         </div>
       ))}
-      {view === 'write' ? null : <Tour line />}
+      {view === 'write' ? narrow ? <Tour line first /> : null : <Tour line />}
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
       {Sheet === undefined ? null : <Sheet />}
+      <WritingLine />
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message?.text ?? ''}

@@ -8,6 +8,7 @@ import './styles/page.css';
 import './styles/review.css';
 import './styles/find.css';
 import './styles/ticks.css';
+import './styles/narrow.css';
 
 askAhead();
 void import('./editor/component.ts');

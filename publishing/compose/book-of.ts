@@ -27,6 +27,10 @@ const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
 export interface PrintChoice {
   readonly paper?: Book['paper'];
   readonly binding?: Book['binding'];
+  /** Both sides of the leaf, with mirrored margins. */
+  readonly duplex?: boolean;
+  /** Of the printed words; the writer's own stay as they are. */
+  readonly language?: string;
   /** The large-type edition. */
   readonly large?: boolean;
   /** Marked as replaced on every page. */
@@ -36,8 +40,8 @@ export interface PrintChoice {
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
   const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
-  const input = { ...inLanguage(given, head.language), paper };
-  const duplex = head.duplex;
+  const input = { ...inLanguage(given, choice.language ?? head.language), paper };
+  const duplex = choice.duplex ?? head.duplex;
   const numbers = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
   const procedures = [...new Set(numbers)]
     .map((number) => factsOf(number, input))
@@ -99,7 +103,7 @@ const isFor = ({ machines }: ProcedureFacts, { model }: ComposeInput): boolean =
 
 export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
-  const input = { ...given, paper: choice.paper ?? given.library.registers.house.paper };
+  const input = { ...inLanguage(given, choice.language), paper: choice.paper ?? given.library.registers.house.paper };
   const inBook = new Set([head.id]);
   const models = head.models.map(({ name }) => name);
   return typographic({
@@ -109,7 +113,7 @@ export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     binding: choice.binding ?? 'left',
-    duplex: false,
+    duplex: choice.duplex ?? false,
     cover: cover({ ...head, models: input.model === undefined ? models : [input.model] }, input),
     chapters: [
       contentsChapter(input, false),

@@ -15,8 +15,9 @@ import { printedWords } from '../printed-words/index.ts';
 import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
 
-export function shortProcedure(facts: ProcedureFacts, input: ComposeInput, choice: PrintChoice = {}): Book {
+export function shortProcedure(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head } = facts;
+  const input = inLanguage(given, choice.language);
   return typographic({
     ...leaves([facts], input, choice),
     title: head.title,
@@ -29,7 +30,7 @@ export function shortProcedure(facts: ProcedureFacts, input: ComposeInput, choic
 /** The short forms of all procedures of a guide, in its order, each beginning on a fresh sheet. */
 export function shortGuide(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   const { head, tree } = guide;
-  const input = inLanguage(given, head.language);
+  const input = inLanguage(given, choice.language ?? head.language);
   const numbers = [...new Set(tree.parts.flatMap((part) => part.entries.map(({ document }) => document)))];
   const procedures = numbers.flatMap((number) => input.library.procedures.filter((facts) => facts.head.id === number));
   return typographic({

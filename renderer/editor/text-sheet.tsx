@@ -3,6 +3,7 @@
  * what they say comes from outside.
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { useNarrow } from '../parts/room.ts';
 import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
@@ -40,6 +41,7 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
   const entered = useRef<string>(undefined);
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
   const { goTo } = shown.usePick('goTo');
+  const column = useNarrow('column');
 
   useEffect(() => {
     const api = prepareEditor();
@@ -74,7 +76,8 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
       contextmenu: false,
       unicodeHighlight: { nonBasicASCII: false, ambiguousCharacters: false, invisibleCharacters: false },
       padding: { top: 20, bottom: 160 },
-      scrollbar: { verticalScrollbarSize: 10, horizontal: 'hidden', useShadows: false },
+      // At its end the wheel goes on with the page around it.
+      scrollbar: { verticalScrollbarSize: 10, horizontal: 'hidden', useShadows: false, alwaysConsumeMouseWheel: false },
       automaticLayout: true,
       fixedOverflowWidgets: true,
       tabSize: 2,
@@ -240,7 +243,8 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
           onPicture(picture);
         }}
       />
-      <div className="sheet-side sheet-right">
+      {/* In one column the notes are a list that is scrolled by itself, from the keyboard too. */}
+      <div className="sheet-side sheet-right" {...(column ? { tabIndex: 0, role: 'region', 'aria-label': words.notesBeside } : {})}>
         <div
           ref={(element) => {
             sides.current[1] = element;

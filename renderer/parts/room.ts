@@ -1,9 +1,24 @@
-/** How much room an element has, in CSS pixels, kept up to date. */
-import { useCallback, useRef, useState } from 'react';
+/** How much room an element and the window have, in CSS pixels, kept up to date. */
+import { useCallback, useRef, useState, useSyncExternalStore } from 'react';
 
 export interface Room {
   readonly width: number;
   readonly height: number;
+}
+
+/** As in narrow.css: what stood beside the text stands below it, or all in one column. */
+const NARROW = { below: '(max-width: 1180px)', column: '(max-width: 760px)' } as const;
+
+/** Whether the window is so narrow. */
+export function useNarrow(how: keyof typeof NARROW): boolean {
+  return useSyncExternalStore(
+    (told) => {
+      const query = matchMedia(NARROW[how]);
+      query.addEventListener('change', told);
+      return () => query.removeEventListener('change', told);
+    },
+    () => matchMedia(NARROW[how]).matches,
+  );
 }
 
 /** A ref for the element and the room inside it; nothing until it is there. */

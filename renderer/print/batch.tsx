@@ -1,64 +1,33 @@
-/** Many documents written in one go by a second worker, with what came of each. It can be stopped between two of them. */
-import { type ReactNode, useRef, useState } from 'react';
-import { allFindings } from '../parts/findings.tsx';
-import { longWorker } from '../state/long-worker.ts';
-import { writeOut } from '../state/saving.ts';
-import { say, shown } from '../state/shown.ts';
+/** Which documents are to be written in one go. What comes of them is told by the line over the foot. */
+import type { ReactNode } from 'react';
+import { useKept } from '../state/kept-state.ts';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
-
-interface Outcome {
-  readonly number: string;
-  readonly text: string;
-  readonly wrong: boolean;
-}
+import { writeAll, writing } from './writing.ts';
 
 /** `choice`: what the edition of each is beyond its file. */
 export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): ReactNode {
   const { overview } = shown.usePick('overview');
-  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
-  const [done, setDone] = useState<readonly Outcome[]>([]);
-  const [of, setOf] = useState(0);
-  const stop = useRef(false);
+  const { running } = writing.usePick('running');
+  const [chosen, setChosen] = useKept<ReadonlySet<string>>('several documents', NONE);
+  const [open, setOpen] = useKept('several documents shown', false);
   const documents = overview?.documents ?? [];
   const { model } = choice;
   // An edition for a model that the text is not for would be a book without its chapter.
   const hasEdition = ({ kind, models }: (typeof documents)[number]): boolean =>
     model === undefined || kind === 'guide' || models.includes(model);
   const wanted = documents.filter((one) => chosen.has(one.file) && hasEdition(one));
-  const run = async (): Promise<void> => {
-    stop.current = false;
-    setOf(wanted.length);
-    setDone([]);
-    const { core, end } = await longWorker((message) => say(message, true));
-    try {
-      for (const { file, number } of wanted) {
-        if (stop.current) break;
-        const outcome = await one(core, file).catch((error: Error) => ({ text: error.message, wrong: true }));
-        setDone((before) => [...before, { number, ...outcome }]);
-      }
-    } finally {
-      end();
-      setOf(0);
-    }
-  };
-  const one = async (core: Awaited<ReturnType<typeof longWorker>>['core'], file: string): Promise<Omit<Outcome, 'number'>> => {
-    const blocking = choice.draft ? [] : await core.ask('blocking', { file, findings: allFindings() });
-    if (blocking && blocking.length > 0) return { text: words.refusedFor(blocking.length), wrong: true };
-    const made = await core.ask('pdf', { file, ...choice });
-    const path = made && (await writeOut(made.name, made.bytes));
-    return made && path !== undefined
-      ? { text: `${path}, ${words.pagesCount(made.pages)}`, wrong: false }
-      : { text: words.notWritten, wrong: true };
-  };
+  const idle = running || wanted.length === 0;
+  const run = (): void => void writeAll(wanted.map(({ file, number }) => ({ number, edition: { file, ...choice } })));
   return (
-    <details className="batch">
+    <details className="batch" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.several}</summary>
-      <p>
-        <button type="button" className="plain" onClick={() => setChosen(new Set(documents.filter(hasEdition).map(({ file }) => file)))}>
+      <p className="row">
+        <button type="button" onClick={() => setChosen(new Set(documents.filter(hasEdition).map(({ file }) => file)))}>
           {words.all}
-        </button>{' '}
-        <button type="button" className="plain" onClick={() => setChosen(new Set())}>
+        </button>
+        <button type="button" onClick={() => setChosen(NONE)}>
           {words.none}
         </button>
       </p>
@@ -86,33 +55,12 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
         ))}
       </ul>
       <p>
-        <button
-          type="button"
-          className="main"
-          aria-disabled={of > 0 || wanted.length === 0}
-          onClick={() => (of > 0 || wanted.length === 0 ? undefined : void run())}
-        >
+        <button type="button" className="main" aria-disabled={idle} onClick={idle ? undefined : run}>
           {words.writeThem(wanted.length)}
-        </button>{' '}
-        {of > 0 ? (
-          <button
-            type="button"
-            onClick={() => {
-              stop.current = true;
-            }}
-          >
-            {words.stop}
-          </button>
-        ) : null}
+        </button>
       </p>
-      {of > 0 ? <progress aria-label={words.several} value={done.length} max={of} /> : null}
-      <ul aria-live="polite">
-        {done.map(({ number, text, wrong }) => (
-          <li key={number} className={wrong ? 'wrong' : ''}>
-            {number}: {text}
-          </li>
-        ))}
-      </ul>
     </details>
   );
 }
+
+const NONE: ReadonlySet<string> = new Set();

@@ -8,14 +8,22 @@ import type { Edition } from '../worker/queries/queries.ts';
 
 type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];
 
+/** What was chosen, of which document. */
+export interface Since {
+  readonly file: string | undefined;
+  readonly revision: string;
+  readonly earlier?: Edition['earlier'];
+}
+export const NO_BARS: Since = { file: undefined, revision: '' };
+
 interface Props {
   readonly file: string;
-  readonly take: (earlier: Edition['earlier']) => void;
+  readonly chosen: string;
+  readonly take: (since: Since) => void;
 }
 
-export function ChangedSince({ file, take }: Props): ReactNode {
+export function ChangedSince({ file, chosen, take }: Props): ReactNode {
   const [revisions, setRevisions] = useState<readonly Revision[]>([]);
-  const [chosen, setChosen] = useState('');
   useEffect(() => {
     history(file).then(
       (found) => setRevisions(found.revisions),
@@ -24,8 +32,8 @@ export function ChangedSince({ file, take }: Props): ReactNode {
   }, [file]);
   if (revisions.length === 0) return null;
   const choose = async (revision: string): Promise<void> => {
-    setChosen(revision);
-    if (revision === '') return take(undefined);
+    take({ file, revision });
+    if (revision === '') return;
     const numbers = new Set((documents.get(file)?.text ?? '').match(/[A-Za-z0-9-]*\d[A-Za-z0-9-]*/g));
     const wanted = file.startsWith('guides/')
       ? (shown.get().overview?.documents ?? [])
@@ -39,7 +47,7 @@ export function ChangedSince({ file, take }: Props): ReactNode {
       if (earlier) texts[path] = earlier.text.replace(/^\uFEFF/, '');
     }
     if (Object.keys(texts).length === 0) return say(words.notThereThen, true);
-    take(texts);
+    take({ file, revision, earlier: texts });
   };
   return (
     <label>

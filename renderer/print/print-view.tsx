@@ -1,18 +1,22 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
+import { NothingYet } from '../parts/nothing-yet.tsx';
 import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
+import { useKept } from '../state/kept-state.ts';
 import { printOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
-import type { Edition } from '../worker/queries/queries.ts';
+import type { Edition, PagesShown } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
-import { ChangedSince } from './changed-since.tsx';
+import { asSaid, BindingChoice } from './binding-choice.tsx';
+import { ChangedSince, NO_BARS, type Since } from './changed-since.tsx';
 import { PagesPane } from './pages-pane.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
+import { writeAll, writing } from './writing.ts';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
@@ -23,10 +27,11 @@ export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const { asked, choice: set } = printing.use();
-  const [earlier, setEarlier] = useState<Edition['earlier']>();
+  const [since, setSince] = useKept<Since>('changed since', NO_BARS);
   const wanted = asked !== undefined && asked.over === file ? asked.file : file;
   const document = documents.find((one) => one.file === wanted) ?? documents[0];
   const chosen = document?.file;
+  const { revision: sinceWhen, earlier } = since.file === chosen ? since : NO_BARS;
   const models = document?.kind === 'procedure' ? document.models : (overview?.models ?? []);
   const { model, ...others } = set;
   // A model that this document is not for is no edition of it.
@@ -36,29 +41,41 @@ export function PrintView(): ReactNode {
   const errors = blocking?.length ?? 0;
   // What may not be printed as it is must not look issued, on a picture of the screen either.
   const made = useAnswer('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
+  // While another edition is laid out, what guide and library say is still so.
+  const told = useRef<{ readonly of: string | undefined; readonly house: PagesShown['house'] }>(undefined);
+  if (made) told.current = { of: chosen, house: made.house };
+  const house = told.current?.of === chosen ? told.current?.house : undefined;
   const mayPrint = choice.draft || blocking?.length === 0;
   const put = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
     const { [key]: _, ...rest } = choice;
     printing.set({ choice: (value === undefined ? rest : { ...rest, [key]: value }) as typeof choice });
   };
-  /** The name it was written under; undefined: it was not, and that was said. */
-  const write = async (query: 'pdf' | 'checklist'): Promise<string | undefined> => {
-    if (!edition) return undefined;
-    const out = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
-    return out && (await writeOut(out.name, out.bytes)) !== undefined ? out.name : undefined;
+  const { running } = writing.usePick('running');
+  const writeChecklist = async (): Promise<void> => {
+    if (!edition) return;
+    const out = await core.ask('checklist', edition).catch((error: Error) => say(error.message, true));
+    if (out) await writeOut(out.name, out.bytes);
   };
+  /** The name it was written under; undefined: it was not, and that was said. */
+  const writePdf = async (): Promise<string | undefined> => {
+    if (!edition) return undefined;
+    const [name] = await writeAll([{ number: document?.number ?? '', edition }]);
+    const [outcome] = writing.get().done;
+    if (outcome?.wrong) say(`${outcome.number}: ${outcome.text}`, true);
+    return name;
+  };
+  if (documents.length === 0)
+    return (
+      <main className="print">
+        <NothingYet of="print" />
+      </main>
+    );
   return (
     <main className="print">
       <div className="settings">
         <label>
           {words.document}
-          <select
-            value={chosen ?? ''}
-            onChange={(event) => {
-              printing.set({ asked: { file: event.target.value, over: file } });
-              setEarlier(undefined);
-            }}
-          >
+          <select value={chosen ?? ''} onChange={(event) => printing.set({ asked: { file: event.target.value, over: file } })}>
             {documents.map((one) => (
               <option key={one.file} value={one.file}>
                 {one.number} {one.title}
@@ -90,7 +107,7 @@ export function PrintView(): ReactNode {
               put('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
             }
           >
-            <option value="">{words.asTheLibrarySays(made && words.unitsNames[made.house.units])}</option>
+            <option value="">{asSaid(house, 'units', house ? words.unitsNames[house.units] : '')}</option>
             {(Object.keys(words.unitsNames) as (keyof typeof words.unitsNames)[]).map((name) => (
               <option key={name} value={name}>
                 {words.unitsNames[name]}
@@ -105,7 +122,7 @@ export function PrintView(): ReactNode {
             value={choice.paper ?? ''}
             onChange={(event) => put('paper', event.target.value === '' ? undefined : (event.target.value as (typeof PAPERS)[number]))}
           >
-            <option value="">{words.asTheLibrarySays(made && paperName(made.house.paper))}</option>
+            <option value="">{asSaid(house, 'paper', house ? paperName(house.paper) : '')}</option>
             {PAPERS.map((paper) => (
               <option key={paper} value={paper}>
                 {paperName(paper)}
@@ -113,8 +130,9 @@ export function PrintView(): ReactNode {
             ))}
           </select>
         </label>
+        <BindingChoice choice={choice} house={house} put={put} />
         <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
-        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} take={setEarlier} />}
+        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} chosen={sinceWhen} take={setSince} />}
         {TICKS.map((key) => (
           <label key={key} className="tick">
             <input
@@ -135,18 +153,18 @@ export function PrintView(): ReactNode {
           </p>
         ) : null}
         <p className="row">
-          <button type="button" className="main" disabled={!mayPrint || !made} onClick={() => void write('pdf')}>
+          <button type="button" className="main" disabled={!mayPrint || !made || running} onClick={() => void writePdf()}>
             {words.writePdf}
           </button>{' '}
           <button
             type="button"
-            disabled={!mayPrint || !made}
-            onClick={() => void write('pdf').then((name) => (name === undefined ? undefined : printOut(name)))}
+            disabled={!mayPrint || !made || running}
+            onClick={() => void writePdf().then((name) => (name === undefined ? undefined : printOut(name)))}
           >
             {words.toPrinter}
           </button>{' '}
           {document?.kind === 'procedure' ? (
-            <button type="button" disabled={!mayPrint} onClick={() => void write('checklist')}>
+            <button type="button" disabled={!mayPrint} onClick={() => void writeChecklist()}>
               {words.writeChecklist}
             </button>
           ) : null}

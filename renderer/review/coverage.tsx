@@ -1,5 +1,6 @@
 /** What the library covers, as tables; every cell leads to its text, and what is missing says so. */
 import { Fragment, type KeyboardEvent, type ReactNode } from 'react';
+import { NothingYet } from '../parts/nothing-yet.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -11,6 +12,7 @@ export function Coverage(): ReactNode {
   const { overview } = shown.usePick('overview');
   const files = new Map((overview?.documents ?? []).map(({ number, file }) => [number, file]));
   if (!tables) return <p className="quiet">{words.checking}</p>;
+  if (tables.length === 0) return <NothingYet of="coverage" />;
   return (
     <div className="coverage">
       {[...new Set(tables.map(({ id }) => id))].map((own) => (

@@ -1,5 +1,9 @@
 /** Review: findings with their counter-walks, walks, the graph of all ways, coverage, changes, remarks and signatures. One sheet a file. */
 import type { ComponentType, ReactNode } from 'react';
+import { useProcedure } from '../parts/document-choice.tsx';
+import { allFindings } from '../parts/findings.tsx';
+import { NothingYet } from '../parts/nothing-yet.tsx';
+import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { Changes } from './changes.tsx';
 import { Coverage } from './coverage.tsx';
@@ -25,6 +29,10 @@ const SHEETS = {
 export function ReviewView(): ReactNode {
   const { sheet } = reviewing.use();
   const Shown = SHEETS[sheet];
+  const about = useProcedure();
+  shown.usePick('findings', 'between');
+  // Findings and tables are of registers too; all else is of a procedure.
+  const something = sheet === 'findings' ? about !== undefined || allFindings().length > 0 : sheet === 'coverage' || about !== undefined;
   return (
     <main className="review">
       <nav className="sub" aria-label={words.review}>
@@ -34,7 +42,7 @@ export function ReviewView(): ReactNode {
           </button>
         ))}
       </nav>
-      <Shown />
+      {something ? <Shown /> : <NothingYet of={sheet} />}
     </main>
   );
 }

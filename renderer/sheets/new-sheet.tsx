@@ -1,6 +1,7 @@
 /** A new procedure: its title, its models, and what it begins from. The number is the next free one of the house. */
 import { type ReactNode, useState } from 'react';
 import { focus } from '../parts/focus.ts';
+import { WhatFirst } from '../parts/nothing-yet.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
@@ -22,6 +23,12 @@ export function NewSheet(): ReactNode {
     show(made.path);
     say([`${made.number}: ${made.path}`, ...made.notes].join(' '));
   };
+  if (overview?.models.length === 0)
+    return (
+      <OverSheet title={words.newProcedure}>
+        <WhatFirst />
+      </OverSheet>
+    );
   return (
     <OverSheet title={words.newProcedure}>
       <form

@@ -1,4 +1,4 @@
-/** Every word of the page in German. */
+/** Every word of the page in German. Long because it is one language’s words as data. */
 import type { Words } from './en.ts';
 
 export const de: Words = {
@@ -156,7 +156,6 @@ export const de: Words = {
   model: 'Modell',
   allModels: 'alle Modelle',
   paper: 'Papier',
-  asTheLibrarySays: (value) => (value === undefined ? 'wie die Bibliothek sagt' : `wie die Bibliothek sagt: ${value}`),
   writePdf: 'PDF schreiben',
   writeChecklist: 'Prüfliste schreiben',
   blocked: 'Steht dem Druck im Weg',
@@ -384,4 +383,45 @@ export const de: Words = {
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   keyNames: { Mod: 'Strg', Shift: 'Umschalt', Enter: 'Eingabe' },
   shortcuts: 'Tastenkürzel',
+  viewFor: {
+    write:
+      'Hier werden Anweisungen geschrieben: in der Mitte der Text, neben jedem Schritt, wie er verstanden wurde, und die Seite, auf der er gedruckt wird.',
+    findings: 'Hier steht, was in der ganzen Bibliothek gefunden wurde, jeder Befund mit dem Gang, der zu ihm führt.',
+    walk: 'Hier wird eine Anweisung gegangen, wie es am Gerät geschieht: Fragen beantworten und nach jedem Schritt den geforderten Zustand der Maschine sehen.',
+    ways: 'Hier sind alle Wege durch eine Anweisung in einem Bild gezeichnet, mit dem, was auf ihnen unter Energie stehen kann.',
+    coverage: 'Hier zeigen Tabellen, welche Störungen, Anweisungen, Werkzeuge und Grenzwerte es für welches Modell gibt und was fehlt.',
+    changes: 'Hier steht, was sich seit einem früheren Text einer Anweisung geändert hat, gesagt nach dem, was es für die Arbeit bedeutet.',
+    remarks: 'Hier stehen Anmerkungen zu den Schritten einer Anweisung und die Antworten darauf.',
+    film: 'Hier wird aus einer Anweisung das Drehbuch eines Films, und eine Aufnahme wird mit dem Text verglichen.',
+    signOff: 'Hier unterschreiben den Text einer Anweisung die, die ihn gelesen haben.',
+    print: 'Hier werden Handbücher, Anweisungen und Prüflisten Seite für Seite angesehen und als Dateien geschrieben.',
+  },
+  noModels:
+    'Diese Bibliothek nennt noch keine Maschine. Zuerst eine beschreiben: ihre Energiequellen, wo jede abgeschaltet wird, und ihre Modelle. Ohne sie lässt sich von einer Anweisung nichts beweisen.',
+  describeMachine: 'Eine Maschine beschreiben',
+  noProcedures: 'Diese Bibliothek hat noch keine Anweisung. Die erste schreiben.',
+  registersNotPrinted: 'Register werden nicht gedruckt. Was hier steht, wird dort gedruckt, wo eine Anweisung es nennt.',
+  textNotPrinted: 'Dieser Text wird nicht gedruckt.',
+  writingThem: 'Dokumente werden geschrieben',
+  readFirst: (done, of) => `Die Bibliothek wird gelesen: ${done} von ${of} Anweisungen`,
+  writingOf: (number, n, of) => (of === 1 ? `${number} wird geschrieben …` : `${number} wird geschrieben: ${n} von ${of} Dokumenten`),
+  writtenOf: (n, of) => (n === of ? `Alle ${n} Dokumente sind geschrieben.` : `${n} von ${of} Dokumenten sind geschrieben.`),
+  writtenNot: (n) => (n === 1 ? '1 ist nicht geschrieben' : `${n} sind nicht geschrieben`),
+  stoppedBefore: 'es wurde angehalten.',
+  whatCame: 'Was aus jedem wurde',
+  writeReport: 'Diesen Bericht schreiben',
+  dismiss: 'Weglegen',
+  notesBeside: 'Anmerkungen zum Text',
+  asSaid: {
+    guide: (value) => `wie das Handbuch sagt: ${value}`,
+    library: (value) => `wie die Bibliothek sagt: ${value}`,
+    usual: (value) => `wie üblich: ${value}`,
+  },
+  bindingEdge: 'Bindung',
+  bindings: { left: 'links', top: 'oben', none: 'keine' },
+  printedSides: 'Bedruckt',
+  sidesNames: { one: 'eine Seite des Blattes', two: 'beide Seiten, Ränder gespiegelt' },
+  printedLanguage: 'Sprache der gedruckten Wörter',
+  printedLanguageSays: 'Was um den Text herum gedruckt wird, steht in dieser Sprache. Der Text bleibt, wie er geschrieben ist.',
+  languageNames: { en: 'Englisch', de: 'Deutsch' },
 };

@@ -1,4 +1,4 @@
-/** Every word of the page in English. Another language is another file of this type. */
+/** Every word of the page in English. Another language is another file of this type. Long because it is one language’s words as data. */
 export const en = {
   write: 'Write',
   review: 'Review',
@@ -152,7 +152,6 @@ export const en = {
   model: 'Model',
   allModels: 'all models',
   paper: 'Paper',
-  asTheLibrarySays: (value: string | undefined) => (value === undefined ? 'as the library says' : `as the library says: ${value}`),
   writePdf: 'Write the PDF',
   writeChecklist: 'Write the checklist',
   blocked: 'In the way of printing',
@@ -378,6 +377,46 @@ export const en = {
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
   keyNames: { Mod: 'Ctrl' } as Readonly<Record<string, string>>,
   shortcuts: 'Keyboard shortcuts',
+  viewFor: {
+    write: 'Here procedures are written: the text in the middle, beside each step how it was understood, and the page it is printed on.',
+    findings: 'Here stands what was found in the whole library, each finding with the walk that leads to it.',
+    walk: 'Here a procedure is walked as a technician walks it: answer what is asked, and see the required state of the machine after each step.',
+    ways: 'Here every way through a procedure is drawn in one picture, with what may be live on it.',
+    coverage: 'Here tables show which symptoms, procedures, tools and limits there are for which model, and what is missing.',
+    changes: 'Here stands what changed since an earlier text of a procedure, told by what it means for the work.',
+    remarks: 'Here reviewers remark on the steps of a procedure, and are answered.',
+    film: 'Here a procedure becomes the script of a film, and a recording is held against the text.',
+    signOff: 'Here those who have read a procedure sign its text.',
+    print: 'Here guides, procedures and checklists are looked at page by page and written as files.',
+  },
+  noModels:
+    'This library names no machine yet. Describe one first: its sources of energy, where each is cut off, and its models. Without them nothing can be proved of a procedure.',
+  describeMachine: 'Describe a machine',
+  noProcedures: 'This library has no procedure yet. Write the first one.',
+  registersNotPrinted: 'Registers are not printed. What stands here is printed where a procedure names it.',
+  textNotPrinted: 'This text is not printed.',
+  writingThem: 'Writing documents',
+  readFirst: (done: number, of: number) => `Reading the library: ${done} of ${of} procedures`,
+  writingOf: (number: string, n: number, of: number) => (of === 1 ? `Writing ${number} …` : `Writing ${number}: ${n} of ${of} documents`),
+  writtenOf: (n: number, of: number) => (n === of ? `All ${n} documents are written.` : `${n} of ${of} documents are written.`),
+  writtenNot: (n: number) => (n === 1 ? '1 is not written' : `${n} are not written`),
+  stoppedBefore: 'it was stopped.',
+  whatCame: 'What came of each',
+  writeReport: 'Write this report',
+  dismiss: 'Dismiss',
+  notesBeside: 'Notes on the text',
+  asSaid: {
+    guide: (value: string) => `as the guide says: ${value}`,
+    library: (value: string) => `as the library says: ${value}`,
+    usual: (value: string) => `as usual: ${value}`,
+  },
+  bindingEdge: 'Binding',
+  bindings: { left: 'at the left', top: 'at the top', none: 'none' },
+  printedSides: 'Printed on',
+  sidesNames: { one: 'one side of the leaf', two: 'both sides, margins mirrored' },
+  printedLanguage: 'Language of the printed words',
+  printedLanguageSays: 'What is printed around your text stands in this language. Your text stays as it is written.',
+  languageNames: { en: 'English', de: 'German' } as Readonly<Record<string, string>>,
 };
 
 export type Words = typeof en;

@@ -48,7 +48,7 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
   if (made !== undefined) last.current = { file, made };
   const { page, at, count } = (last.current?.file === file ? last.current?.made : undefined) ?? { page: undefined, at: 0, count: 0 };
   const leaf = (to: number): void => setLeafed({ page: to, state });
-  if (!page) return <p className="quiet proof-empty">{margin === undefined ? words.checking : words.noPage}</p>;
+  if (!page) return <p className="quiet proof-empty">{file === undefined ? words.noPage : whyNoPage(file, margin)}</p>;
   const width = Math.max(MIN_WIDTH, room - 4);
   const toText = (y: number): void => {
     const places = page.ops.flatMap((op) => (op.op === 'target' && op.name.includes(' step ') ? [op] : []));
@@ -79,6 +79,13 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
       </figcaption>
     </figure>
   );
+}
+
+/** Only procedures and guides have pages of their own. */
+function whyNoPage(file: string, margin: Margin | undefined): string {
+  if (file.startsWith('registers/')) return words.registersNotPrinted;
+  if (!/^(procedures|guides)\//.test(file)) return words.textNotPrinted;
+  return margin === undefined ? words.checking : words.noPage;
 }
 
 /**

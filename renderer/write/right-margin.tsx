@@ -77,6 +77,14 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
     )
       setGiven(next);
   });
+  // In one column the notes are a list of their own: the one of the step at the caret is brought into sight there.
+  const here = margin?.lines.findIndex(({ span }) => span.start <= caret && caret <= span.end);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each time the caret comes to another step
+  useLayoutEffect(() => {
+    const own = root.current?.querySelector('.reading-here')?.parentElement;
+    const list = root.current?.closest('.sheet-right');
+    if (own && list && getComputedStyle(list).overflowY === 'auto') list.scrollTop = own.offsetTop;
+  }, [here]);
   return (
     <div ref={root} className="notes">
       {notes.map(({ key, label, content }, index) => (

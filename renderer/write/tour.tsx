@@ -63,11 +63,17 @@ const DO: readonly (() => boolean | Promise<boolean>)[] = [
   },
 ];
 
-/** Shown at the side of Write, and as a line above the other views while it goes on. */
-export function Tour({ line = false }: { readonly line?: boolean }): ReactNode {
+interface Props {
+  readonly line?: boolean;
+  /** It may begin here. */
+  readonly first?: boolean;
+}
+
+/** Shown at the side of Write where there is room, else as a line above it; and as a line above the other views while it goes on. */
+export function Tour({ line = false, first = !line }: Props): ReactNode {
   const { at } = touring.use();
   const [busy, setBusy] = useState(false);
-  if (at < 0 || (line && at === 0)) return null;
+  if (at < 0 || (at === 0 && !first)) return null;
   const end = (): void => {
     void putSetting('tour', 'seen');
     touring.set({ at: -1 });

@@ -3,7 +3,9 @@ import { type ReactNode, useCallback } from 'react';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { BandLegend } from '../parts/hatches.tsx';
+import { NothingYet } from '../parts/nothing-yet.tsx';
 import { nameOf, registerName } from '../parts/place.tsx';
+import { useNarrow } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { panel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
@@ -19,6 +21,7 @@ import { Tour } from './tour.tsx';
 export function WriteView(): ReactNode {
   const { file, variant, overview } = shown.usePick('file', 'variant', 'overview', 'findings', 'between');
   const procedure = file?.startsWith('procedures/') ? file : undefined;
+  const narrow = useNarrow('below');
   const review = useReview(procedure);
   const margin = useAnswer(
     'margin',
@@ -59,7 +62,11 @@ export function WriteView(): ReactNode {
         </header>
         <FindStrip />
         {file === undefined ? (
-          <p className="quiet">{(overview?.documents.length ?? 0) > 0 ? words.chooseText : words.checking}</p>
+          (overview?.documents.length ?? 0) > 0 ? (
+            <p className="quiet">{words.chooseText}</p>
+          ) : (
+            <NothingYet of="write" />
+          )
         ) : (
           <TextSheet
             file={file}
@@ -76,7 +83,7 @@ export function WriteView(): ReactNode {
         ) : null}
       </main>
       <aside className="proof-side" aria-label={words.pageProof}>
-        <Tour />
+        {narrow ? null : <Tour />}
         <h2>{words.pageProof}</h2>
         <PageProof margin={margin} number={document?.number ?? ''} />
       </aside>

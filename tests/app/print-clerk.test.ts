@@ -155,6 +155,38 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await choose('On the sheet', 'page by page');
   });
 
+  test('chooses binding, sides and language of a guide over what the guide says, which is named', async () => {
+    const select = (label: string) => page.locator(`.settings label:has-text("${label}") select`).first();
+    const choose = (label: string, option: string) => select(label).selectOption({ label: option });
+    await page.locator('.settings label:has-text("Model") select').first().selectOption('');
+    await choose('Document', 'OM-8010 Dock leveller and baler service guide');
+    const said = (label: string) => select(label).locator('option').first().innerText();
+    await expect.poll(() => said('Binding')).toBe('as the guide says: at the left');
+    expect(await said('Printed on')).toBe('as the guide says: both sides, margins mirrored');
+    expect(await said('Language of the printed words')).toBe('as the guide says: English');
+    await choose('Binding', 'none');
+    await choose('Printed on', 'one side of the leaf');
+    await choose('Language of the printed words', 'German');
+    await page.click('.settings button:has-text("Write the PDF"):enabled');
+    await page.waitForSelector('.foot [role=status]:has-text("OM-8010-A-de-unbound-one-sided.pdf")', { timeout: 60_000 });
+    const path = await written();
+    if (hasTool('pdftotext')) {
+      const text = spawnSync('pdftotext', ['-l', '6', path, '-'], { encoding: 'utf8' }).stdout;
+      expect(text).toMatch(/Inhalt/);
+      expect(text).not.toMatch(/Contents/);
+    }
+    // The paper checklist has leaves of its own kind.
+    await choose('Edition', 'paper checklist, to be ticked off');
+    expect(await page.locator('.settings label:has-text("Binding")').count()).toBe(0);
+    await choose('Edition', 'the whole text');
+    for (const label of ['Binding', 'Printed on', 'Language of the printed words']) await select(label).selectOption('');
+    await choose('Document', 'OM-3140 Check the lip cylinder for drift and renew its seal');
+    await expect.poll(() => said('Binding')).toBe('as usual: at the left');
+    expect(await said('Printed on')).toBe('as usual: one side of the leaf');
+    expect(await said('Language of the printed words')).toBe('as the library says: English');
+    await choose('Model', 'DL-25');
+  });
+
   test('is told what blocks printing, each a click from its text; a draft is printed all the same', async () => {
     writeFileSync(join(desk.folder, LIP), desk.onDisk(LIP).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
     await page.waitForSelector('.settings h2:has-text("In the way of printing")');
@@ -178,8 +210,18 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await page.click('.batch button:has-text("all")');
     for (const guide of ['OM-8010', 'OM-8020']) await page.uncheck(`.batch li:has-text("${guide}") input`);
     await page.click('.batch button.main');
-    await expect.poll(() => page.locator('.batch ul[aria-live] li').count(), { timeout: 60_000 }).toBe(19);
-    const told = await page.innerText('.batch ul[aria-live]');
+    // It goes on, and is told of, whatever view is shown.
+    await page.waitForSelector('.writing-line progress');
+    await page.keyboard.press('Control+1');
+    await page.waitForSelector('.sheet-text');
+    await page.waitForSelector('.writing-line :text("of 19 documents")');
+    expect(await page.isVisible('.writing-line button:has-text("Stop")')).toBe(true);
+    await page.keyboard.press('Control+2');
+    await page.waitForSelector('.writing-line :text("18 of 19 documents are written.")', { timeout: 60_000 });
+    expect(await page.innerText('.writing-line')).toMatch(/1 is not written/);
+    await page.click('.writing-line summary');
+    expect(await page.locator('.writing-line li').count()).toBe(19);
+    const told = await page.innerText('.writing-line ul');
     expect(told).toMatch(/OM-3140: not written: \d+ errors? stands? in the way/);
     expect(told.match(/\.pdf, \d+ pages/g)).toHaveLength(18);
     const out = /OM-1110: (.*)OM-1110/.exec(told)?.[1] ?? '';
@@ -190,6 +232,38 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     const command = ['print', 'OM-2120', '--library', desk.folder, '--to', beside];
     expect(spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...command]).status).toBe(0);
     expect(readFileSync(join(out, filmed)).equals(readFileSync(beside))).toBe(true);
+  });
+
+  test('keeps the report of many as a text file, until it is dismissed', async () => {
+    await page.keyboard.press('Control+3');
+    const told = (await page.innerText('.writing-line ul')).trim().split('\n');
+    await page.click('.writing-line button:has-text("Write this report")');
+    await page.waitForSelector('.foot [role=status]:has-text("report-")');
+    const report = readFileSync(await written(), 'utf8').split('\n');
+    expect(report[0]).toMatch(/^library, \d{4}-\d\d-\d\d$/);
+    expect(report.filter((line) => line.startsWith('OM-'))).toEqual(told);
+    await page.click('.writing-line button:has-text("Dismiss")');
+    expect(await page.locator('.writing-line').count()).toBe(0);
+    // What was chosen is still chosen.
+    expect(await page.isChecked('.batch li:has-text("OM-1110") input')).toBe(true);
+  });
+
+  test('stops while a document is being written: nothing of it is written, and the rest is told as not written', async () => {
+    const before = readdirSync(join(desk.folder, 'out'));
+    await page
+      .locator('.settings label:has-text("Document") select')
+      .first()
+      .selectOption({ value: 'guides/OM-8020-press-conveyor-bench.md' });
+    await page.waitForSelector('.settings button:has-text("Write the PDF"):enabled');
+    await page.check('.settings label:has-text("Large type") input');
+    await page.check('.settings label:has-text("Draft") input');
+    await page.waitForSelector('.settings button:has-text("Write the PDF"):enabled');
+    await page.click('.settings button:has-text("Write the PDF")');
+    await page.waitForSelector('.writing-line progress');
+    await page.click('.writing-line button:has-text("Stop")');
+    await page.waitForSelector('.foot [role=status]:has-text("OM-8020: not written: it was stopped.")');
+    expect(await page.locator('.writing-line').count()).toBe(0);
+    expect(readdirSync(join(desk.folder, 'out'))).toEqual(before);
   });
 
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));

@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { checkLibrary } from '../../procedures-schema/index.ts';
 import type { Book, BookBlock } from '../../publishing/book.ts';
-import { type ComposeInput, guideBook } from '../../publishing/index.ts';
+import { type ComposeInput, guideBook, procedureBook } from '../../publishing/index.ts';
 import { drawBook, layoutBook, newFontSource, type PlacedBook, type PlacedPage, type Shaper } from '../../publishing/layout/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
@@ -131,6 +131,40 @@ describe('other editions', () => {
       expect(page.ops.flatMap((op) => (op.op === 'text' ? op.run.map(({ text }) => text) : [])).join('|')).toContain(
         'OBSOLETE: DO NOT USE',
       );
+  });
+  const lefts = ({ pages }: PlacedBook): number[] => [
+    ...new Set(pages.filter(({ turned }) => !turned).map(({ geometry: { body } }) => body.x)),
+  ];
+  test('on one side of the leaf, whatever the guide says: one bound edge, and no blank backs', () => {
+    const [both, one] = [guide('OM-8010'), guide('OM-8010', {}, { duplex: false })];
+    expect(lefts(both)).toHaveLength(2);
+    expect(lefts(one)).toEqual([Math.max(...lefts(both))]);
+    expect(one.pages.length).toBeLessThan(both.pages.length);
+  });
+  test('not bound: both sides of a page have the same margins', () => {
+    const placed = guide('OM-8010', {}, { binding: 'none' });
+    expect(lefts(placed)).toHaveLength(1);
+    for (const { geometry, turned } of placed.pages) if (!turned) expect(geometry.body.x * 2 + geometry.body.width).toBe(geometry.width);
+  });
+  test('a procedure on both sides has mirrored margins, and no leaf more than it needs', () => {
+    const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as Parameters<typeof procedureBook>[0];
+    const [one, both] = [undefined, true].map((duplex) =>
+      layoutBook(procedureBook(facts, it.input, duplex === undefined ? {} : { duplex }), shaper),
+    ) as [PlacedBook, PlacedBook];
+    expect(lefts(one)).toHaveLength(1);
+    expect(lefts(both)).toHaveLength(2);
+    expect(both.pages.length).toBe(one.pages.length);
+  });
+  test('in another language: what is printed around the text, and the text as it is', () => {
+    const placed = guide('OM-8010', {}, { language: 'de' });
+    expect(placed.book.language).toBe('de');
+    const said = drawBook(placed)
+      .pages.map((page) => page.ops.flatMap((op) => (op.op === 'text' ? op.run.map(({ text }) => text) : [])).join(' '))
+      .join(' ')
+      .replace(/\s+/g, ' ');
+    expect(said).toContain('Inhalt');
+    expect(said).not.toContain('Contents');
+    expect(said).toContain('Hold the');
   });
   test('one model: procedures for other machines are left out, those for it stay', () => {
     const placed = guide('OM-8010', { model: 'DL-20' });

@@ -29,6 +29,11 @@ export interface Edition {
   readonly model?: string;
   readonly units?: UnitsEdition;
   readonly paper?: 'a4' | 'letter' | 'a5';
+  readonly binding?: Book['binding'];
+  /** Both sides of the leaf, with mirrored margins. */
+  readonly duplex?: boolean;
+  /** Of the printed words. */
+  readonly language?: string;
   /** short: the paper checklist, one or two sheets a procedure. */
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
@@ -50,8 +55,11 @@ export interface PagesShown {
   readonly numbers: readonly string[];
   /** Printed on both sides: a page on the left faces the one after it. */
   readonly duplex: boolean;
-  /** What the library says where nothing else is chosen. */
-  readonly house: { readonly paper: Book['paper']; readonly units: UnitsEdition };
+  /** What holds where nothing else is chosen, and who says so: the guide, the library, or what is usual. */
+  readonly house: Pick<Book, 'paper' | 'binding' | 'duplex' | 'language'> & {
+    readonly units: UnitsEdition;
+    readonly by: Readonly<Record<'paper' | 'units' | 'binding' | 'duplex' | 'language', 'guide' | 'library' | 'usual'>>;
+  };
   /** What leaves the printer, where that is not page by page. */
   readonly sides?: readonly SheetSide[];
   readonly notes: readonly string[];
@@ -75,9 +83,22 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
 }
 
 function houseOf({ facts }: LibraryModel, { file }: Edition): PagesShown['house'] {
-  const { paper, units } = facts.registers.house;
-  const guide = facts.guides.find((one) => one.file === file);
-  return { paper: guide?.head.paper ?? paper, units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}` };
+  const { paper, units, language } = facts.registers.house;
+  const head = facts.guides.find((one) => one.file === file)?.head;
+  return {
+    paper: head?.paper ?? paper,
+    units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}`,
+    binding: head?.binding ?? 'left',
+    duplex: head?.duplex ?? false,
+    language: head?.language ?? language,
+    by: {
+      paper: head?.paper ? 'guide' : 'library',
+      units: 'library',
+      binding: head?.binding ? 'guide' : 'usual',
+      duplex: head?.duplex ? 'guide' : 'usual',
+      language: head?.language ? 'guide' : 'library',
+    },
+  };
 }
 
 export interface ProofAsk {
@@ -241,6 +262,9 @@ const earlierOf = (model: LibraryModel, texts: Readonly<Record<string, string>>)
 function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
   const choice = {
     ...(edition.paper === undefined ? {} : { paper: edition.paper }),
+    ...(edition.binding === undefined ? {} : { binding: edition.binding }),
+    ...(edition.duplex === undefined ? {} : { duplex: edition.duplex }),
+    ...(edition.language === undefined ? {} : { language: edition.language }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
   };
@@ -251,6 +275,15 @@ function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
   return facts && make.procedure(facts, inputFor(model, edition), choice);
 }
 
+/** Leaves of the checklist are always bound alike. */
+const boundAs = ({ form, binding, duplex }: Edition): readonly string[] =>
+  form === 'short'
+    ? []
+    : [
+        ...(binding === undefined ? [] : [binding === 'none' ? 'unbound' : `bound-${binding}`]),
+        ...(duplex === undefined ? [] : [duplex ? 'two-sided' : 'one-sided']),
+      ];
+
 const safe = (name: string): string => name.replace(/[^\w.-]+/g, '-');
 const nameOf = (book: Book, edition: Edition): string =>
   safe(
@@ -259,8 +292,10 @@ const nameOf = (book: Book, edition: Edition): string =>
       book.revision ?? '',
       edition.model ?? '',
       edition.units ?? '',
+      edition.language ?? '',
       edition.form === 'short' ? 'checklist' : '',
       edition.large ? 'large-type' : '',
+      ...boundAs(edition),
       edition.press ? edition.press.kind : edition.fillable ? 'form' : '',
       edition.draft ? 'DRAFT' : '',
     ]

@@ -19,7 +19,7 @@ import { Tour } from './tour.tsx';
 export function WriteView(): ReactNode {
   const { file, variant, overview } = shown.usePick('file', 'variant', 'overview', 'findings', 'between');
   const procedure = file?.startsWith('procedures/') ? file : undefined;
-  const review = useReview(procedure);
+  const review = useReview(file);
   const margin = useAnswer(
     'margin',
     procedure === undefined

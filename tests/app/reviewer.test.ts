@@ -8,6 +8,8 @@ import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../suppor
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RECORD = 'review/OM-3140.yaml';
+const EQUIPMENT = 'registers/equipment.yaml';
+const GUIDE = 'guides/OM-8010-leveller-and-baler.md';
 
 describe.skipIf(!hasBrowser())('a reviewer', () => {
   let browser: Browser;
@@ -126,6 +128,11 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.waitForSelector('.remark:has-text("The new oil is thicker.")');
     await page.click('.remark button:has-text("Settled")');
     await page.waitForSelector('.remark-settled');
+    // Settled too soon: it is opened again, and who had settled it is still told.
+    await page.click('.remark-settled button:has-text("Open again")');
+    await page.waitForSelector('.remark:not(.remark-settled):has-text("Opened again. It had been settled by AB")');
+    await page.click('.remark button:has-text("Settled")');
+    await page.waitForSelector('.remark-settled');
     await save(page);
     expect(desk.onDisk(RECORD)).toMatch(/says: "Why 15 minutes now\?"[\s\S]*The new oil is thicker[\s\S]*settled:/);
     expect(await page.innerText('.counts')).not.toMatch(/review\//);
@@ -154,6 +161,49 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await checked(page);
     await page.keyboard.press('Control+2');
     await page.waitForSelector('.signatures li:has-text("stale")');
+  });
+
+  test('signs again; the signature tells the verdict of then, and turns stale with a register', async () => {
+    await page.click('.sign button.main');
+    await page.waitForSelector('.signatures li:has-text("signed this text"):has-text("verdict then: refuted")');
+    await save(page);
+    expect(desk.onDisk(RECORD)).toMatch(/verdict: "refuted"/);
+    const register = desk.onDisk(EQUIPMENT);
+    const at = register.indexOf('energy:', register.indexOf('  dock leveller:')) + 'energy:'.length;
+    const source = '\n      hidden spring: {kind: spring, size: 500 N, restrain: {spring bolt: in}}';
+    writeFileSync(join(desk.folder, EQUIPMENT), register.slice(0, at) + source + register.slice(at));
+    await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(2);
+    writeFileSync(join(desk.folder, EQUIPMENT), register);
+    await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(1);
+    // One that names no verdict was given for the words alone.
+    writeFileSync(join(desk.folder, RECORD), desk.onDisk(RECORD).replace(/\n {4}verdict: "refuted"/g, ''));
+    await page.waitForSelector('.signatures li.stale:has-text("given for the words alone")');
+  });
+
+  test('remarks on a guide and signs it with all that it binds in', async () => {
+    await page.selectOption('.one select[aria-label="Document"]', { value: GUIDE });
+    await page.waitForSelector('.to-see:has-text("It binds in 6 procedures")');
+    await page.click('.sign button.main');
+    await page.waitForSelector('.signatures li:has-text("signed this text")');
+    const text = desk.onDisk(LIP);
+    writeFileSync(join(desk.folder, LIP), text.replace('Wait 15 min', 'Wait 16 min'));
+    await page.waitForSelector('.signatures li:has-text("stale")');
+    await page.keyboard.press('Control+1');
+    await page.keyboard.press('Control+Shift+L');
+    await page.fill('.over input[type=search]', '[OM-3150]');
+    await page.click('.found li:has-text("OM-8010") button');
+    await page.click('.over header button');
+    await page.keyboard.press('Control+Shift+K');
+    await page.fill('.over input[aria-label="What is to be asked or changed"]', 'Is this one for the DL-20 too?');
+    await page.click('.over button.main');
+    await page.waitForSelector('.note-remark:has-text("Is this one for the DL-20 too?")');
+    await page.keyboard.press('Control+2');
+    await sheet('Remarks');
+    await page.waitForSelector('.remark:has-text("Dock leveller"):has-text("OM-3150")');
+    await save(page);
+    expect(desk.onDisk('review/OM-8010.yaml')).toMatch(/remarks:[\s\S]*words: "OM-3150"[\s\S]*signatures:/);
+    writeFileSync(join(desk.folder, LIP), text);
+    await page.selectOption('.one select[aria-label="Document"]', { value: LIP });
   });
 
   test('sees what the library covers; a cell leads to its text', async () => {

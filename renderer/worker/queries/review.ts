@@ -1,5 +1,4 @@
 /** What a reviewer asks: one walk with answers, the graph of all walks, what the library covers, and what changed since an earlier text. */
-import { marginOf, type OverrideSaid, overridesIn } from '../../../procedures-schema/assist/index.ts';
 import { checkLibrary, type LabelledStep, type ProcedureFacts } from '../../../procedures-schema/index.ts';
 import {
   type Changed,
@@ -7,16 +6,11 @@ import {
   compareTexts,
   coverageOf,
   graphOf,
-  type Pinned,
-  pinsOf,
-  type ReadRecord,
-  readRecord,
-  recordPath,
   type StepGraph,
   type WalkSoFar,
   walkFrames,
 } from '../../../procedures-schema/review/index.ts';
-import { checklistOf, contentHash, inlineOf, plainOf, scopeOf, writeChecklist } from '../../../publishing/index.ts';
+import { inlineOf, plainOf, scopeOf } from '../../../publishing/index.ts';
 import type { LibraryModel } from '../library-model.ts';
 
 /** A step's words as they are printed. */
@@ -60,43 +54,4 @@ export function compare(model: LibraryModel, ask: { readonly file: string; reado
   const before = checkLibrary([...registers, ...[...wanted].map(([path, text]) => ({ path, text }))], [...model.facts.paths]).facts;
   const earlier = before.procedures.find(({ file }) => file === ask.file);
   return earlier && compareTexts({ facts: earlier, library: before }, { facts, library: model.facts });
-}
-
-// ---------------------------------------------------------------- remarks and signatures
-
-export interface ReviewOf extends ReadRecord {
-  readonly path: string;
-  readonly number: string;
-  readonly revision: string;
-  readonly pins: readonly Pinned[];
-  /** Name of the text with all that its checklist resolves from the registers. */
-  readonly hash: string;
-  readonly outright: readonly OverrideSaid[];
-  /** Readings that the proof rests on and nobody has accepted: key and words, each once. */
-  readonly toAccept: readonly { readonly key: string; readonly words: string; readonly label: string }[];
-}
-
-/** `whole`: with what only a signer needs, which costs more than an edit. */
-export function reviewOf(
-  model: LibraryModel,
-  ask: { readonly file: string; readonly record: string; readonly whole: boolean },
-): ReviewOf | undefined {
-  const facts = model.procedure(ask.file);
-  if (!facts) return undefined;
-  const path = recordPath(facts.head.id);
-  const read = readRecord(path, ask.record);
-  const { lines } = marginOf(facts, model.facts, undefined, new Set(read.record.accepted.map(({ key }) => key)));
-  const brief = { ...read, path, number: facts.head.id, revision: facts.head.revision ?? '', pins: pinsOf(read.record.remarks, lines) };
-  if (!ask.whole) return { ...brief, hash: '', outright: [], toAccept: [] };
-  const open = new Map<string, { key: string; words: string; label: string }>();
-  for (const { readings, fullLabel } of lines)
-    for (const { key, earns, accepted, words, text } of readings)
-      if (earns && !accepted && !open.has(key)) open.set(key, { key, words: `${text} = ${words.join('; ')}`, label: fullLabel });
-  const checklist = writeChecklist(checklistOf(facts, { library: model.facts, figures: model.figures, draft: false }));
-  return {
-    ...brief,
-    hash: contentHash({ text: facts.source.text, checklist }),
-    outright: overridesIn(facts),
-    toAccept: [...open.values()],
-  };
 }

@@ -1,6 +1,9 @@
 /** What a reviewer asks of the facts: walks to play, tables of what is covered, two texts compared, remarks and signatures. Exports only. */
-export { type Changed, compareTexts, type OneText, WEIGHTS, type Weight } from './compare.ts';
+export { type Changed, type OneText, WEIGHTS, type Weight } from './changed.ts';
+export { compareTexts } from './compare.ts';
+export { compareGuides, type OneGuide } from './compare-guides.ts';
 export { type CoverageCell, type CoverageTable, coverageOf } from './coverage.ts';
+export { type Texts, textsFor } from './earlier-texts.ts';
 export { likeness, movedIn, type Pairable, pairUp } from './pair-up.ts';
 export { linesOfGuide, linesOfSteps, type PinLine } from './pin-lines.ts';
 export { type Pinned, pinsOf } from './pins.ts';

@@ -37,12 +37,19 @@ export function linesOfGuide({ tree }: GuideFacts): readonly PinLine[] {
   ];
 }
 
+export interface Run {
+  readonly text: string;
+  readonly span: Span;
+  /** The signal word of the notice that it stands in. */
+  readonly notice?: string;
+}
+
 /** Paragraphs and lines of lists, in the order of the text. */
-export function runsOf(blocks: readonly Block[]): readonly { readonly text: string; readonly span: Span }[] {
+export function runsOf(blocks: readonly Block[]): readonly Run[] {
   return blocks.flatMap((block) => {
     if (block.kind === 'paragraph') return [{ text: block.prose.text, span: block.span }];
     if (block.kind === 'bullets')
       return block.items.flatMap((item) => [{ text: item.prose.text, span: item.span }, ...runsOf(item.blocks)]);
-    return block.kind === 'notice' ? runsOf(block.blocks) : [];
+    return block.kind === 'notice' ? runsOf(block.blocks).map((run) => ({ ...run, notice: block.word })) : [];
   });
 }

@@ -4,7 +4,7 @@
  */
 import { eachAction, eachSentence, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
 import type { Verdict } from '../flow/index.ts';
-import type { Thing } from '../registers/index.ts';
+import type { Machine, Registers, Thing } from '../registers/index.ts';
 
 export type GuideFacts = LibraryFacts['guides'][number];
 
@@ -20,7 +20,7 @@ export function signedOf(facts: ProcedureFacts, library: LibraryFacts): unknown 
   return bare({
     text: facts.source.text,
     house: { lockoutProfile: house.lockoutProfile, language: house.language, numbering: house.numbering, units: house.units },
-    machines: facts.machines,
+    machines: facts.machines.map((machine) => concerned(machine, named, registers)),
     models: registers.models.filter(({ name }) => models.has(name)),
     tools: listed('tool', registers.tools),
     consumables: listed('consumable', registers.consumables),
@@ -78,6 +78,21 @@ export function namedIn(procedures: readonly ProcedureFacts[]): ReadonlySet<stri
     for (const one of head.measurements) if (one.with !== undefined) add(names.lookup(one.with));
   }
   return named;
+}
+
+/**
+ * A machine as a text has to do with it: all that endangers, guards and cuts off, and of its parts and fasteners those that are named, renewed, or
+ * travel with something. Another bolt of the same machine is no reason to sign again.
+ */
+export function concerned(machine: Machine, named: ReadonlySet<string>, registers: Registers): Machine {
+  const renewed = new Set(registers.replacements.flatMap(({ name, renews }) => (named.has(`replacement ${name}`) ? [renews] : [])));
+  const parts = machine.parts.filter(({ name }) => named.has(`part ${name}`) || renewed.has(name));
+  const carried = new Set(machine.covers.flatMap(({ fasteners }) => fasteners));
+  const carriers = new Set([...parts, ...machine.covers].map(({ name }) => name));
+  const fasteners = machine.fasteners.filter(
+    ({ name, of }) => named.has(`fastener ${name}`) || carried.has(name) || (of !== undefined && carriers.has(of)),
+  );
+  return { ...machine, parts, fasteners };
 }
 
 /** Without the places where it is written: a register with a line more above says the same. */

@@ -69,6 +69,12 @@ describe('what was signed', () => {
     expect(hash(library, LIP)).toBe(await asItWas(LIP));
   });
 
+  test('is the same for a text that does not touch the bolt whose torque changed, and another thing for one that does', async () => {
+    const library = edited(EQUIPMENT, (text) => text.replace('hub bolt: {count: 1, torque: 45', 'hub bolt: {count: 1, torque: 55'));
+    expect(hash(library, 'OM-1110')).not.toBe(await asItWas('OM-1110'));
+    expect(hash(library, 'OM-1130')).toBe(await asItWas('OM-1130'));
+  });
+
   test('of a guide holds every procedure that it binds in', async () => {
     const { facts } = (await sample()).report;
     const guide = facts.guides.find(({ head }) => head.id === 'OM-8010');

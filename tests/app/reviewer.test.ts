@@ -1,6 +1,7 @@
 /** A reviewer's day in a real browser: play a counter-walk, walk, look at the ways, compare, remark, accept, sign, and what is on disk then. */
 import { execFileSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -109,6 +110,40 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.keyboard.press('Control+2');
     await page.waitForSelector('.changes:has-text("Renew the seal 2")');
     expect(await page.locator('.one .field select option:checked').innerText()).toContain('Issue C');
+  });
+
+  test('sees what the registers say otherwise, since a revision and beside a folder as it was issued', async () => {
+    const issued = mkdtempSync(join(tmpdir(), 'handsclear-issued-'));
+    const register = desk.onDisk(EQUIPMENT);
+    try {
+      const before = join(issued, 'library');
+      cpSync(desk.folder, before, { recursive: true, filter: (path) => !path.endsWith('.git') });
+      writeFileSync(
+        join(desk.folder, EQUIPMENT),
+        register.replace('gland nut: {count: 1, torque: 180', 'gland nut: {count: 1, torque: 190'),
+      );
+      await page.waitForSelector('.changes:has-text("fastener gland nut: torque is different in the register")');
+      expect(await page.innerText('.one')).toMatch(/Limits[\s\S]*180 N·m[\s\S]*190 N·m/);
+      await page.setInputFiles('input[webkitdirectory]', before);
+      await page.waitForSelector('option:checked:has-text("the folder that was chosen")', { state: 'attached' });
+      await page.waitForSelector('.changes:has-text("180 N·m"):has-text("190 N·m")');
+      // It was copied with the draft, so only the register differs.
+      expect(await page.innerText('.one')).not.toContain('Wait 15 min');
+      await page.selectOption('.one select[aria-label="Document"]', { value: GUIDE });
+      await page.setInputFiles('input[webkitdirectory]', before);
+      await page.waitForSelector('.changes:has-text("OM-3140 says something else")');
+      await page.setInputFiles('input[webkitdirectory]', join(before, 'registers'));
+      await page.waitForSelector('.wrong:has-text("This folder is no library")');
+      await page.selectOption('.one select[aria-label="Document"]', { value: LIP });
+      await page.selectOption('.one .field select', { label: await page.locator('option:has-text("Issue C")').first().innerText() });
+      // A change leads into the register that it stands in.
+      await page.click('.changes button:has-text("fastener gland nut")');
+      await page.waitForSelector('.sheet-head h1[title="registers/equipment.yaml"]');
+      await page.click('.library .entry:has-text("OM-3140")');
+    } finally {
+      writeFileSync(join(desk.folder, EQUIPMENT), register);
+      rmSync(issued, { recursive: true, force: true });
+    }
   });
 
   test('remarks on a step, is answered, settles; the library keeps it as text', async () => {

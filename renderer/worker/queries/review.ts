@@ -3,10 +3,13 @@ import { checkLibrary, type LabelledStep, type ProcedureFacts } from '../../../p
 import {
   type Changed,
   type CoverageTable,
+  compareGuides,
   compareTexts,
   coverageOf,
   graphOf,
   type StepGraph,
+  type Texts,
+  textsFor,
   type WalkSoFar,
   walkFrames,
 } from '../../../procedures-schema/review/index.ts';
@@ -37,21 +40,38 @@ export function coverage(model: LibraryModel, _: Record<string, never>): readonl
   return coverageOf(model.facts);
 }
 
-/** The earlier text is read with the registers, and the procedures it sends its reader to, of today. */
-export function compare(model: LibraryModel, ask: { readonly file: string; readonly earlier: string }): readonly Changed[] | undefined {
-  const facts = model.procedure(ask.file);
-  if (!facts) return undefined;
-  const wanted = new Map([[ask.file, ask.earlier]]);
-  // Numbers named anywhere in a text that is wanted, and in theirs again.
-  const texts = [ask.earlier];
-  for (let text = texts.pop(); text !== undefined; text = texts.pop())
-    for (const { file, head, source } of model.facts.procedures)
-      if (!wanted.has(file) && head.id !== '' && text.includes(head.id)) {
-        wanted.set(file, source.text);
-        texts.push(source.text);
-      }
-  const registers = model.facts.registerFiles.map(({ file }) => ({ path: file.source.path, text: file.source.text }));
-  const before = checkLibrary([...registers, ...[...wanted].map(([path, text]) => ({ path, text }))], [...model.facts.paths]).facts;
-  const earlier = before.procedures.find(({ file }) => file === ask.file);
-  return earlier && compareTexts({ facts: earlier, library: before }, { facts, library: model.facts });
+/** `texts`: as they were then, by path. `whole`: these were all there were; else the others are taken as they are now. */
+export interface Earlier {
+  readonly texts: Texts;
+  readonly whole: boolean;
+}
+
+/** Each state is read with its own registers. Null: the document was not there then. */
+export function compare(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly earlier: Earlier },
+): readonly Changed[] | null | undefined {
+  const { facts: library } = model;
+  const own = library.procedures.find(({ file }) => file === ask.file);
+  const guide = library.guides.find(({ file }) => file === ask.file);
+  const number = (own ?? guide)?.head.id;
+  // A guide says what its procedures say, and they must have been read.
+  if (number === undefined || (guide && model.waiting > 0)) return undefined;
+  const { texts, whole } = ask.earlier;
+  // A text that is new has nothing that it was.
+  const now = whole ? [] : [...model.texts].filter(([path]) => texts[path] !== '');
+  const then = textsFor(
+    { ...Object.fromEntries(now), ...Object.fromEntries(Object.entries(texts).filter(([, text]) => text !== '')) },
+    ask.file,
+    number,
+  );
+  if (!then) return null;
+  const before = checkLibrary(
+    Object.entries(then.texts).map(([path, text]) => ({ path, text })),
+    [...library.paths],
+  ).facts;
+  const was = before.procedures.find(({ file }) => file === then.path);
+  if (own && was) return compareTexts({ facts: was, library: before }, { facts: own, library });
+  const guideWas = before.guides.find(({ file }) => file === then.path);
+  return guide && guideWas ? compareGuides({ guide: guideWas, library: before }, { guide, library }) : null;
 }

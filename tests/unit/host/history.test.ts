@@ -70,10 +70,11 @@ describe('under git', () => {
     git(own, 'init', '-q');
     symlinkSync('/etc/hostname', path.join(own, 'procedures/link.md'));
     writeFileSync(path.join(own, 'procedures/odd.md'), Buffer.from([0xff, 0xfe, 0x41, 0x00]));
-    put(own, { 'registers/odd name ü.yaml': 'tools:\n' });
+    put(own, { 'registers/odd name ü.yaml': 'tools:\n', 'review/A-1.yaml': 'remarks:\n' });
     const texts = await textsAt(own, commit(own, 'one'));
     expect(texts['procedures/link.md']).toBeUndefined();
     expect(texts['procedures/odd.md']).toBeUndefined();
+    expect(texts['review/A-1.yaml']).toBeUndefined();
     expect(texts['registers/odd name ü.yaml']).toBe('tools:\n');
     expect(texts['procedures/a.md']).toBe('first\n');
   });

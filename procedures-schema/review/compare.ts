@@ -14,7 +14,8 @@ import { likeness, movedIn, pairUp } from './pair-up.ts';
 
 export function compareTexts(earlier: OneText, later: OneText): readonly Changed[] {
   const found = [...steps(earlier, later), ...notices(earlier, later), ...limits(earlier, later), ...head(earlier, later)];
-  if (found.length > 0 && earlier.facts.head.revision === later.facts.head.revision)
+  const retold = earlier.facts.source.text !== later.facts.source.text;
+  if (found.length > 0 && retold && earlier.facts.head.revision === later.facts.head.revision)
     found.push({
       kind: 'revision kept',
       weight: 'scope',

@@ -11,7 +11,7 @@ import { nameOf } from '../parts/place.tsx';
 import { person, putRecord, today, useReview } from '../state/record.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
-import type { ReviewOf } from '../worker/queries/queries.ts';
+import type { Bound, ReviewOf } from '../worker/queries/queries.ts';
 import { RecordFaults } from './record-faults.tsx';
 
 export function SignOff(): ReactNode {
@@ -46,12 +46,7 @@ export function SignOff(): ReactNode {
                 {words.boundIn(review.bound.length)}
                 <ul>
                   {review.bound.map((one) => (
-                    <li key={one.file}>
-                      <button type="button" className="plain" onClick={() => goTo(one.file, 0, 0)}>
-                        {nameOf(one.file)}
-                      </button>{' '}
-                      <Verdict verdict={one.verdict} />
-                    </li>
+                    <BoundIn key={one.file} one={one} />
                   ))}
                 </ul>
               </li>
@@ -73,10 +68,12 @@ export function SignOff(): ReactNode {
                 ))}
               </ul>
             </li>
-            <li>
-              {words.toAccept(review.toAccept.length)}
-              <ToAccept review={review} initials={initials} />
-            </li>
+            {review.bound.length > 0 ? null : (
+              <li>
+                {words.toAccept(review.toAccept.length)}
+                <ToAccept review={review} initials={initials} />
+              </li>
+            )}
           </ul>
         </section>
         <section>
@@ -109,6 +106,26 @@ export function SignOff(): ReactNode {
         </section>
       </div>
     </div>
+  );
+}
+
+/** A document of a guide, with what its own sheet would say. */
+function BoundIn({ one }: { readonly one: Bound }): ReactNode {
+  const { file, verdict, openRemarks, toAccept, signed } = one;
+  return (
+    <li>
+      <button type="button" className="plain" onClick={() => goTo(file, 0, 0)}>
+        {nameOf(file)}
+      </button>{' '}
+      <Verdict verdict={verdict} />
+      <p className="quiet">
+        {[
+          signed === undefined ? words.checking : words.signedBy(signed),
+          ...(openRemarks > 0 ? [words.openRemarks(openRemarks)] : []),
+          ...(toAccept > 0 ? [words.toAccept(toAccept)] : []),
+        ].join('; ')}
+      </p>
+    </li>
   );
 }
 

@@ -388,6 +388,7 @@ export const de: Words = {
   signedWords: 'hinfällig: galt nur den Worten, nicht den Registern und dem Nachweis; bitte neu unterschreiben',
   signedWith: (verdict) => `Urteil damals: ${verdict}`,
   boundIn: (n) => (n === 1 ? 'Es bindet 1 Anweisung' : `Es bindet ${n} Anweisungen`),
+  signedBy: (n) => (n === 0 ? 'so von niemandem unterschrieben' : n === 1 ? '1 Unterschrift gilt' : `${n} Unterschriften gelten`),
   foreword: 'Vorwort',
   nothingToRemark: 'Angemerkt wird etwas zu einem Schritt oder zu einer Zeile eines Handbuchs. Bitte erst die Schreibmarke dorthin setzen.',
   besideFolder: 'oder mit einem Ordner, der eine ganze Bibliothek enthält',

@@ -382,6 +382,7 @@ export const en = {
   signedWords: 'stale: given for the words alone, not for the registers and the proof; sign again',
   signedWith: (verdict: string) => `verdict then: ${verdict}`,
   boundIn: (n: number) => (n === 1 ? 'It binds in 1 procedure' : `It binds in ${n} procedures`),
+  signedBy: (n: number) => (n === 0 ? 'signed by nobody as it is now' : n === 1 ? '1 signature holds' : `${n} signatures hold`),
   foreword: 'Foreword',
   nothingToRemark: 'A remark is said of a step, or of a line of a guide. Put the caret there first.',
   besideFolder: 'or with a folder that holds a whole library',

@@ -218,6 +218,9 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
   test('remarks on a guide and signs it with all that it binds in', async () => {
     await page.selectOption('.one select[aria-label="Document"]', { value: GUIDE });
     await page.waitForSelector('.to-see:has-text("It binds in 6 procedures")');
+    // The text that was signed above, and one that nobody signed.
+    await page.waitForSelector('.to-see li li:has-text("OM-3140"):has-text("1 signature holds")');
+    await page.waitForSelector('.to-see li li:has-text("OM-3150"):has-text("signed by nobody as it is now")');
     await page.click('.sign button.main');
     await page.waitForSelector('.signatures li:has-text("signed this text")');
     const text = desk.onDisk(LIP);

@@ -29,9 +29,20 @@ export interface ReviewOf extends ReadRecord {
   readonly outright: readonly OverrideSaid[];
   /** Readings that the proof rests on and nobody has accepted: key and words, each once. */
   readonly toAccept: readonly { readonly key: string; readonly words: string; readonly label: string }[];
-  /** What a guide binds in. */
-  readonly bound: readonly { readonly file: string; readonly number: string; readonly verdict: ReturnType<typeof verdictOf> }[];
+  /** What a guide binds in, each with what stands in its own review. */
+  readonly bound: readonly Bound[];
 }
+
+export interface Bound {
+  readonly file: string;
+  readonly verdict: ReturnType<typeof verdictOf>;
+  readonly openRemarks: number;
+  readonly toAccept: number;
+  /** Signatures that are not stale; undefined: not known yet. */
+  readonly signed: number | undefined;
+}
+
+type Lines = ReturnType<typeof marginOf>['lines'];
 
 /** `whole`: with what only a signer needs, which costs more than an edit. */
 export function reviewOf(
@@ -44,17 +55,11 @@ export function reviewOf(
   if (!head) return undefined;
   const path = recordPath(head.id);
   const read = readRecord(path, ask.record);
-  const lines = facts
-    ? marginOf(facts, model.facts, undefined, new Set(read.record.accepted.map(({ key }) => key))).lines
-    : ([] as ReturnType<typeof marginOf>['lines']);
+  const lines: Lines = facts ? marginOf(facts, model.facts, undefined, new Set(read.record.accepted.map(({ key }) => key))).lines : [];
   const pinLines = guide ? linesOfGuide(guide) : linesOfSteps(lines);
   const brief = { ...read, path, number: head.id, revision: head.revision ?? '', pins: pinsOf(read.record.remarks, pinLines) };
   if (!ask.whole) return { ...brief, hash: '', verdict: undefined, outright: [], toAccept: [], bound: [] };
   const documents = guide ? boundIn(guide, model.facts) : facts ? [facts] : [];
-  const open = new Map<string, { key: string; words: string; label: string }>();
-  for (const { readings, fullLabel } of lines)
-    for (const { key, earns, accepted, words, text } of readings)
-      if (earns && !accepted && !open.has(key)) open.set(key, { key, words: `${text} = ${words.join('; ')}`, label: fullLabel });
   const signed = documents.map((own) => signedIn(model, own));
   return {
     ...brief,
@@ -62,9 +67,31 @@ export function reviewOf(
     hash: model.waiting > 0 ? '' : contentHash(guide ? { text: guide.tree.source.text, documents: signed } : signed[0]),
     verdict: verdictOf(documents),
     outright: documents.flatMap(overridesIn),
-    toAccept: [...open.values()],
-    bound: guide ? documents.map((own) => ({ file: own.file, number: own.head.id, verdict: verdictOf([own]) })) : [],
+    toAccept: openIn(lines),
+    bound: guide ? documents.map((own, index) => boundWith(model, own, signed[index])) : [],
   };
+}
+
+function boundWith(model: LibraryModel, facts: ProcedureFacts, signed: unknown): Bound {
+  const path = recordPath(facts.head.id);
+  const { remarks, accepted, signatures } = readRecord(path, model.texts.get(path) ?? '').record;
+  const { lines } = marginOf(facts, model.facts, undefined, new Set(accepted.map(({ key }) => key)));
+  const hash = model.waiting > 0 ? undefined : contentHash(signed);
+  return {
+    file: facts.file,
+    verdict: verdictOf([facts]),
+    openRemarks: remarks.filter(({ settled }) => !settled).length,
+    toAccept: openIn(lines).length,
+    signed: hash === undefined ? undefined : signatures.filter((one) => one.hash === hash).length,
+  };
+}
+
+function openIn(lines: Lines): ReviewOf['toAccept'] {
+  const open = new Map<string, { key: string; words: string; label: string }>();
+  for (const { readings, fullLabel } of lines)
+    for (const { key, earns, accepted, words, text } of readings)
+      if (earns && !accepted && !open.has(key)) open.set(key, { key, words: `${text} = ${words.join('; ')}`, label: fullLabel });
+  return [...open.values()];
 }
 
 const signedIn = (model: LibraryModel, facts: ProcedureFacts): unknown => ({

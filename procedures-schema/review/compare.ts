@@ -1,54 +1,21 @@
 /**
- * Two texts of one procedure compared by what they mean to a technician: a step moved, a limit changed, a notice lost. Both were read with the
- * registers of today; which lines differ is somebody else's question.
+ * Two states of one procedure compared by what they mean to a technician: a step moved, a limit changed, a notice lost, a torque that the registers say
+ * otherwise. Each was read with its own registers; which lines differ is somebody else's question.
  */
 import { type Margin, type MarginLine, marginOf } from '../assist/index.ts';
-import { eachBlock, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
+import { eachBlock, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
 import type { Block } from '../format/index.ts';
 import type { ListedName } from '../registers/model.ts';
+import { type Changed, inWeight, type OneText } from './changed.ts';
+import { registerChanges } from './compare-registers.ts';
 import { limitCells } from './limit-cells.ts';
 import { likeness, movedIn, pairUp } from './pair-up.ts';
 
-/** What a change touches, gravest first. */
-export const WEIGHTS = ['protection', 'limits', 'work', 'scope', 'words'] as const;
-export type Weight = (typeof WEIGHTS)[number];
-
-export interface Changed {
-  readonly kind:
-    | 'step added'
-    | 'step removed'
-    | 'step moved'
-    | 'step does otherwise'
-    | 'step reworded'
-    | 'notice added'
-    | 'notice lost'
-    | 'notice changed'
-    | 'limit changed'
-    | 'entry added'
-    | 'entry removed'
-    | 'value changed'
-    | 'verdict changed'
-    | 'revision kept';
-  readonly weight: Weight;
-  /** What it is about: "Check 4", "lip drift on DL-20", "tools". */
-  readonly about: string;
-  readonly before?: string;
-  readonly after?: string;
-  /** In the later text. */
-  readonly span?: Span;
-  /** In the earlier text. */
-  readonly earlierSpan?: Span;
-}
-
-export interface OneText {
-  readonly facts: ProcedureFacts;
-  readonly library: LibraryFacts;
-}
-
 export function compareTexts(earlier: OneText, later: OneText): readonly Changed[] {
   const found = [...steps(earlier, later), ...notices(earlier, later), ...limits(earlier, later), ...head(earlier, later)];
-  if (found.length > 0 && earlier.facts.head.revision === later.facts.head.revision)
+  const retold = earlier.facts.source.text !== later.facts.source.text;
+  if (found.length > 0 && retold && earlier.facts.head.revision === later.facts.head.revision)
     found.push({
       kind: 'revision kept',
       weight: 'scope',
@@ -56,7 +23,8 @@ export function compareTexts(earlier: OneText, later: OneText): readonly Changed
       after: later.facts.head.revision ?? '',
       span: later.facts.head.idSpan,
     });
-  return found.sort((a, b) => WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight) || (a.span?.start ?? 0) - (b.span?.start ?? 0));
+  // The text is the same where only a register changed, and so may its revision be.
+  return inWeight([...found, ...registerChanges(earlier, later)]);
 }
 
 // ---------------------------------------------------------------- steps
@@ -87,7 +55,9 @@ function steps(earlier: OneText, later: OneText): Changed[] {
       found.push({ kind: 'step added', weight, ...place, after: wordsOf(line) });
       continue;
     }
-    const both = { ...place, before: wordsOf(was), after: wordsOf(line), earlierSpan: was.span };
+    // The same words may be read otherwise, by other registers.
+    const tell = wordsOf(was) === wordsOf(line) ? readAs : wordsOf;
+    const both = { ...place, before: tell(was), after: tell(line), earlierSpan: was.span };
     const grave = weight === 'protection' || protects(was) ? 'protection' : 'work';
     if (readAs(was) !== readAs(line)) found.push({ kind: 'step does otherwise', weight: grave, ...both });
     else if (wordsOf(was) !== wordsOf(line)) found.push({ kind: 'step reworded', weight: 'words', ...both });
@@ -116,8 +86,13 @@ interface OneNotice {
 
 const blocksOf = ({ tree }: ProcedureFacts): readonly Block[] => [...tree.preface, ...tree.sections.flatMap(({ blocks }) => blocks)];
 
-function noticesOf(facts: ProcedureFacts): OneNotice[] {
-  return [...eachBlock(blocksOf(facts), 'notice')].map(({ word, blocks, span }) => ({ word, text: textOf(blocks), span }));
+/** With the words of the standing notice that it uses. */
+function noticesOf({ facts, library }: OneText): OneNotice[] {
+  return [...eachBlock(blocksOf(facts), 'notice')].map(({ word, blocks, span, attributes }) => {
+    const use = attributes?.entries.find(({ key }) => key === 'use')?.value;
+    const standing = use === undefined ? undefined : library.registers.notices.find(({ name }) => name === use)?.text;
+    return { word, text: [standing ?? '', textOf(blocks)].filter((text) => text !== '').join(' '), span };
+  });
 }
 
 const textOf = (blocks: readonly Block[]): string =>
@@ -128,8 +103,8 @@ const textOf = (blocks: readonly Block[]): string =>
     .join(' ');
 
 function notices(earlier: OneText, later: OneText): Changed[] {
-  const before = noticesOf(earlier.facts);
-  const after = noticesOf(later.facts);
+  const before = noticesOf(earlier);
+  const after = noticesOf(later);
   const found: Changed[] = [];
   const left = new Set(before);
   const open = after.filter((one) => {

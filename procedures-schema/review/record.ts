@@ -30,6 +30,8 @@ export interface Signature {
   readonly hash: string;
   /** Readings said outright (F14) in that text, listed so that nobody signs them unseen. */
   readonly outright: readonly string[];
+  /** What the proof said of it then; absent in signatures that were given for the words alone. */
+  readonly verdict?: string;
 }
 
 export interface ReviewRecord {
@@ -92,9 +94,14 @@ function remarkOf(one: Plain): Remark | undefined {
 
 function signatureOf(one: Plain): Signature | undefined {
   if (!texts(one, 'by', 'on', 'as', 'revision', 'hash')) return undefined;
-  const { outright = [] } = one;
+  const { outright = [], verdict } = one;
   if (!Array.isArray(outright) || !outright.every((own) => typeof own === 'string')) return undefined;
-  return { ...pick(one, 'by', 'on', 'as', 'revision', 'hash'), outright: outright as string[] };
+  if (verdict !== undefined && typeof verdict !== 'string') return undefined;
+  return {
+    ...pick(one, 'by', 'on', 'as', 'revision', 'hash'),
+    outright: outright as string[],
+    ...(verdict === undefined ? {} : { verdict }),
+  };
 }
 
 const isPlain = (value: unknown): value is Plain => typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -115,8 +122,8 @@ export function writeRecord(number: string, { remarks, signatures, accepted }: R
   }
   if (accepted.length > 0) lines.push('accepted:', ...accepted.flatMap(({ key, by, words }) => entry({ key, by, words })));
   if (signatures.length > 0) lines.push('signatures:');
-  for (const { by, on, as, revision, hash, outright } of signatures) {
-    lines.push(...entry({ by, on, as, revision, hash }));
+  for (const { by, on, as, revision, hash, outright, verdict } of signatures) {
+    lines.push(...entry({ by, on, as, revision, hash, ...(verdict === undefined ? {} : { verdict }) }));
     if (outright.length > 0) lines.push('    outright:', ...outright.map((text) => `      - ${quoted(text)}`));
   }
   return `${lines.join('\n')}\n`;

@@ -15,6 +15,7 @@ import { clipboard } from './clipboard.ts';
 import { pageActions } from './page-actions.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
+const inDocument = (): boolean => inProcedure() || (shown.get().file?.startsWith('guides/') ?? false);
 
 const insertion = (what: InsertAsk['what'], label: string, keys?: string): Action => ({
   name: `insert ${what}`,
@@ -124,7 +125,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
       insertion('warning', words.warning),
       insertion('caution', words.caution),
       insertion('notice', words.notice),
-      sheet('remark', words.remark, 'Mod+Shift+K'),
+      sheet('remark', words.remark, 'Mod+Shift+K', inDocument),
     ],
   },
   { name: 'pages', label: words.pagesToRead, actions: pageActions },

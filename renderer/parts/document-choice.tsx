@@ -1,31 +1,38 @@
-/** Which procedure the sheets of Review are about: the one shown in Write, or the first; choosing here chooses there. */
+/** Which document the sheets of Review are about: the one shown in Write, or the first; choosing here chooses there. */
 import type { ReactNode } from 'react';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import type { DocumentLine } from '../worker/queries/queries.ts';
 
-export function useProcedure(): string | undefined {
+/** `guides`: those as well. */
+function useDocuments(guides: boolean): { readonly all: readonly DocumentLine[]; readonly file: string | undefined } {
   const { overview, file } = shown.usePick('overview', 'file');
-  const procedures = overview?.documents.filter(({ kind }) => kind === 'procedure') ?? [];
-  return (procedures.find((one) => one.file === file) ?? procedures[0])?.file;
+  const all = overview?.documents.filter(({ kind }) => guides || kind === 'procedure') ?? [];
+  // Who has opened nothing yet most likely asks about a procedure.
+  const first = all.find(({ kind }) => kind === 'procedure') ?? all[0];
+  return { all, file: (all.find((one) => one.file === file) ?? first)?.file };
 }
 
-export function DocumentChoice(): ReactNode {
-  const { overview } = shown.usePick('overview');
+export const useProcedure = (): string | undefined => useDocuments(false).file;
+
+/** A procedure or a guide. */
+export const useDocument = (): string | undefined => useDocuments(true).file;
+
+export function DocumentChoice({ guides = false }: { readonly guides?: boolean }): ReactNode {
+  const { all, file } = useDocuments(guides);
   return (
     <select
       aria-label={words.document}
-      value={useProcedure() ?? ''}
+      value={file ?? ''}
       onChange={(event) => {
         shown.set({ file: event.target.value, variant: undefined, goTo: undefined });
       }}
     >
-      {overview?.documents
-        .filter(({ kind }) => kind === 'procedure')
-        .map((one) => (
-          <option key={one.file} value={one.file}>
-            {one.number} {one.title}
-          </option>
-        ))}
+      {all.map((one) => (
+        <option key={one.file} value={one.file}>
+          {one.number} {one.title}
+        </option>
+      ))}
     </select>
   );
 }

@@ -1,69 +1,81 @@
-/** What changed since an earlier text of the procedure, by meaning, gravest first; each change leads to the text of today. */
+/** What changed in a document since an earlier state of its library, by meaning, gravest first; each change leads to where it stands today. */
 import { type ReactNode, useEffect, useState } from 'react';
 import { type Changed, WEIGHTS } from '../../procedures-schema/review/index.ts';
-import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { DocumentChoice, useDocument } from '../parts/document-choice.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { useKept } from '../state/kept-state.ts';
-import { history, historyText } from '../state/saving.ts';
-import { goTo, say } from '../state/shown.ts';
-import { documents } from '../state/workspace.ts';
+import { historyAround } from '../state/saving.ts';
+import { goTo, say, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import type { Earlier } from '../worker/queries/queries.ts';
+import { asSaved, atRevision, besideFolder, besideText } from './earlier.ts';
 
-type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];
+type Revision = Awaited<ReturnType<typeof historyAround>>['revisions'][number];
 const ON_DISK = 'on disk';
+const BESIDE = { 'beside file': words.beside, 'beside folder': words.besideFolderChosen } as const;
 
 interface Kept {
   readonly file: string | undefined;
   readonly chosen: string;
-  /** The earlier text; undefined while it is fetched. */
-  readonly text: string | undefined;
+  /** Undefined while it is fetched; null: the document was not there then. Not asked for what was saved. */
+  readonly earlier: Earlier | null | undefined;
 }
-const NOTHING_KEPT: Kept = { file: undefined, chosen: ON_DISK, text: undefined };
+const NOTHING_KEPT: Kept = { file: undefined, chosen: ON_DISK, earlier: undefined };
 
 export function Changes(): ReactNode {
-  const file = useProcedure();
+  const file = useDocument();
+  const { overview } = shown.usePick('overview', 'unsaved');
+  const number = overview?.documents.find((one) => one.file === file)?.number ?? '';
   const [revisions, setRevisions] = useState<readonly Revision[]>([]);
   const [kept, setKept] = useKept<Kept>('changes since', NOTHING_KEPT);
-  const { chosen, text: earlier } = kept.file === file ? kept : { chosen: ON_DISK, text: undefined };
-  const setChosen = (next: string, text?: string): void => setKept({ file, chosen: next, text });
+  const { chosen, earlier } = kept.file === file ? kept : { chosen: ON_DISK, earlier: undefined };
   useEffect(() => {
     if (file === undefined) return;
     setRevisions([]);
-    history(file).then(
+    historyAround(file).then(
       (found) => setRevisions(found.revisions),
       (error: Error) => say(error.message, true),
     );
   }, [file]);
+  const isRevision = chosen !== ON_DISK && !(chosen in BESIDE);
   useEffect(() => {
-    if (file === undefined) return;
+    if (file === undefined || !isRevision || earlier !== undefined) return;
     let late = false;
-    if (chosen === ON_DISK) setKept({ file, chosen, text: documents.get(file)?.saved });
-    else if (chosen !== 'beside')
-      historyText(file, chosen).then(
-        ({ text }) => {
-          if (!late) setKept({ file, chosen, text: text.replace(/^\uFEFF/, '') });
-        },
-        (error: Error) => say(error.message, true),
-      );
+    atRevision(chosen, file, number).then(
+      (found) => {
+        if (!late) setKept({ file, chosen, earlier: found ?? null });
+      },
+      (error: Error) => say(error.message, true),
+    );
     return () => {
       late = true;
     };
-  }, [file, chosen, setKept]);
-  const changed = useAnswer('compare', file === undefined || earlier === undefined ? undefined : { file, earlier });
+  }, [file, number, chosen, earlier, isRevision, setKept]);
+  /** `fetched`: of what was chosen beside. */
+  const choose = (next: string, fetched?: Promise<Earlier | undefined>): void => {
+    if (fetched === undefined) return setKept({ file, chosen: next, earlier: undefined });
+    fetched.then(
+      (found) => setKept({ file, chosen: next, earlier: found ?? null }),
+      (error: Error) => say(error.message, true),
+    );
+  };
+  const against = chosen === ON_DISK ? asSaved() : earlier;
+  const answer = useAnswer('compare', file === undefined || !against ? undefined : { file, earlier: against });
+  const changed = against === null ? null : answer;
   return (
     <div className="one">
       <p className="row">
-        <DocumentChoice />
+        <DocumentChoice guides />
         <label className="field">
           {words.earlier}
-          <select value={chosen} onChange={(event) => setChosen(event.target.value)}>
+          <select value={chosen} onChange={(event) => choose(event.target.value)}>
             <option value={ON_DISK}>{words.asOnDisk}</option>
             {revisions.map(({ id, date, author, subject }) => (
               <option key={id} value={id}>
                 {date.slice(0, 10)} {author}: {subject}
               </option>
             ))}
-            {chosen === 'beside' ? <option value="beside">{words.beside}</option> : null}
+            {chosen in BESIDE ? <option value={chosen}>{BESIDE[chosen as keyof typeof BESIDE]}</option> : null}
           </select>
         </label>
         <label className="field">
@@ -73,8 +85,18 @@ export function Changes(): ReactNode {
             accept=".md,text/markdown"
             onChange={(event) => {
               const [one] = event.target.files ?? [];
-              if (!one) return;
-              void one.text().then((text) => setChosen('beside', text.replace(/^\uFEFF/, '')));
+              if (one && file !== undefined) choose('beside file', besideText(one, file));
+            }}
+          />
+        </label>
+        <label className="field">
+          {words.besideFolder}
+          <input
+            type="file"
+            webkitdirectory=""
+            onChange={(event) => {
+              const all = [...(event.target.files ?? [])];
+              if (all.length > 0 && file !== undefined) choose('beside folder', besideFolder(all, file, number));
             }}
           />
         </label>
@@ -82,6 +104,8 @@ export function Changes(): ReactNode {
       {revisions.length === 0 ? <p className="quiet">{words.noHistory}</p> : null}
       {changed === undefined ? (
         <p className="quiet">{words.checking}</p>
+      ) : changed === null ? (
+        <p className="wrong">{chosen === 'beside folder' ? words.notInFolder : words.notThereThen}</p>
       ) : changed.length === 0 ? (
         <p>{words.nothingChanged}</p>
       ) : (
@@ -94,7 +118,7 @@ export function Changes(): ReactNode {
               {changed
                 .filter((one) => one.weight === weight)
                 .map((one) => (
-                  <One key={`${one.kind}${one.about}${one.before}${one.after}`} one={one} file={file ?? ''} />
+                  <One key={`${one.kind}${one.about}${one.before}${one.after}`} one={one} file={one.file ?? file ?? ''} />
                 ))}
             </ul>
           </section>

@@ -1,7 +1,7 @@
-/** Remarks pinned to steps: said, answered, settled. They are kept in the library as text beside the procedure. */
+/** Remarks pinned to steps and lines: said, answered, settled, opened again. They are kept in the library as text beside the document. */
 import { type ReactNode, useRef, useState } from 'react';
 import type { Pinned, Remark } from '../../procedures-schema/review/index.ts';
-import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import { DocumentChoice, useDocument } from '../parts/document-choice.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
 import { person, putRecord, today, useReview } from '../state/record.ts';
 import { goTo } from '../state/shown.ts';
@@ -10,7 +10,7 @@ import type { ReviewOf } from '../worker/queries/queries.ts';
 import { RecordFaults } from './record-faults.tsx';
 
 export function Remarks(): ReactNode {
-  const file = useProcedure();
+  const file = useDocument();
   const review = useReview(file);
   if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;
   const open = review.pins.filter(({ remark }) => !remark.settled);
@@ -18,7 +18,7 @@ export function Remarks(): ReactNode {
   return (
     <div className="one">
       <p className="row">
-        <DocumentChoice />
+        <DocumentChoice guides />
         <PersonFields />
       </p>
       <RecordFaults review={review} />
@@ -51,7 +51,7 @@ function One({ pin, review, file }: Props): ReactNode {
       <header>
         {span ? (
           <button type="button" className="plain" onClick={() => goTo(file, span.start, span.end)}>
-            <b>{label}</b>
+            <b>{label === '' ? words.foreword : label}</b>
           </button>
         ) : (
           <b className="wrong">{words.pinLost}</b>
@@ -63,8 +63,25 @@ function One({ pin, review, file }: Props): ReactNode {
         <Line key={`${own.by}${own.on}${own.says}`} {...own} />
       ))}
       {remark.settled ? (
-        <p className="quiet">
-          {words.settledBy} {remark.settled.by}, {remark.settled.on}
+        <p className="row quiet">
+          <span>
+            {words.settledBy} {remark.settled.by}, {remark.settled.on}
+          </span>
+          <button
+            type="button"
+            disabled={initials === ''}
+            onClick={() => {
+              const { by, on } = remark.settled ?? { by: '', on: '' };
+              // Who had settled it is not forgotten: it stands among the answers.
+              put(words.openAgain, ({ settled: _, ...own }) => ({
+                ...own,
+                answers: [...own.answers, { by: initials, on: today(), says: words.openedAgain(by, on) }],
+              }));
+              own.current?.focus();
+            }}
+          >
+            {words.openAgain}
+          </button>
         </p>
       ) : (
         <form

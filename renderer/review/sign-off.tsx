@@ -1,26 +1,27 @@
 /**
  * Signing a text: what the signer must have seen (verdicts, findings, readings said outright, readings nobody accepted, open remarks), and
- * the signatures there are, each bound to the text it was given for.
+ * the signatures there are, each bound to what it was given for and with the verdict of then.
  */
 import { type ReactNode, useEffect, useRef } from 'react';
-import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
+import type { Signature } from '../../procedures-schema/review/index.ts';
+import { DocumentChoice, useDocument } from '../parts/document-choice.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
+import { nameOf } from '../parts/place.tsx';
 import { person, putRecord, today, useReview } from '../state/record.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
-import type { ReviewOf } from '../worker/queries/queries.ts';
+import type { Bound, ReviewOf } from '../worker/queries/queries.ts';
 import { RecordFaults } from './record-faults.tsx';
 
 export function SignOff(): ReactNode {
-  const file = useProcedure();
+  const file = useDocument();
   const review = useReview(file, true);
-  const { overview } = shown.usePick('overview', 'findings', 'between');
+  shown.usePick('findings', 'between');
   const { initials, as } = person.use();
   if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;
-  const findings = findingsOf(file);
+  const findings = [file, ...review.bound.map((one) => one.file)].flatMap(findingsOf);
   const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
-  const document = overview?.documents.find((one) => one.file === file);
   const open = review.pins.filter(({ remark }) => !remark.settled).length;
   const outright = review.outright.map(
     ({ fullLabel, sentence, reads, because, by }) => `${fullLabel}: ${sentence} = ${reads} (${because}, ${by})`,
@@ -28,7 +29,7 @@ export function SignOff(): ReactNode {
   return (
     <div className="one">
       <p className="row">
-        <DocumentChoice />
+        <DocumentChoice guides />
         <PersonFields withPart />
         {initials === '' ? <span className="quiet">{words.wantsInitials}</span> : null}
       </p>
@@ -38,11 +39,18 @@ export function SignOff(): ReactNode {
           <h2>{words.toSee}</h2>
           <ul className="to-see">
             <li>
-              {words.verdict}:{' '}
-              <b className={document?.verdict === undefined ? '' : `verdict verdict-${document.verdict.replace(' ', '-')}`}>
-                {document?.verdict === undefined ? '–' : words[document.verdict]}
-              </b>
+              {words.verdict}: <Verdict verdict={review.verdict} />
             </li>
+            {review.bound.length === 0 ? null : (
+              <li>
+                {words.boundIn(review.bound.length)}
+                <ul>
+                  {review.bound.map((one) => (
+                    <BoundIn key={one.file} one={one} />
+                  ))}
+                </ul>
+              </li>
+            )}
             <li>
               {words.errors(count('error'))}, {words.warnings(count('warning'))}, {words.advice(count('advice'))}
             </li>
@@ -60,10 +68,12 @@ export function SignOff(): ReactNode {
                 ))}
               </ul>
             </li>
-            <li>
-              {words.toAccept(review.toAccept.length)}
-              <ToAccept review={review} initials={initials} />
-            </li>
+            {review.bound.length > 0 ? null : (
+              <li>
+                {words.toAccept(review.toAccept.length)}
+                <ToAccept review={review} initials={initials} />
+              </li>
+            )}
           </ul>
         </section>
         <section>
@@ -71,11 +81,16 @@ export function SignOff(): ReactNode {
             className="row sign"
             onSubmit={(event) => {
               event.preventDefault();
-              const signature = { by: initials, on: today(), as, revision: review.revision, hash: review.hash, outright };
+              const { revision, hash, verdict = '' } = review;
+              const signature = { by: initials, on: today(), as, revision, hash, outright, verdict };
               putRecord(words.sign, review, (record) => ({ ...record, signatures: [...record.signatures, signature] }));
             }}
           >
-            <button type="submit" className="main" disabled={initials.trim() === '' || as.trim() === '' || review.faults.length > 0}>
+            <button
+              type="submit"
+              className="main"
+              disabled={initials.trim() === '' || as.trim() === '' || review.faults.length > 0 || review.hash === ''}
+            >
               {words.sign}
             </button>
           </form>
@@ -85,11 +100,7 @@ export function SignOff(): ReactNode {
           {review.record.signatures.length === 0 ? <p>{words.nobodySigned}</p> : null}
           <ul className="signatures">
             {review.record.signatures.map((one) => (
-              <li key={`${one.by}${one.on}${one.as}${one.hash}`} className={one.hash === review.hash ? '' : 'stale'}>
-                <b>{one.by}</b> {one.as}, {one.on}, {words.revision} {one.revision}{' '}
-                {one.hash === review.hash ? <span>□ {words.signedThis}</span> : <span className="wrong">▨ {words.signedStale}</span>}
-                <span className="quiet"> {one.hash.slice(0, 12)}</span>
-              </li>
+              <Signed key={`${one.by}${one.on}${one.as}${one.hash}`} one={one} hash={review.hash} />
             ))}
           </ul>
         </section>
@@ -97,6 +108,55 @@ export function SignOff(): ReactNode {
     </div>
   );
 }
+
+/** A document of a guide, with what its own sheet would say. */
+function BoundIn({ one }: { readonly one: Bound }): ReactNode {
+  const { file, verdict, openRemarks, toAccept, signed } = one;
+  return (
+    <li>
+      <button type="button" className="plain" onClick={() => goTo(file, 0, 0)}>
+        {nameOf(file)}
+      </button>{' '}
+      <Verdict verdict={verdict} />
+      <p className="quiet">
+        {[
+          signed === undefined ? words.checking : words.signedBy(signed),
+          ...(openRemarks > 0 ? [words.openRemarks(openRemarks)] : []),
+          ...(toAccept > 0 ? [words.toAccept(toAccept)] : []),
+        ].join('; ')}
+      </p>
+    </li>
+  );
+}
+
+function Verdict({ verdict }: Pick<ReviewOf, 'verdict'>): ReactNode {
+  if (verdict === undefined) return <b>–</b>;
+  return <b className={`verdict verdict-${verdict.replace(' ', '-')}`}>{words[verdict]}</b>;
+}
+
+/** `hash`: of what would be signed now; empty while that is not known. */
+function Signed({ one, hash }: { readonly one: Signature; readonly hash: string }): ReactNode {
+  const { verdict } = one;
+  const stale = verdict === undefined ? words.signedWords : words.signedStale;
+  return (
+    <li className={one.hash === hash || hash === '' ? '' : 'stale'}>
+      <b>{one.by}</b> {one.as}, {one.on}, {words.revision} {one.revision}{' '}
+      {verdict === undefined || verdict === '' ? null : <>({words.signedWith(saidVerdict(verdict))}) </>}
+      {hash === '' ? (
+        <span className="quiet">{words.checking}</span>
+      ) : one.hash === hash ? (
+        <span>□ {words.signedThis}</span>
+      ) : (
+        <span className="wrong">▨ {stale}</span>
+      )}
+      <span className="quiet"> {one.hash.slice(0, 12)}</span>
+    </li>
+  );
+}
+
+/** The file may be edited by hand; what it says is shown as it stands where it is no verdict of ours. */
+const saidVerdict = (verdict: string): string =>
+  verdict === 'proved' || verdict === 'refuted' || verdict === 'not proved' ? words[verdict] : verdict;
 
 /** Readings that nobody accepted, each to be accepted by itself; from the keyboard the next one is at hand when one is gone. */
 function ToAccept({ review, initials }: { readonly review: ReviewOf; readonly initials: string }): ReactNode {

@@ -1,6 +1,5 @@
-/** A remark on the step at the caret. */
+/** A remark on what the caret stands in: a step, or a line of a guide. */
 import { type ReactNode, useState } from 'react';
-import { wordsOfLine } from '../../procedures-schema/review/index.ts';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
@@ -15,20 +14,19 @@ export function RemarkSheet(): ReactNode {
   const { initials } = person.use();
   const [says, setSays] = useState('');
   const review = useReview(file);
-  const margin = useAnswer('margin', file === undefined ? undefined : { file });
-  const line = margin?.lines.findLast(({ span }) => span.start <= caret);
-  if (!review || !line) return <OverSheet title={words.remarkOn}>{words.onlyProcedures}</OverSheet>;
+  const line = useAnswer('pinLine', file === undefined ? undefined : { file, offset: caret });
+  if (!review || !line) return <OverSheet title={words.remarkOn}>{words.nothingToRemark}</OverSheet>;
   return (
     <OverSheet title={words.remarkOn}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          const remark = { words: wordsOfLine(line), label: line.fullLabel, by: initials, on: today(), says, answers: [] };
+          const remark = { words: line.words, label: line.label, by: initials, on: today(), says, answers: [] };
           if (putRecord(words.remark, review, (record) => ({ ...record, remarks: [...record.remarks, remark] }))) closePanel();
         }}
       >
         <p>
-          <b>{line.fullLabel}</b> <q>{wordsOfLine(line)}</q>
+          <b>{line.label === '' ? words.foreword : line.label}</b> <q>{line.words}</q>
         </p>
         <div className="row">
           <input

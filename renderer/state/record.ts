@@ -1,4 +1,4 @@
-/** The review of the procedure at hand: its text is a file of the library like any other, changed and undone in the same journal. */
+/** The review of the document at hand: its text is a file of the library like any other, changed and undone in the same journal. */
 import { useRef } from 'react';
 import { EMPTY_RECORD, type ReviewRecord, recordPath, writeRecord } from '../../procedures-schema/review/index.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
@@ -26,7 +26,7 @@ export const today = (): string => {
 /** `whole`: with hash, readings said outright and readings to accept; else these are empty. */
 export function useReview(file: string | undefined, whole = false): ReviewOf | undefined {
   const { overview } = shown.usePick('overview');
-  const number = overview?.documents.find((one) => one.file === file && one.kind === 'procedure')?.number;
+  const number = overview?.documents.find((one) => one.file === file)?.number;
   const record = number === undefined ? '' : (documents.get(recordPath(number))?.text ?? '');
   const answer = useAnswer('reviewOf', file === undefined || number === undefined ? undefined : { file, record, whole });
   // While the record is read anew the last one stands: a sheet that went for a moment would take the focus and what is unfolded with it.

@@ -22,7 +22,7 @@ export function WriteView(): ReactNode {
   const { file, variant, overview } = shown.usePick('file', 'variant', 'overview', 'findings', 'between');
   const procedure = file?.startsWith('procedures/') ? file : undefined;
   const narrow = useNarrow('below');
-  const review = useReview(procedure);
+  const review = useReview(file);
   const margin = useAnswer(
     'margin',
     procedure === undefined

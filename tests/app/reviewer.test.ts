@@ -1,6 +1,7 @@
 /** A reviewer's day in a real browser: play a counter-walk, walk, look at the ways, compare, remark, accept, sign, and what is on disk then. */
 import { execFileSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -8,6 +9,8 @@ import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../suppor
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RECORD = 'review/OM-3140.yaml';
+const EQUIPMENT = 'registers/equipment.yaml';
+const GUIDE = 'guides/OM-8010-leveller-and-baler.md';
 
 describe.skipIf(!hasBrowser())('a reviewer', () => {
   let browser: Browser;
@@ -109,6 +112,40 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     expect(await page.locator('.one .field select option:checked').innerText()).toContain('Issue C');
   });
 
+  test('sees what the registers say otherwise, since a revision and beside a folder as it was issued', async () => {
+    const issued = mkdtempSync(join(tmpdir(), 'handsclear-issued-'));
+    const register = desk.onDisk(EQUIPMENT);
+    try {
+      const before = join(issued, 'library');
+      cpSync(desk.folder, before, { recursive: true, filter: (path) => !path.endsWith('.git') });
+      writeFileSync(
+        join(desk.folder, EQUIPMENT),
+        register.replace('gland nut: {count: 1, torque: 180', 'gland nut: {count: 1, torque: 190'),
+      );
+      await page.waitForSelector('.changes:has-text("fastener gland nut: torque is different in the register")');
+      expect(await page.innerText('.one')).toMatch(/Limits[\s\S]*180 N·m[\s\S]*190 N·m/);
+      await page.setInputFiles('input[webkitdirectory]', before);
+      await page.waitForSelector('option:checked:has-text("the folder that was chosen")', { state: 'attached' });
+      await page.waitForSelector('.changes:has-text("180 N·m"):has-text("190 N·m")');
+      // It was copied with the draft, so only the register differs.
+      expect(await page.innerText('.one')).not.toContain('Wait 15 min');
+      await page.selectOption('.one select[aria-label="Document"]', { value: GUIDE });
+      await page.setInputFiles('input[webkitdirectory]', before);
+      await page.waitForSelector('.changes:has-text("OM-3140 says something else")');
+      await page.setInputFiles('input[webkitdirectory]', join(before, 'registers'));
+      await page.waitForSelector('.wrong:has-text("This folder is no library")');
+      await page.selectOption('.one select[aria-label="Document"]', { value: LIP });
+      await page.selectOption('.one .field select', { label: await page.locator('option:has-text("Issue C")').first().innerText() });
+      // A change leads into the register that it stands in.
+      await page.click('.changes button:has-text("fastener gland nut")');
+      await page.waitForSelector('.sheet-head h1[title="registers/equipment.yaml"]');
+      await page.click('.library .entry:has-text("OM-3140")');
+    } finally {
+      writeFileSync(join(desk.folder, EQUIPMENT), register);
+      rmSync(issued, { recursive: true, force: true });
+    }
+  });
+
   test('remarks on a step, is answered, settles; the library keeps it as text', async () => {
     await page.keyboard.press('Control+1');
     await page.keyboard.press('Control+Shift+L');
@@ -124,6 +161,11 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.fill('.remark input', 'The new oil is thicker.');
     await page.click('.remark button:has-text("Answer")');
     await page.waitForSelector('.remark:has-text("The new oil is thicker.")');
+    await page.click('.remark button:has-text("Settled")');
+    await page.waitForSelector('.remark-settled');
+    // Settled too soon: it is opened again, and who had settled it is still told.
+    await page.click('.remark-settled button:has-text("Open again")');
+    await page.waitForSelector('.remark:not(.remark-settled):has-text("Opened again. It had been settled by AB")');
     await page.click('.remark button:has-text("Settled")');
     await page.waitForSelector('.remark-settled');
     await save(page);
@@ -154,6 +196,52 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await checked(page);
     await page.keyboard.press('Control+2');
     await page.waitForSelector('.signatures li:has-text("stale")');
+  });
+
+  test('signs again; the signature tells the verdict of then, and turns stale with a register', async () => {
+    await page.click('.sign button.main');
+    await page.waitForSelector('.signatures li:has-text("signed this text"):has-text("verdict then: refuted")');
+    await save(page);
+    expect(desk.onDisk(RECORD)).toMatch(/verdict: "refuted"/);
+    const register = desk.onDisk(EQUIPMENT);
+    const at = register.indexOf('energy:', register.indexOf('  dock leveller:')) + 'energy:'.length;
+    const source = '\n      hidden spring: {kind: spring, size: 500 N, restrain: {spring bolt: in}}';
+    writeFileSync(join(desk.folder, EQUIPMENT), register.slice(0, at) + source + register.slice(at));
+    await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(2);
+    writeFileSync(join(desk.folder, EQUIPMENT), register);
+    await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(1);
+    // One that names no verdict was given for the words alone.
+    writeFileSync(join(desk.folder, RECORD), desk.onDisk(RECORD).replace(/\n {4}verdict: "refuted"/g, ''));
+    await page.waitForSelector('.signatures li.stale:has-text("given for the words alone")');
+  });
+
+  test('remarks on a guide and signs it with all that it binds in', async () => {
+    await page.selectOption('.one select[aria-label="Document"]', { value: GUIDE });
+    await page.waitForSelector('.to-see:has-text("It binds in 6 procedures")');
+    // The text that was signed above, and one that nobody signed.
+    await page.waitForSelector('.to-see li li:has-text("OM-3140"):has-text("1 signature holds")');
+    await page.waitForSelector('.to-see li li:has-text("OM-3150"):has-text("signed by nobody as it is now")');
+    await page.click('.sign button.main');
+    await page.waitForSelector('.signatures li:has-text("signed this text")');
+    const text = desk.onDisk(LIP);
+    writeFileSync(join(desk.folder, LIP), text.replace('Wait 15 min', 'Wait 16 min'));
+    await page.waitForSelector('.signatures li:has-text("stale")');
+    await page.keyboard.press('Control+1');
+    await page.keyboard.press('Control+Shift+L');
+    await page.fill('.over input[type=search]', '[OM-3150]');
+    await page.click('.found li:has-text("OM-8010") button');
+    await page.click('.over header button');
+    await page.keyboard.press('Control+Shift+K');
+    await page.fill('.over input[aria-label="What is to be asked or changed"]', 'Is this one for the DL-20 too?');
+    await page.click('.over button.main');
+    await page.waitForSelector('.note-remark:has-text("Is this one for the DL-20 too?")');
+    await page.keyboard.press('Control+2');
+    await sheet('Remarks');
+    await page.waitForSelector('.remark:has-text("Dock leveller"):has-text("OM-3150")');
+    await save(page);
+    expect(desk.onDisk('review/OM-8010.yaml')).toMatch(/remarks:[\s\S]*words: "OM-3150"[\s\S]*signatures:/);
+    writeFileSync(join(desk.folder, LIP), text);
+    await page.selectOption('.one select[aria-label="Document"]', { value: LIP });
   });
 
   test('sees what the library covers; a cell leads to its text', async () => {

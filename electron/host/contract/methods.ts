@@ -84,6 +84,14 @@ export const METHODS = {
     answer: { revisions: [{ id: 'text', date: 'text', author: 'text', subject: 'text' }] },
     writes: false,
   },
+  /** As `history.list`, and of all that the document is read with: a register may change what it says. */
+  'history.around': {
+    ask: FILE,
+    answer: { revisions: [{ id: 'text', date: 'text', author: 'text', subject: 'text' }] },
+    writes: false,
+  },
+  /** All texts of that revision that documents are read with, and documents, by path. */
+  'history.library': { ask: { library: 'text', revision: 'text' }, answer: { texts: ['by name', 'text'] }, writes: false },
   'history.read': { ask: { ...FILE, revision: 'text' }, answer: { text: 'text' }, writes: false },
   'settings.read': { ask: NOTHING, answer: { settings: SETTINGS_KEPT }, writes: false },
   'settings.write': { ask: { name: 'text', value: 'text' }, answer: { settings: SETTINGS_KEPT }, writes: true },

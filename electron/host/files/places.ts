@@ -4,6 +4,9 @@
 export const isText = (own: string): boolean =>
   /^(library\.yaml|registers\/[^/]+\.ya?ml|review\/[^/]+\.yaml|narration\/.+\.ya?ml|(procedures|guides)\/.+\.md)$/i.test(own);
 
+/** Texts that documents are read with, and documents. */
+export const isRead = (own: string): boolean => isText(own) && !/^(review|narration)\//i.test(own);
+
 /** Pictures, captions and what belongs to them: known by name, read when asked for. */
 export const isOther = (own: string): boolean => /^(figures|narration)\/.+/i.test(own);
 

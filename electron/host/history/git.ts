@@ -2,6 +2,7 @@
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import { Refused } from '../contract/index.ts';
+import { decode, isRead, LARGEST_TEXT } from '../files/index.ts';
 
 const run = promisify(execFile);
 
@@ -50,10 +51,20 @@ export interface Revision {
   readonly subject: string;
 }
 
-/** Newest first; empty where there is no git, no repository or no history of this file. */
-export async function revisionsOf(root: string, path: string): Promise<readonly Revision[]> {
+/** Newest first; empty where there is no git, no repository or no history of any of these files and folders. */
+export async function revisionsOf(root: string, ...paths: readonly string[]): Promise<readonly Revision[]> {
   const format = '--format=%H%x00%ad%x00%an%x00%s';
-  const words = ['log', '--max-count=200', '--no-color', '--no-ext-diff', '--no-textconv', '--date=short', format, '--', `./${path}`];
+  const words = [
+    'log',
+    '--max-count=200',
+    '--no-color',
+    '--no-ext-diff',
+    '--no-textconv',
+    '--date=short',
+    format,
+    '--',
+    ...paths.map((path) => `./${path}`),
+  ];
   const out = await git(root, words).catch(() => '');
   return out
     .split('\n')
@@ -64,9 +75,65 @@ export async function revisionsOf(root: string, path: string): Promise<readonly 
     });
 }
 
-export async function textAt(root: string, path: string, revision: string): Promise<string> {
+function assertRevision(revision: string): void {
   if (!/^([0-9a-f]{40}|[0-9a-f]{64})$/.test(revision)) throw new Refused('This is no revision.');
+}
+
+export async function textAt(root: string, path: string, revision: string): Promise<string> {
+  assertRevision(revision);
   return git(root, ['show', '--no-color', '--no-ext-diff', '--no-textconv', `${revision}:./${path}`]).catch(() => {
     throw new Refused('That revision does not hold this file.');
+  });
+}
+
+/** All texts of one library together, at most. */
+const LARGEST_LIBRARY = 200_000_000;
+
+/** Every text that a document is read with, by path, as that revision holds it. Links and what lies outside the library are left out. */
+export async function textsAt(root: string, revision: string): Promise<Readonly<Record<string, string>>> {
+  assertRevision(revision);
+  const listed = await git(root, ['ls-tree', '-r', '-z', '-l', revision]).catch(() => {
+    throw new Refused('That revision does not hold this library.');
+  });
+  const blobs = listed.split('\0').flatMap((line) => {
+    const [, id = '', size = '', path = ''] = /^100\d{3} blob ([0-9a-f]+) +(\d+)\t(.+)$/s.exec(line) ?? [];
+    return isRead(path) && Number(size) <= LARGEST_TEXT ? [{ id, path, size: Number(size) }] : [];
+  });
+  const all = blobs.reduce((sum, { size }) => sum + size, 0);
+  if (all > LARGEST_LIBRARY) throw new Refused('That revision is too large to be compared.');
+  const bytes = await contentsOf(root, blobs, all);
+  const texts = blobs.flatMap(({ path }, index) => {
+    const decoded = decode(bytes[index] as Uint8Array);
+    return 'text' in decoded ? [[path, decoded.text] as const] : [];
+  });
+  return Object.fromEntries(texts);
+}
+
+/** One program for all of them: starting one for each takes a second a hundred. */
+async function contentsOf(
+  root: string,
+  blobs: readonly { readonly id: string; readonly size: number }[],
+  all: number,
+): Promise<Uint8Array[]> {
+  const running = run('git', ['-C', root, ...QUIET, 'cat-file', '--batch'], {
+    encoding: 'buffer',
+    maxBuffer: all + blobs.length * 200 + 1_000,
+    timeout: 60_000,
+    windowsHide: true,
+    env: gitEnvironment(process.env),
+  });
+  running.child.stdin?.end(blobs.map(({ id }) => `${id}\n`).join(''));
+  const { stdout } = await running.catch(() => {
+    throw new Refused('That revision could not be read.');
+  });
+  let at = 0;
+  return blobs.map(({ id, size }) => {
+    const head = `${id} blob ${size}\n`;
+    // Objects of a clone that holds only some of them are not fetched.
+    if (stdout.subarray(at, at + head.length).toString('latin1') !== head)
+      throw new Refused('That revision is not whole on this computer.');
+    const from = at + head.length;
+    at = from + size + 1;
+    return stdout.subarray(from, from + size);
   });
 }

@@ -1,16 +1,24 @@
-/** Earlier texts of a file, over the contract. */
-import { revisionsOf, textAt } from '../history/index.ts';
+/** Earlier texts of a file and of a library, over the contract. */
+import { revisionsOf, textAt, textsAt } from '../history/index.ts';
 import { insideLibrary } from '../saving/index.ts';
 import type { Handlers, Inner } from './inner.ts';
 
 const any = (): boolean => true;
 
-export const earlier = (host: Inner): Pick<Handlers, 'history.list' | 'history.read'> => ({
+export const earlier = (host: Inner): Pick<Handlers, 'history.list' | 'history.around' | 'history.library' | 'history.read'> => ({
   'history.list': async ({ library, path }) => {
     const root = host.rootOf(library);
     await insideLibrary(root, path, any);
     return { revisions: await revisionsOf(root, path) };
   },
+  'history.around': async ({ library, path }) => {
+    const root = host.rootOf(library);
+    await insideLibrary(root, path, any);
+    // A guide says what its procedures say.
+    const bound = path.startsWith('guides/') ? ['procedures'] : [];
+    return { revisions: await revisionsOf(root, path, 'library.yaml', 'registers', ...bound) };
+  },
+  'history.library': async ({ library, revision }) => ({ texts: await textsAt(host.rootOf(library), revision) }),
   'history.read': async ({ library, path, revision }) => {
     const root = host.rootOf(library);
     await insideLibrary(root, path, any);

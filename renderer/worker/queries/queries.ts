@@ -6,7 +6,8 @@ import { form, formEdits, insertFigure, insertMeasurement, newProcedure, reading
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
-import { compare, coverage, graph, reviewOf, walk } from './review.ts';
+import { pinLine, reviewOf } from './record.ts';
+import { compare, coverage, graph, walk } from './review.ts';
 import { spelling } from './spelling.ts';
 import { where } from './where.ts';
 
@@ -36,6 +37,7 @@ export const queries = {
   coverage,
   compare,
   reviewOf,
+  pinLine,
   pages,
   proof,
   pdf,
@@ -53,4 +55,5 @@ export type { FindAsk, InsertAsk } from './changes.ts';
 export type { Film } from './film.ts';
 export type { DocumentLine, Overview, OverviewNews } from './overview.ts';
 export type { Edition, Made, PagesShown, ProofShown } from './pages.ts';
-export type { ReviewOf } from './review.ts';
+export type { Bound, ReviewOf } from './record.ts';
+export type { Earlier } from './review.ts';

@@ -1,22 +1,19 @@
 /** What a reviewer asks: one walk with answers, the graph of all walks, what the library covers, and what changed since an earlier text. */
-import { marginOf, type OverrideSaid, overridesIn } from '../../../procedures-schema/assist/index.ts';
 import { checkLibrary, type LabelledStep, type ProcedureFacts } from '../../../procedures-schema/index.ts';
 import {
   type Changed,
   type CoverageTable,
+  compareGuides,
   compareTexts,
   coverageOf,
   graphOf,
-  type Pinned,
-  pinsOf,
-  type ReadRecord,
-  readRecord,
-  recordPath,
   type StepGraph,
+  type Texts,
+  textsFor,
   type WalkSoFar,
   walkFrames,
 } from '../../../procedures-schema/review/index.ts';
-import { checklistOf, contentHash, inlineOf, plainOf, scopeOf, writeChecklist } from '../../../publishing/index.ts';
+import { inlineOf, plainOf, scopeOf } from '../../../publishing/index.ts';
 import type { LibraryModel } from '../library-model.ts';
 
 /** A step's words as they are printed. */
@@ -43,60 +40,38 @@ export function coverage(model: LibraryModel, _: Record<string, never>): readonl
   return coverageOf(model.facts);
 }
 
-/** The earlier text is read with the registers, and the procedures it sends its reader to, of today. */
-export function compare(model: LibraryModel, ask: { readonly file: string; readonly earlier: string }): readonly Changed[] | undefined {
-  const facts = model.procedure(ask.file);
-  if (!facts) return undefined;
-  const wanted = new Map([[ask.file, ask.earlier]]);
-  // Numbers named anywhere in a text that is wanted, and in theirs again.
-  const texts = [ask.earlier];
-  for (let text = texts.pop(); text !== undefined; text = texts.pop())
-    for (const { file, head, source } of model.facts.procedures)
-      if (!wanted.has(file) && head.id !== '' && text.includes(head.id)) {
-        wanted.set(file, source.text);
-        texts.push(source.text);
-      }
-  const registers = model.facts.registerFiles.map(({ file }) => ({ path: file.source.path, text: file.source.text }));
-  const before = checkLibrary([...registers, ...[...wanted].map(([path, text]) => ({ path, text }))], [...model.facts.paths]).facts;
-  const earlier = before.procedures.find(({ file }) => file === ask.file);
-  return earlier && compareTexts({ facts: earlier, library: before }, { facts, library: model.facts });
+/** `texts`: as they were then, by path. `whole`: these were all there were; else the others are taken as they are now. */
+export interface Earlier {
+  readonly texts: Texts;
+  readonly whole: boolean;
 }
 
-// ---------------------------------------------------------------- remarks and signatures
-
-export interface ReviewOf extends ReadRecord {
-  readonly path: string;
-  readonly number: string;
-  readonly revision: string;
-  readonly pins: readonly Pinned[];
-  /** Name of the text with all that its checklist resolves from the registers. */
-  readonly hash: string;
-  readonly outright: readonly OverrideSaid[];
-  /** Readings that the proof rests on and nobody has accepted: key and words, each once. */
-  readonly toAccept: readonly { readonly key: string; readonly words: string; readonly label: string }[];
-}
-
-/** `whole`: with what only a signer needs, which costs more than an edit. */
-export function reviewOf(
+/** Each state is read with its own registers. Null: the document was not there then. */
+export function compare(
   model: LibraryModel,
-  ask: { readonly file: string; readonly record: string; readonly whole: boolean },
-): ReviewOf | undefined {
-  const facts = model.procedure(ask.file);
-  if (!facts) return undefined;
-  const path = recordPath(facts.head.id);
-  const read = readRecord(path, ask.record);
-  const { lines } = marginOf(facts, model.facts, undefined, new Set(read.record.accepted.map(({ key }) => key)));
-  const brief = { ...read, path, number: facts.head.id, revision: facts.head.revision ?? '', pins: pinsOf(read.record.remarks, lines) };
-  if (!ask.whole) return { ...brief, hash: '', outright: [], toAccept: [] };
-  const open = new Map<string, { key: string; words: string; label: string }>();
-  for (const { readings, fullLabel } of lines)
-    for (const { key, earns, accepted, words, text } of readings)
-      if (earns && !accepted && !open.has(key)) open.set(key, { key, words: `${text} = ${words.join('; ')}`, label: fullLabel });
-  const checklist = writeChecklist(checklistOf(facts, { library: model.facts, figures: model.figures, draft: false }));
-  return {
-    ...brief,
-    hash: contentHash({ text: facts.source.text, checklist }),
-    outright: overridesIn(facts),
-    toAccept: [...open.values()],
-  };
+  ask: { readonly file: string; readonly earlier: Earlier },
+): readonly Changed[] | null | undefined {
+  const { facts: library } = model;
+  const own = library.procedures.find(({ file }) => file === ask.file);
+  const guide = library.guides.find(({ file }) => file === ask.file);
+  const number = (own ?? guide)?.head.id;
+  // A guide says what its procedures say, and they must have been read.
+  if (number === undefined || (guide && model.waiting > 0)) return undefined;
+  const { texts, whole } = ask.earlier;
+  // A text that is new has nothing that it was.
+  const now = whole ? [] : [...model.texts].filter(([path]) => texts[path] !== '');
+  const then = textsFor(
+    { ...Object.fromEntries(now), ...Object.fromEntries(Object.entries(texts).filter(([, text]) => text !== '')) },
+    ask.file,
+    number,
+  );
+  if (!then) return null;
+  const before = checkLibrary(
+    Object.entries(then.texts).map(([path, text]) => ({ path, text })),
+    [...library.paths],
+  ).facts;
+  const was = before.procedures.find(({ file }) => file === then.path);
+  if (own && was) return compareTexts({ facts: was, library: before }, { facts: own, library });
+  const guideWas = before.guides.find(({ file }) => file === then.path);
+  return guide && guideWas ? compareGuides({ guide: guideWas, library: before }, { guide, library }) : null;
 }

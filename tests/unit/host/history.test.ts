@@ -1,9 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { chmodSync, existsSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { gitEnvironment } from '../../../electron/host/history/git.ts';
-import { revisionsOf, textAt } from '../../../electron/host/history/index.ts';
+import { revisionsOf, textAt, textsAt } from '../../../electron/host/history/index.ts';
 import { hostOf, newFolder, newLibrary, put, SMALL } from '../../support/host.ts';
 
 const WHO = {
@@ -50,6 +50,46 @@ describe('under git', () => {
   test('each gives its text, letter for letter', async () => {
     expect(await textAt(root, 'procedures/a.md', first)).toBe('first\n');
     expect(await textAt(root, 'procedures/a.md', second)).toBe('\uFEFFsecond\r\n');
+  });
+
+  test('the whole library is given as it was, with the texts that documents are read with and no others', async () => {
+    const texts = await textsAt(root, first);
+    expect(texts['procedures/a.md']).toBe('first\n');
+    expect((await textsAt(root, second))['procedures/a.md']).toBe('\uFEFFsecond\r\n');
+    expect(Object.keys(texts).sort()).toEqual(
+      Object.keys(SMALL)
+        .filter((own) => /^(library\.yaml$|registers\/|procedures\/|guides\/)/.test(own))
+        .sort(),
+    );
+    await expect(textsAt(root, '0'.repeat(40))).rejects.toThrow('does not hold this library');
+    await expect(textsAt(root, 'HEAD')).rejects.toThrow('This is no revision.');
+  });
+
+  test('a link in it is left out, and bytes that are no text', async () => {
+    const own = newLibrary();
+    git(own, 'init', '-q');
+    symlinkSync('/etc/hostname', path.join(own, 'procedures/link.md'));
+    writeFileSync(path.join(own, 'procedures/odd.md'), Buffer.from([0xff, 0xfe, 0x41, 0x00]));
+    put(own, { 'registers/odd name ü.yaml': 'tools:\n', 'review/A-1.yaml': 'remarks:\n' });
+    const texts = await textsAt(own, commit(own, 'one'));
+    expect(texts['procedures/link.md']).toBeUndefined();
+    expect(texts['procedures/odd.md']).toBeUndefined();
+    expect(texts['review/A-1.yaml']).toBeUndefined();
+    expect(texts['registers/odd name ü.yaml']).toBe('tools:\n');
+    expect(texts['procedures/a.md']).toBe('first\n');
+  });
+
+  test('over the contract a register that changed is a revision of each document', async () => {
+    const own = newLibrary();
+    git(own, 'init', '-q');
+    commit(own, 'one');
+    put(own, { 'registers/tools.yaml': 'tools:\n  wrench: {kind: hand tool}\n' });
+    const id = commit(own, 'Another wrench');
+    const { call, library } = await hostOf(own);
+    const ask = { library, path: 'procedures/a.md' };
+    expect((await call('history.list', ask)).revisions).toHaveLength(1);
+    expect((await call('history.around', ask)).revisions.map(({ subject }) => subject)).toEqual(['Another wrench', 'one']);
+    expect((await call('history.library', { library, revision: id })).texts['registers/tools.yaml']).toContain('wrench');
   });
 
   test('a file without history has none', async () => {
@@ -119,6 +159,7 @@ describe.skipIf(process.platform === 'win32')('a repository whose settings name 
     const { root, ran, id } = trapped();
     expect(await revisionsOf(root, 'procedures/a.md')).toHaveLength(1);
     expect(await textAt(root, 'procedures/a.md', id)).toBe('first\n');
+    expect((await textsAt(root, id))['procedures/a.md']).toBe('first\n');
     // An object that is not there: a partial clone would fetch it by the program that stands in its settings.
     await expect(textAt(root, 'procedures/a.md', 'f'.repeat(40))).rejects.toThrow('does not hold this file');
     expect(existsSync(ran)).toBe(false);

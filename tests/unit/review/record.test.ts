@@ -1,8 +1,17 @@
 /** Remarks and signatures as text: what is written is read back, what cannot be read is said, and remarks go with their words. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Margin, MarginLine } from '../../../procedures-schema/assist/index.ts';
-import { EMPTY_RECORD, pinsOf, type ReviewRecord, readRecord, recordPath, writeRecord } from '../../../procedures-schema/review/index.ts';
+import {
+  EMPTY_RECORD,
+  linesOfGuide,
+  type PinLine,
+  pinsOf,
+  type ReviewRecord,
+  readRecord,
+  recordPath,
+  writeRecord,
+} from '../../../procedures-schema/review/index.ts';
+import { sample } from '../../support/sample.ts';
 
 const text = fc.string({ unit: 'grapheme', maxLength: 40 });
 const said = fc.record({ by: text, on: text, says: text });
@@ -18,7 +27,12 @@ const records: fc.Arbitrary<ReviewRecord> = fc.record({
     { maxLength: 4 },
   ),
   signatures: fc.array(
-    fc.record({ by: text, on: text, as: text, revision: text, hash: text, outright: fc.array(text, { maxLength: 3 }) }),
+    fc
+      .tuple(
+        fc.record({ by: text, on: text, as: text, revision: text, hash: text, outright: fc.array(text, { maxLength: 3 }) }),
+        fc.option(text),
+      )
+      .map(([own, verdict]) => ({ ...own, ...(verdict === null ? {} : { verdict }) })),
     {
       maxLength: 3,
     },
@@ -57,9 +71,8 @@ describe('a record of a review', () => {
 });
 
 describe('a remark', () => {
-  const line = (words: string, fullLabel: string, at: number): MarginLine =>
-    ({ fullLabel, line: at, span: { start: at, end: at }, readings: [{ text: words }] }) as unknown as MarginLine;
-  const lines: Margin['lines'] = [
+  const line = (words: string, label: string, at: number): PinLine => ({ words, label, line: at, span: { start: at, end: at } });
+  const lines: readonly PinLine[] = [
     line('Open the cover.', 'A 1', 1),
     line('Take out the pin.', 'A 2', 2),
     line('Open the cover.', 'B 1', 3),
@@ -78,5 +91,21 @@ describe('a remark', () => {
       { how: 'reworded', label: 'A 2' },
       { how: 'lost' },
     ]);
+  });
+
+  test('on a guide goes with a paragraph of the foreword, a part, or a document', async () => {
+    const guide = (await sample()).report.facts.guides.find(({ head }) => head.id === 'OM-8010');
+    if (!guide) throw new Error('no such guide');
+    const own = linesOfGuide(guide);
+    expect(own.slice(-3).map(({ words, label }) => [words, label])).toEqual([
+      ['OM-2110', 'Vertical baler'],
+      ['OM-2120', 'Vertical baler'],
+      ['OM-2130', 'Vertical baler'],
+    ]);
+    expect(own.map(({ words }) => words)).toContain('Dock leveller');
+    expect(own[0]?.words).toMatch(/^This guide holds the service procedures/);
+    for (const { span, line: at } of own) expect(guide.tree.source.text.slice(0, span.start).split('\n')).toHaveLength(at);
+    const spans = own.map(({ span }) => guide.tree.source.text.slice(span.start, span.end));
+    expect(spans).toContain('## Dock leveller');
   });
 });

@@ -1,7 +1,7 @@
 /** What print and checklist share: the document asked for, the pictures it shows, and whether anything stands in the way of publishing it. */
 import { type LibraryOnDisk, readFigure } from '../electron/host/files/index.ts';
 import type { Finding, LibraryFacts, ProcedureFacts } from '../procedures-schema/index.ts';
-import type { Image } from '../publishing/index.ts';
+import { type Image, noEdition } from '../publishing/index.ts';
 import { CannotRun } from './command.ts';
 import type { Io } from './io.ts';
 import type { Checked } from './library.ts';
@@ -28,6 +28,12 @@ export function notThere(facts: LibraryFacts, typed: string, kinds: 'procedure' 
   return new CannotRun(
     `No ${kinds} has the number "${typed}".${near ? ` Did you mean ${near}?` : ''} There are: ${known.join(', ') || 'none'}.`,
   );
+}
+
+/** A document that is not for the model asked for has no edition: nothing of it is written, draft or not. */
+export function mustHaveEdition(document: Guide | ProcedureFacts, library: LibraryFacts, model: string | undefined): void {
+  const refused = noEdition(document, { library, ...(model === undefined ? {} : { model }) });
+  if (refused !== undefined) throw new CannotRun(refused);
 }
 
 /**

@@ -5,7 +5,11 @@ export { type Checklist, checklistOf, contentHash, writeChecklist } from './chec
 export {
   type ComposeInput,
   guideBook,
+  heldBy,
   inlineOf,
+  isFor,
+  leftOut,
+  noEdition,
   plainOf,
   procedureBook,
   scopeOf,

@@ -5,7 +5,7 @@ import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
-import { blocking, notThere, procedureNamed, refuse } from '../publish.ts';
+import { blocking, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
 
 export const checklist: Command = {
   name: 'checklist',
@@ -30,6 +30,7 @@ export const checklist: Command = {
     const procedure = procedureNamed(checked.facts, asked);
     if (procedure === undefined) throw notThere(checked.facts, asked, 'procedure');
     const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
+    mustHaveEdition(procedure, checked.facts, model);
     const draft = flags.has('draft');
     const found = blocking(checked, new Set([procedure.file]));
     if (found.length > 0 && !draft) {

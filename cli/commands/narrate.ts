@@ -19,7 +19,7 @@ import { CannotRun, type Command } from '../command.ts';
 import { readWhole, writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
-import { blocking, notThere, procedureNamed, refuse } from '../publish.ts';
+import { blocking, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
 import { driftText, redoText } from '../report/drift.ts';
 
 export const narrate: Command = {
@@ -57,8 +57,7 @@ export const narrate: Command = {
     const procedure = procedureNamed(checked.facts, asked);
     if (procedure === undefined) throw notThere(checked.facts, asked, 'procedure');
     const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
-    if (model !== undefined && !procedure.machines.some(({ variant }) => variant.model === model))
-      throw new CannotRun(`${asked} is not for ${model}.`);
+    mustHaveEdition(procedure, checked.facts, model);
     const draft = flags.has('draft');
     const found = blocking(checked, new Set([procedure.file]));
     if (found.length > 0 && !draft) {

@@ -4,6 +4,9 @@ import { linksOf } from '../../procedures-schema/narration/index.ts';
 import {
   attachmentsOf,
   guideBook,
+  heldBy,
+  isFor,
+  leftOut,
   printBook,
   printSheets,
   procedureBook,
@@ -17,7 +20,7 @@ import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
-import { blocking, figuresOf, guideNamed, notThere, procedureNamed, refuse } from '../publish.ts';
+import { blocking, figuresOf, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
 
 export const print: Command = {
   name: 'print',
@@ -81,11 +84,12 @@ export const print: Command = {
     const checked = await openLibrary(values.library ?? '.', io);
     const guide = guideNamed(checked.facts, asked);
     const procedure = guide === undefined ? procedureNamed(checked.facts, asked) : undefined;
-    if (guide === undefined && procedure === undefined) throw notThere(checked.facts, asked, 'guide or procedure');
+    const document = guide ?? procedure;
+    if (document === undefined) throw notThere(checked.facts, asked, 'guide or procedure');
     const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
-    const inside = guide === undefined ? [] : guide.tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
-    const held = checked.facts.procedures.filter(({ head }) => inside.includes(head.id)).map(({ file }) => file);
-    const found = blocking(checked, new Set([guide?.file ?? procedure?.file ?? '', ...held]));
+    mustHaveEdition(document, checked.facts, model);
+    const held = procedure === undefined ? heldBy(guide as NonNullable<typeof guide>, { library: checked.facts }) : [procedure];
+    const found = blocking(checked, new Set([document.file, ...held.map(({ file }) => file)]));
     const draft = flags.has('draft');
     if (found.length > 0 && !draft) {
       refuse(checked, found, asked, io);
@@ -111,7 +115,7 @@ export const print: Command = {
       values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
     const book =
       guide === undefined ? make.procedure(procedure as NonNullable<typeof procedure>, input, choice) : make.guide(guide, input, choice);
-    const holds = procedure === undefined ? inside.flatMap((id) => procedureNamed(checked.facts, id) ?? []) : [procedure];
+    const holds = held.filter((facts) => isFor(facts, input));
     const extras = {
       fillable: flags.has('fillable'),
       ...(flags.has('attach') ? { attachments: attachmentsOf(holds, guide, input) } : {}),
@@ -119,6 +123,8 @@ export const print: Command = {
     const fonts = await readFonts();
     const sheets = press === undefined ? undefined : printSheets(book, fonts, press);
     const printed = sheets ?? printBook(book, fonts, extras);
+    const missing = guide && leftOut(guide, input);
+    if (missing !== undefined) io.err(`${missing}\n`);
     for (const note of printed.notes) io.err(`${note.message}\n`);
     writeWhole(io.cwd, values.to, printed.bytes);
     const on = sheets === undefined ? '' : ` on ${sheets.sides} sides`;

@@ -19,6 +19,7 @@ import {
 import {
   type Applies,
   appliesIn,
+  assertEdition,
   type ComposeInput,
   detailOf,
   inlineOf,
@@ -47,6 +48,7 @@ import type {
 } from './model.ts';
 
 export function checklistOf(facts: ProcedureFacts, asked: ComposeInput): Checklist {
+  assertEdition(facts, asked);
   // Data are no edition: a program converts by itself, and the words of a limit must say the same as its numbers.
   const { units: _, ...input } = asked;
   const scope = scopeOf(facts, input, new Set());

@@ -9,6 +9,7 @@ import { withChanges } from './changes.ts';
 import { coverageChapter } from './coverage.ts';
 import { backCover, cover } from './covers.ts';
 import { documentsChapter } from './documents-cited.ts';
+import { assertEdition, heldBy, isFor } from './for-model.ts';
 import { frontOf } from './front.ts';
 import { inlineOf } from './inline.ts';
 import { inLanguage } from './language.ts';
@@ -38,14 +39,12 @@ export interface PrintChoice {
 }
 
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
+  assertEdition(guide, given);
   const { head, tree } = guide;
   const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
   const input = { ...inLanguage(given, choice.language ?? head.language), paper };
   const duplex = choice.duplex ?? head.duplex;
-  const numbers = tree.parts.flatMap((part) => part.entries.map(({ document }) => document));
-  const procedures = [...new Set(numbers)]
-    .map((number) => factsOf(number, input))
-    .filter((facts) => facts !== undefined && isFor(facts, input)) as ProcedureFacts[];
+  const procedures = heldBy(guide, input).filter((facts) => isFor(facts, input));
   const inBook = new Set(procedures.map((facts) => facts.head.id));
   const models = head.models.filter((name) => input.model === undefined || name === input.model);
   const issue = { ...head, models };
@@ -97,11 +96,8 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   });
 }
 
-/** In an edition for one model only what is written for it stands. */
-const isFor = ({ machines }: ProcedureFacts, { model }: ComposeInput): boolean =>
-  model === undefined || machines.some(({ variant }) => variant.model === model);
-
 export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
+  assertEdition(facts, given);
   const { head } = facts;
   const input = { ...inLanguage(given, choice.language), paper: choice.paper ?? given.library.registers.house.paper };
   const inBook = new Set([head.id]);

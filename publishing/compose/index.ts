@@ -4,6 +4,7 @@ export { codeLines } from './blocks.ts';
 export { footOf, type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
 export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';
 export { measurementsAt } from './entries.ts';
+export { assertEdition, heldBy, isFor, leftOut, noEdition } from './for-model.ts';
 export { detailOf } from './front.ts';
 export { inlineOf, plainOf } from './inline.ts';
 export { inLanguage } from './language.ts';

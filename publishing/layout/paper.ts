@@ -35,8 +35,13 @@ interface PaperFacts {
 const papers: Readonly<Record<Book['paper'], PaperFacts>> = {
   a4: { width: mm(210), height: mm(297), bound: mm(25), outer: mm(18), top: mm(25), foot: mm(24), boundTop: mm(12) },
   letter: { width: pt(612), height: pt(792), bound: mm(25.4), outer: mm(19), top: mm(25), foot: mm(23), boundTop: mm(12) },
-  a5: { width: mm(148), height: mm(210), bound: mm(20), outer: mm(12), top: mm(20), foot: mm(19), boundTop: mm(11) },
+  a5: { width: mm(148), height: mm(210), bound: mm(20), outer: mm(12), top: mm(20), foot: mm(19), boundTop: mm(15.5) },
 };
+
+/** Two holes of 6 mm, 12 mm from the edge to their middle (ISO 838), and a little for the bend of the sheet: nothing is printed there. */
+export const PUNCHED = mm(18);
+/** From the body to the farthest edge of the draft mark over the head, of the second line under the foot, and of a mark beside the text. */
+const reach = { head: mm(8.5) + pt(24), foot: mm(11) + pt(15), beside: pt(17) } as const;
 
 /** Sheet side: right-hand pages are odd. Without duplex every page is a front. */
 export type Side = 'right' | 'left';
@@ -52,12 +57,13 @@ function turnedGeometry(book: Book, side: Side): PageGeometry {
   const upright = uprightGeometry(book, side);
   const { body } = upright;
   const paper = papers[book.paper];
-  // The portrait left edge is the head now, the portrait foot the left edge. Head and foot lines want their usual room beside the bound edge.
-  const top = Math.max(body.x, paper.top);
-  const foot = Math.max(upright.width - body.x - body.width, paper.foot);
+  // The portrait left edge is the head now, the portrait foot the left edge. Head and foot lines stand between the body and the edge that is punched.
+  const punched = book.binding === 'left' ? Math.max(PUNCHED + reach.head - paper.top, PUNCHED + reach.foot - paper.foot) : 0;
+  const top = Math.max(body.x, paper.top + (side === 'right' ? punched : 0));
+  const foot = Math.max(upright.width - body.x - body.width, paper.foot + (side === 'left' ? punched : 0));
   // The same on fronts and backs: what was measured for one side must fit the other.
-  const left = paper.bound;
-  const right = paper.bound;
+  const left = book.binding === 'top' ? Math.max(paper.bound, PUNCHED + reach.beside) : paper.bound;
+  const right = left;
   return {
     width: upright.height,
     height: upright.width,

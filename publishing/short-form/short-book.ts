@@ -2,11 +2,14 @@
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Book, Chapter } from '../book.ts';
 import {
+  assertEdition,
   type ComposeInput,
   chapterAnchor,
   footOf,
   type Guide,
+  heldBy,
   inLanguage,
+  isFor,
   type PrintChoice,
   scopeOf,
   typographic,
@@ -16,6 +19,7 @@ import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
 
 export function shortProcedure(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
+  assertEdition(facts, given);
   const { head } = facts;
   const input = inLanguage(given, choice.language);
   return typographic({
@@ -27,12 +31,12 @@ export function shortProcedure(facts: ProcedureFacts, given: ComposeInput, choic
   });
 }
 
-/** The short forms of all procedures of a guide, in its order, each beginning on a fresh sheet. */
+/** The short forms of all procedures of a guide that the edition is for, in its order, each beginning on a fresh sheet. */
 export function shortGuide(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
-  const { head, tree } = guide;
+  assertEdition(guide, given);
+  const { head } = guide;
   const input = inLanguage(given, choice.language ?? head.language);
-  const numbers = [...new Set(tree.parts.flatMap((part) => part.entries.map(({ document }) => document)))];
-  const procedures = numbers.flatMap((number) => input.library.procedures.filter((facts) => facts.head.id === number));
+  const procedures = heldBy(guide, input).filter((facts) => isFor(facts, input));
   return typographic({
     ...leaves(procedures, input, { ...choice, paper: choice.paper ?? head.paper ?? input.library.registers.house.paper }),
     title: head.title,

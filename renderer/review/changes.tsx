@@ -93,7 +93,8 @@ export function Changes(): ReactNode {
           {words.besideFolder}
           <input
             type="file"
-            webkitdirectory=""
+            // The types of the page library do not know it; every browser does.
+            {...{ webkitdirectory: '' }}
             onChange={(event) => {
               const all = [...(event.target.files ?? [])];
               if (all.length > 0 && file !== undefined) choose('beside folder', besideFolder(all, file, number));

@@ -1,7 +1,7 @@
 /** The page beside the text: after every key the worker's page is that of a document laid out from nothing, and it follows the place that is asked for. */
 import { beforeAll, expect, test } from 'vitest';
 import { KeptLibrary } from '../../renderer/worker/library-model.ts';
-import { type PagesShown, pages, proof } from '../../renderer/worker/queries/pages.ts';
+import { checklist, type PagesShown, pages, pdf, proof } from '../../renderer/worker/queries/pages.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
 const file = 'procedures/OM-3140-lip-cylinder.md';
@@ -62,4 +62,16 @@ test('follows to another document and back, and has no page for what is none', (
 test('a state drawn once is not drawn again for another page of it', () => {
   const one = proof(library, { file, page: 1 });
   expect(proof(library, { file, page: 1 })?.page).toBe(one?.page);
+});
+
+test('an edition for a model that the text is not for is refused by name, and a guide says what it leaves out', () => {
+  const baler = { file: 'procedures/OM-2120-guide-shoes.md', model: 'DL-25', draft: false };
+  for (const make of [pages, pdf, checklist])
+    expect(() => make(library, baler)).toThrow('OM-2120 is not for DL-25. It is for: VB-20, VB-40, VB-60.');
+  expect(() => pages(library, { ...baler, form: 'short' })).toThrow('OM-2120 is not for DL-25.');
+  const guide = { file: 'guides/OM-8010-leveller-and-baler.md', model: 'DL-25', form: 'short', draft: false } as const;
+  expect(pages(library, guide)?.notes).toEqual(['Left out, because not written for DL-25: OM-2110, OM-2120, OM-2130.']);
+  expect(pages(library, { ...guide, model: 'VB-40' })?.notes).toEqual([
+    'Left out, because not written for VB-40: OM-3140, OM-3150, OM-3160.',
+  ]);
 });

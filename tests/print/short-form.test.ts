@@ -39,6 +39,18 @@ describe('paper checklists of the sample library', () => {
     }
   });
 
+  test('those of a guide for one model are its procedures for that model, and a procedure for another has none', () => {
+    const [guide] = it.report.facts.guides as [Parameters<typeof shortGuide>[0]];
+    const input = { ...it.input, model: 'DL-25' };
+    expect(shortGuide(guide, it.input).chapters).toHaveLength(6);
+    expect(shortGuide(guide, input).chapters.map(({ number }) => number)).toEqual(['OM-3140', 'OM-3150', 'OM-3160']);
+    for (const facts of it.report.facts.procedures) {
+      const made = () => shortProcedure(facts, input).chapters.length;
+      if (facts.head.models.some(({ name }) => name === 'DL-25')) expect(made()).toBe(1);
+      else expect(made, facts.head.id).toThrow(`${facts.head.id} is not for DL-25. It is for: `);
+    }
+  });
+
   test('every label stands in order, with its box', () => {
     let steps = 0;
     for (const [name, { placed, facts }] of laid) {

@@ -9,7 +9,10 @@ import {
   drawPages,
   guideBook,
   impose,
+  isFor,
+  leftOut,
   newPages,
+  noEdition,
   type PressChoice,
   printBook,
   printedNumber,
@@ -77,9 +80,15 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     duplex: book.duplex,
     house: houseOf(model, edition),
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
-    notes: drawn.notes.map(({ message }) => message),
+    notes: [...leftOutOf(model, edition), ...drawn.notes.map(({ message }) => message)],
     milliseconds: performance.now() - begun,
   };
+}
+
+function leftOutOf({ facts }: LibraryModel, edition: Edition): readonly string[] {
+  const guide = facts.guides.find(({ file }) => file === edition.file);
+  const said = guide && leftOut(guide, askedOf(facts, edition));
+  return said === undefined ? [] : [said];
 }
 
 function houseOf({ facts }: LibraryModel, { file }: Edition): PagesShown['house'] {
@@ -179,6 +188,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
 export function checklist(model: LibraryModel, edition: Edition): Made | undefined {
   const facts = model.procedure(edition.file);
   if (!facts) return undefined;
+  mustHaveEdition(facts, model, edition);
   const made = checklistOf(facts, inputFor(model, edition));
   const name = [facts.head.id, facts.head.revision ?? '', edition.model ?? ''].filter((part) => part !== '').join('-');
   return { bytes: new TextEncoder().encode(writeChecklist(made)), name: `${safe(name)}.json`, pages: 0 };
@@ -232,11 +242,13 @@ function filmLinksOf(model: LibraryModel, edition: Edition): ReadonlyMap<string,
   return out;
 }
 
-/** The procedures of an edition: that one, or those its guide holds. */
-function printedIn(model: LibraryModel, edition: Pick<Edition, 'file'>): readonly ProcedureFacts[] {
+/** The procedures of an edition: that one, or those of its guide that are for its model. */
+function printedIn(model: LibraryModel, edition: Edition): readonly ProcedureFacts[] {
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const held = new Set(guide?.tree.parts.flatMap(({ entries }) => entries.map(({ document }) => document)));
-  return model.facts.procedures.filter(({ file, head }) => (guide ? held.has(head.id) : file === edition.file));
+  return model.facts.procedures
+    .filter(({ file, head }) => (guide ? held.has(head.id) : file === edition.file))
+    .filter((facts) => isFor(facts, askedOf(model.facts, edition)));
 }
 
 const inputFor = (model: LibraryModel, edition: Edition) => ({
@@ -259,6 +271,14 @@ const earlierOf = (model: LibraryModel, texts: Readonly<Record<string, string>>)
     [...model.facts.paths],
   ).facts;
 
+const askedOf = (library: LibraryFacts, { model }: Edition) => ({ library, ...(model === undefined ? {} : { model }) });
+
+/** As the command line refuses it: the few steps that name no model must never look like the whole of it. */
+function mustHaveEdition(document: Parameters<typeof noEdition>[0], model: LibraryModel, edition: Edition): void {
+  const refused = noEdition(document, askedOf(model.facts, edition));
+  if (refused !== undefined) throw new Error(refused);
+}
+
 function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
   const choice = {
     ...(edition.paper === undefined ? {} : { paper: edition.paper }),
@@ -270,8 +290,11 @@ function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
   };
   const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
+  const facts = guide ? undefined : model.procedure(edition.file);
+  const document = guide ?? facts;
+  if (document === undefined) return undefined;
+  mustHaveEdition(document, model, edition);
   if (guide) return make.guide(guide, inputFor(model, edition), choice);
-  const facts = model.procedure(edition.file);
   return facts && make.procedure(facts, inputFor(model, edition), choice);
 }
 

@@ -86,6 +86,31 @@ describe('print and checklist', () => {
   });
 
   test.each([
+    [['print', 'OM-2120'], 'OM-2120 is not for DL-25. It is for: VB-20, VB-40, VB-60.'],
+    [['print', 'OM-2120', '--draft'], 'OM-2120 is not for DL-25.'],
+    [['print', 'OM-2120', '--edition', 'short'], 'OM-2120 is not for DL-25.'],
+    [['print', 'OM-8020'], 'OM-8020 holds no procedure for DL-25. It is for: EF-315,'],
+    [['print', 'OM-8020', '--edition', 'short'], 'OM-8020 holds no procedure for DL-25.'],
+    [['checklist', 'OM-2120'], 'OM-2120 is not for DL-25.'],
+    [['narrate', 'OM-2120'], 'OM-2120 is not for DL-25. It is for: VB-20, VB-40, VB-60.'],
+  ])('%j has no edition for a model it is not written for, and nothing is written', async (words, said) => {
+    const to = join(folder, 'other-machine');
+    const { code, err } = await typed(...words, '--library', SAMPLE, '--model', 'DL-25', '--to', to);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+    expect(existsSync(to)).toBe(false);
+  });
+
+  test('a guide for one model says what it leaves out, in both editions, and carries no checklist of it', async () => {
+    const pdf = join(folder, 'one-model.pdf');
+    for (const edition of ['full', 'short']) {
+      const print = await typed('print', 'OM-8010', '--library', SAMPLE, '--to', pdf, '--model', 'DL-25', '--edition', edition, '--attach');
+      expect(print.code).toBe(0);
+      expect(print.err).toBe('Left out, because not written for DL-25: OM-2110, OM-2120, OM-2130.\n');
+    }
+  });
+
+  test.each([
     [['print', 'OM-8010', '--library', SAMPLE], 'print wants --to'],
     [['print', 'OM-3140', '--library', SAMPLE, '--to', 'package.json/x.pdf'], '"package.json/x.pdf" cannot be written (E'],
     [['print', 'OM-8011', '--library', SAMPLE, '--to', 'x.pdf'], 'Did you mean OM-8010?'],

@@ -190,6 +190,7 @@ const guide: GuideWords = {
 };
 
 const short: ShortWords = {
+  partOfSet: 'Dieser Satz enthält {here} der {all} Anweisungen in {guide}: die für {model}.',
   serial: 'Seriennummer',
   date: 'Datum',
   model: 'Modell',

@@ -186,6 +186,7 @@ const guide: GuideWords = {
 };
 
 const short: ShortWords = {
+  partOfSet: 'This set holds {here} of the {all} procedures of {guide}: those for {model}.',
   serial: 'Serial number',
   date: 'Date',
   model: 'Model',

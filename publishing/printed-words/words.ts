@@ -142,6 +142,8 @@ export interface GuideWords {
 
 /** On a short form. */
 export interface ShortWords {
+  /** With {here}, {all}, {guide}, {model}. */
+  readonly partOfSet: string;
   readonly serial: string;
   readonly date: string;
   readonly model: string;

@@ -12,7 +12,8 @@ const line = (lead: string, said: string): BookBlock => ({
   ],
 });
 
-export function beforeSteps(scope: Scope): Flow {
+/** `part`: which part of a set the checklist belongs to, where others were left out. */
+export function beforeSteps(scope: Scope, part?: string): Flow {
   const { words, facts, input } = scope;
   const { head } = facts;
   const short = printedWords(input.library.registers.house.language).short;
@@ -43,7 +44,10 @@ export function beforeSteps(scope: Scope): Flow {
     { kind: 'strong', text: `${index === 0 ? '' : '\u2003'}${name}: ` },
     { kind: 'text', text: said },
   ]);
-  const edition = input.model === undefined ? [] : [line(words.glance.edition, words.onlyModel.replace('{model}', input.model))];
+  const edition =
+    input.model === undefined
+      ? []
+      : [line(words.glance.edition, [words.onlyModel.replace('{model}', input.model), part ?? ''].join(' ').trim())];
   return [
     { kind: 'entries', rows: [cells, second] },
     { kind: 'paragraph', inline: run },

@@ -14,7 +14,7 @@ import {
   scopeOf,
   typographic,
 } from '../compose/index.ts';
-import { printedWords } from '../printed-words/index.ts';
+import { fill, printedWords } from '../printed-words/index.ts';
 import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
 
@@ -23,7 +23,7 @@ export function shortProcedure(facts: ProcedureFacts, given: ComposeInput, choic
   const { head } = facts;
   const input = inLanguage(given, choice.language);
   return typographic({
-    ...leaves([facts], input, choice),
+    ...leaves([facts], input, undefined, choice),
     title: head.title,
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
@@ -38,7 +38,10 @@ export function shortGuide(guide: Guide, given: ComposeInput, choice: PrintChoic
   const input = inLanguage(given, choice.language ?? head.language);
   const procedures = heldBy(guide, input).filter((facts) => isFor(facts, input));
   return typographic({
-    ...leaves(procedures, input, { ...choice, paper: choice.paper ?? head.paper ?? input.library.registers.house.paper }),
+    ...leaves(procedures, input, partOf(guide, procedures.length, input), {
+      ...choice,
+      paper: choice.paper ?? head.paper ?? input.library.registers.house.paper,
+    }),
     title: head.title,
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
@@ -46,7 +49,22 @@ export function shortGuide(guide: Guide, given: ComposeInput, choice: PrintChoic
   });
 }
 
-function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choice: PrintChoice): Omit<Book, 'title' | 'number'> {
+/** Said on each checklist where those of other procedures were left out: a set that is short of some looks like the whole of it. */
+function partOf(guide: Guide, here: number, input: ComposeInput): string | undefined {
+  const all = heldBy(guide, input).length;
+  const { model } = input;
+  if (model === undefined || here === all) return undefined;
+  const words = printedWords(input.library.registers.house.language).short;
+  return fill(words.partOfSet, { here: String(here), all: String(all), guide: guide.head.id, model });
+}
+
+/** `part`: which part of a set it is, where it is not the whole. */
+function leaves(
+  procedures: readonly ProcedureFacts[],
+  input: ComposeInput,
+  part: string | undefined,
+  choice: PrintChoice,
+): Omit<Book, 'title' | 'number'> {
   const { house } = input.library.registers;
   const words = printedWords(house.language).short;
   const inBook = new Set(procedures.map(({ head }) => head.id));
@@ -59,7 +77,7 @@ function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choi
     draft: input.draft,
     ...(choice.obsolete ? { obsolete: true } : {}),
     ...footOf(input),
-    chapters: procedures.map((facts) => chapterOf(facts, input, inBook)),
+    chapters: procedures.map((facts) => chapterOf(facts, input, inBook, part)),
     short: {
       head: [
         { label: words.serial, share: 580, field: words.serial },
@@ -69,7 +87,7 @@ function leaves(procedures: readonly ProcedureFacts[], input: ComposeInput, choi
   };
 }
 
-function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>): Chapter {
+function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>, part: string | undefined): Chapter {
   const scope = scopeOf(facts, input, inBook);
   const { head } = facts;
   return {
@@ -79,6 +97,6 @@ function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlyS
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     startRight: true,
-    blocks: [...beforeSteps(scope), ...tasksOf(scope), ...afterSteps(scope)],
+    blocks: [...beforeSteps(scope, part), ...tasksOf(scope), ...afterSteps(scope)],
   };
 }

@@ -11,13 +11,15 @@ beforeAll(async () => {
   it = await sample();
 });
 const each = (change: Partial<Sample['input']> = {}): Checklist[] =>
-  it.report.facts.procedures.map((facts) => checklistOf(facts, { ...it.input, ...change }));
+  it.report.facts.procedures
+    .filter(({ machines }) => change.model === undefined || machines.some(({ variant }) => variant.model === change.model))
+    .map((facts) => checklistOf(facts, { ...it.input, ...change }));
 
 const notices = (text: string): number => text.split('"kind": "notice"').length - 1;
 
 describe('checklists of the sample library', () => {
   test('every one keeps to the schema, whole, as a draft and for one model', () => {
-    for (const made of [...each(), ...each({ draft: true }), ...each({ model: 'DL-20' }).filter((one) => one.machines.length > 0)])
+    for (const made of [...each(), ...each({ draft: true }), ...each({ model: 'DL-20' })])
       expect(violationsOf('checklist', JSON.parse(writeChecklist(made))), made.document.number).toEqual([]);
   });
 

@@ -109,12 +109,31 @@ export async function keepMine(clash: Clash): Promise<void> {
   await save();
 }
 
-/** Both are kept: the disk's in its place, this window's beside it. */
-export function keepBoth(clash: Clash): void {
-  const mine = documents.get(clash.path)?.text ?? '';
-  const beside = clash.path.replace(/(\.[^.]*)?$/, (end) => `-mine${end}`);
+/** A second text of another kind would be read beside the first and contradict it. */
+export const hasNumberOfItsOwn = (path: string): boolean => path.startsWith('procedures/');
+
+/** Both are kept: the disk's in its place, this window's beside it under the next free number, since a number names one procedure. */
+export async function keepBoth(clash: Clash): Promise<void> {
+  const before = documents.get(clash.path)?.text ?? '';
+  const own = await core.ask('ownNumber', { file: clash.path });
+  // Chosen already, by a second click or otherwise.
+  if (!shown.get().clashes.includes(clash)) return;
+  const { text: mine } = documents.get(clash.path) ?? { text: before };
+  const beside = freeBeside(clash.path);
   takeTheirs(clash);
-  change(words.keepBoth, [{ path: beside, edits: [{ start: 0, end: 0, text: mine }] }]);
+  // Typed on meanwhile: then the number is for the writer to give.
+  const numbered = own && mine === before ? own : undefined;
+  const edits = [...(numbered?.edits ?? [])].sort((a, b) => b.start - a.start);
+  const text = edits.reduce((whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end), mine);
+  change(words.keepBoth, [{ path: beside, edits: [{ start: 0, end: 0, text }] }]);
+  say(words.keptBoth(beside, numbered?.number));
+}
+
+function freeBeside(path: string): string {
+  for (let count = 1; ; count += 1) {
+    const one = path.replace(/(\.[^./]*)?$/, (end) => `-mine${count === 1 ? '' : `-${count}`}${end}`);
+    if (!documents.get(one)) return one;
+  }
 }
 
 function settle(path: string): void {

@@ -186,6 +186,16 @@ export const de: Words = {
   takeTheirs: 'Text der Platte nehmen',
   keepMine: 'Meinen behalten',
   keepBoth: 'Beide behalten',
+  clashGone: (path) => `${path} wurde auf der Platte gelöscht, während Sie schrieben.`,
+  letGo: 'Gehen lassen',
+  keptBoth: (path, number) =>
+    number === undefined
+      ? `Ihr Text steht jetzt in ${path}. Geben Sie ihm eine eigene Nummer: der Text der Platte behält die alte.`
+      : `Ihr Text heißt jetzt ${number} und steht in ${path}. Der Text der Platte behält seine Nummer.`,
+  noDifference: 'Die beiden unterscheiden sich nur in den Zeilenenden.',
+  differsIn: (n) =>
+    `${n === 1 ? 'Sie unterscheiden sich an 1 Stelle' : `Sie unterscheiden sich an ${n} Stellen`}: − auf der Platte, + Ihr Text`,
+  lineCalled: (line) => `Zeile ${line}`,
   recovered: (n) =>
     n === 1 ? 'Ein Text war beim letzten Schließen nicht gespeichert.' : `${n} Texte waren beim letzten Schließen nicht gespeichert.`,
   takeBack: 'Zurückholen',

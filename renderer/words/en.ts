@@ -182,6 +182,15 @@ export const en = {
   takeTheirs: 'Take the text on disk',
   keepMine: 'Keep mine',
   keepBoth: 'Keep both',
+  clashGone: (path: string) => `${path} was deleted on disk while you were writing.`,
+  letGo: 'Let it go',
+  keptBoth: (path: string, number: string | undefined) =>
+    number === undefined
+      ? `Yours is ${path} now. Give it a number of its own: the text on disk keeps the old one.`
+      : `Yours is ${number} now, in ${path}. The text on disk keeps its number.`,
+  noDifference: 'The two differ in nothing but line ends.',
+  differsIn: (n: number) => `${n === 1 ? 'They differ in 1 place' : `They differ in ${n} places`}: − on disk, + yours`,
+  lineCalled: (line: number) => `line ${line}`,
   recovered: (n: number) =>
     n === 1 ? 'One text was not saved when the window closed last.' : `${n} texts were not saved when the window closed last.`,
   takeBack: 'Bring it back',

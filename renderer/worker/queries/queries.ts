@@ -2,7 +2,17 @@
 import { complete, hover, named } from './assist.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
-import { form, formEdits, insertFigure, insertMeasurement, newProcedure, readingChoices, registerName, sayOutright } from './forms.ts';
+import {
+  form,
+  formEdits,
+  insertFigure,
+  insertMeasurement,
+  newProcedure,
+  ownNumber,
+  readingChoices,
+  registerName,
+  sayOutright,
+} from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
@@ -23,6 +33,7 @@ export const queries = {
   form,
   formEdits,
   newProcedure,
+  ownNumber,
   insertMeasurement,
   insertFigure,
   readingChoices,

@@ -11,7 +11,7 @@ let last: Promise<void> = Promise.resolve();
  * Between window and disk one thing after another. A second save before the first is answered would write over bytes that this window does not know
  * yet, and be refused; and what the disk tells of while a save is under way may be that very save.
  */
-function inTurn(job: () => Promise<void>): Promise<void> {
+export function inTurn(job: () => Promise<void>): Promise<void> {
   last = last.then(job).catch(wrong);
   return last;
 }

@@ -290,6 +290,24 @@ export const de: Words = {
   beginFrom: 'Ausgehen von',
   fromNothing: 'nichts',
   makeIt: 'Anlegen',
+  fileOfText: 'Datei umbenennen oder entfernen',
+  fileName: 'Name der Datei',
+  renameFile: 'Datei umbenennen',
+  removeFile: 'Datei entfernen',
+  fileNameMeans: 'Andere Texte nennen ein Dokument bei seiner Nummer, ein anderer Dateiname stört also nichts.',
+  namedIn: (n) =>
+    n === 0
+      ? 'Kein anderer Text nennt diesen.'
+      : n === 1
+        ? 'Eine andere Stelle nennt ihn und führte ins Leere:'
+        : `${n} andere Stellen nennen ihn und führten ins Leere:`,
+  recordStays: (path) => `Was angemerkt und unterschrieben wurde, bleibt in ${path}.`,
+  removeMeans: 'Sie ist sofort von der Platte weg. Zurücknehmen bringt den Text wieder, solange dieses Fenster offen ist.',
+  removed: (name) => `${name} ist entfernt. Zurücknehmen bringt den Text wieder; er ist dann neu zu speichern.`,
+  renamed: (path) => `Die Datei heißt jetzt ${path}.`,
+  nameTaken: (path) => `${path} gibt es schon; nichts wurde umbenannt. Bitte einen anderen Namen wählen.`,
+  changedMeanwhile: (name) =>
+    `${name} wurde inzwischen auf der Platte geändert. Nichts wurde getan; bitte ansehen und noch einmal versuchen.`,
   measurement: 'Messung mit Grenzwerten',
   limitsFor: { models: 'Grenzwerte je Modell', one: 'für alle Modelle gleich' },
   lower: 'untere Grenze',

@@ -283,6 +283,23 @@ export const en = {
   beginFrom: 'Begin from',
   fromNothing: 'nothing',
   makeIt: 'Create it',
+  fileOfText: 'Rename or remove the file',
+  fileName: 'Name of the file',
+  renameFile: 'Rename the file',
+  removeFile: 'Remove the file',
+  fileNameMeans: 'Other texts name a document by its number, so another name of the file breaks nothing.',
+  namedIn: (n: number) =>
+    n === 0
+      ? 'No other text names this one.'
+      : n === 1
+        ? 'One other place names it and would lead nowhere:'
+        : `${n} other places name it and would lead nowhere:`,
+  recordStays: (path: string) => `What was remarked and signed stays in ${path}.`,
+  removeMeans: 'It goes from the disk at once. Undo brings its text back while this window is open.',
+  removed: (name: string) => `${name} is removed. Undo brings its text back, to be saved anew.`,
+  renamed: (path: string) => `The file is ${path} now.`,
+  nameTaken: (path: string) => `${path} is there already; nothing was renamed. Choose another name.`,
+  changedMeanwhile: (name: string) => `${name} was changed on disk meanwhile. Nothing was done; look at it and try again.`,
   measurement: 'Measurement with limits',
   limitsFor: { models: 'limits by model', one: 'the same for all models' },
   lower: 'lower limit',

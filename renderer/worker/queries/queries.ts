@@ -1,5 +1,5 @@
 /** The questions that the page may put to the worker, by name. */
-import { complete, hover, named } from './assist.ts';
+import { complete, hover, named, usesOfDocument } from './assist.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
 import {
@@ -26,6 +26,7 @@ export const queries = {
   complete,
   hover,
   named,
+  usesOfDocument,
   rename,
   find,
   replace,

@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { printOut, writeOut } from '../state/saving.ts';
+import { showOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -13,6 +13,7 @@ import { ChangedSince } from './changed-since.tsx';
 import { PagesPane } from './pages-pane.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
+import { WrittenFile } from './written-file.tsx';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
@@ -23,6 +24,7 @@ export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const { asked, choice: set } = printing.use();
+  const [written, setWritten] = useState<string>();
   const [earlier, setEarlier] = useState<Edition['earlier']>();
   const wanted = asked !== undefined && asked.over === file ? asked.file : file;
   const document = documents.find((one) => one.file === wanted) ?? documents[0];
@@ -45,7 +47,9 @@ export function PrintView(): ReactNode {
   const write = async (query: 'pdf' | 'checklist'): Promise<string | undefined> => {
     if (!edition) return undefined;
     const out = await core.ask(query, edition).catch((error: Error) => say(error.message, true));
-    return out && (await writeOut(out.name, out.bytes)) !== undefined ? out.name : undefined;
+    if (!out || (await writeOut(out.name, out.bytes)) === undefined) return undefined;
+    setWritten(out.name);
+    return out.name;
   };
   return (
     <main className="print">
@@ -141,7 +145,7 @@ export function PrintView(): ReactNode {
           <button
             type="button"
             disabled={!mayPrint || !made}
-            onClick={() => void write('pdf').then((name) => (name === undefined ? undefined : printOut(name)))}
+            onClick={() => void write('pdf').then((name) => (name === undefined ? undefined : showOut(name, 'print')))}
           >
             {words.toPrinter}
           </button>{' '}
@@ -151,6 +155,7 @@ export function PrintView(): ReactNode {
             </button>
           ) : null}
         </p>
+        {written === undefined ? null : <WrittenFile name={written} />}
         {made ? (
           <p className="quiet">
             {words.pagesCount(made.pages.length)}

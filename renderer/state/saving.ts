@@ -175,10 +175,13 @@ export async function dropRecovered(): Promise<void> {
   for (const window of windows) await call('journal.drop', { library: here.library, window }).catch(wrong);
 }
 
-/** To the printer, by the system's own dialog or, in a browser, from the tab that shows the file. */
-export async function printOut(name: string): Promise<void> {
+/**
+ * A file that was written: to the printer, to be read, or its place in its folder, by the system's own means or, in a browser, in a tab that shows the
+ * file. A browser shows no folder.
+ */
+export async function showOut(name: string, how: 'read' | 'print' | 'folder'): Promise<void> {
   try {
-    const { address } = await call('output.show', { library: here.library, name, how: 'print' });
+    const { address } = await call('output.show', { library: here.library, name, how });
     if (address !== undefined) globalThis.open(address, '_blank', 'noopener');
   } catch (error) {
     wrong(error);

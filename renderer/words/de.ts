@@ -408,6 +408,8 @@ export const de: Words = {
   strip: 'Die Aufnahme als Zeitstreifen: jeder Teil, wo er gesprochen wird',
   makeAgain: { caption: 'Untertitel neu machen', voice: 'neu sprechen', film: 'neu drehen' },
   toPrinter: 'Ausdrucken',
+  readIt: 'Lesen',
+  showFolder: 'Ordner zeigen',
   cautions:
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   keyNames: { Mod: 'Strg', Shift: 'Umschalt', Enter: 'Eingabe' },

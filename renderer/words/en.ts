@@ -400,6 +400,8 @@ export const en = {
   strip: 'The recording as a strip of times: each part where it is spoken',
   makeAgain: { caption: 'captions must be made again', voice: 'must be voiced again', film: 'must be filmed again' },
   toPrinter: 'Print it',
+  readIt: 'Read it',
+  showFolder: 'Show its folder',
   cautions:
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
   keyNames: { Mod: 'Ctrl' } as Readonly<Record<string, string>>,

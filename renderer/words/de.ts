@@ -1,4 +1,4 @@
-/** Every word of the page in German. */
+/** Every word of the page in German. Long because a word is looked for in one place. */
 import type { Words } from './en.ts';
 
 export const de: Words = {

@@ -1,4 +1,4 @@
-/** Every word of the page in English. Another language is another file of this type. */
+/** Every word of the page in English. Another language is another file of this type. Long because a word is looked for in one place. */
 export const en = {
   write: 'Write',
   review: 'Review',

@@ -3,6 +3,7 @@ import { type ReactNode, useEffect } from 'react';
 import { listenToKeys, runByName } from './actions/keys.ts';
 import { menus, pageMenus } from './actions/menus.ts';
 import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
+import { ClashBand } from './parts/clash-band.tsx';
 import { allFindings, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
@@ -14,7 +15,7 @@ import { SHEETS } from './sheets/sheets.ts';
 import { watchFields } from './state/focus.ts';
 import { begin, setLanguage } from './state/opening.ts';
 import { panel } from './state/panel.ts';
-import { dropRecovered, keepBoth, keepMine, takeRecovered, takeTheirs } from './state/saving.ts';
+import { dropRecovered, takeRecovered } from './state/saving.ts';
 import { shown } from './state/shown.ts';
 import { language, languages, words } from './words/words.ts';
 import { Tour } from './write/tour.tsx';
@@ -95,18 +96,7 @@ export function App(): ReactNode {
         </div>
       ) : null}
       {clashes.map((clash) => (
-        <div key={clash.path} className="band-message" role="alert" title={clash.path}>
-          {words.clash(nameOf(clash.path))}{' '}
-          <button type="button" onClick={() => takeTheirs(clash)}>
-            {words.takeTheirs}
-          </button>{' '}
-          <button type="button" onClick={() => void keepMine(clash)}>
-            {words.keepMine}
-          </button>{' '}
-          <button type="button" onClick={() => keepBoth(clash)}>
-            {words.keepBoth}
-          </button>
-        </div>
+        <ClashBand key={clash.path} clash={clash} />
       ))}
       {view === 'write' ? narrow ? <Tour line first /> : null : <Tour line />}
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}

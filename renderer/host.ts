@@ -27,6 +27,9 @@ interface Transport {
 
 const SILENT = 'Handsclear’s own service does not answer. Your text is still in this window; start Handsclear again and save.';
 
+/** Whether a desktop shell is around the page: only that can show a folder. */
+export const inShell = BRIDGE in globalThis;
+
 const transport: Transport = overBridge((globalThis as { readonly [BRIDGE]?: Bridge })[BRIDGE]) ?? overRequests();
 
 export async function call<M extends keyof Methods>(method: M, ask: Methods[M]['ask']): Promise<Methods[M]['answer']> {

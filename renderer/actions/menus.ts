@@ -1,5 +1,6 @@
 /** All actions by menu. */
 
+import { isOwnFile } from '../state/files.ts';
 import { openPanel, type PanelName } from '../state/panel.ts';
 import { save } from '../state/saving.ts';
 import { putSetting, setting } from '../state/settings.ts';
@@ -49,6 +50,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     actions: [
       sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
       sheet('new', words.newProcedure, 'Mod+Shift+N', () => shown.get().folder !== undefined),
+      sheet('file', words.fileOfText, undefined, () => isOwnFile(shown.get().file)),
       { name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save },
     ],
   },

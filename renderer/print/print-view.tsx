@@ -1,11 +1,11 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
-import { type ReactNode, useRef } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { NothingYet } from '../parts/nothing-yet.tsx';
 import { Place } from '../parts/place.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { useKept } from '../state/kept-state.ts';
-import { printOut, writeOut } from '../state/saving.ts';
+import { showOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
@@ -17,6 +17,7 @@ import { PagesPane } from './pages-pane.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
 import { writeAll, writing } from './writing.ts';
+import { WrittenFile } from './written-file.tsx';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
@@ -28,6 +29,7 @@ export function PrintView(): ReactNode {
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
   const { asked, choice: set } = printing.use();
   const [since, setSince] = useKept<Since>('changed since', NO_BARS);
+  const [written, setWritten] = useState<string>();
   const wanted = asked !== undefined && asked.over === file ? asked.file : file;
   const document = documents.find((one) => one.file === wanted) ?? documents[0];
   const chosen = document?.file;
@@ -54,7 +56,7 @@ export function PrintView(): ReactNode {
   const writeChecklist = async (): Promise<void> => {
     if (!edition) return;
     const out = await core.ask('checklist', edition).catch((error: Error) => say(error.message, true));
-    if (out) await writeOut(out.name, out.bytes);
+    if (out && (await writeOut(out.name, out.bytes)) !== undefined) setWritten(out.name);
   };
   /** The name it was written under; undefined: it was not, and that was said. */
   const writePdf = async (): Promise<string | undefined> => {
@@ -62,6 +64,7 @@ export function PrintView(): ReactNode {
     const [name] = await writeAll([{ number: document?.number ?? '', edition }]);
     const [outcome] = writing.get().done;
     if (outcome?.wrong) say(`${outcome.number}: ${outcome.text}`, true);
+    if (name !== undefined) setWritten(name);
     return name;
   };
   if (documents.length === 0)
@@ -159,7 +162,7 @@ export function PrintView(): ReactNode {
           <button
             type="button"
             disabled={!mayPrint || !made || running}
-            onClick={() => void writePdf().then((name) => (name === undefined ? undefined : printOut(name)))}
+            onClick={() => void writePdf().then((name) => (name === undefined ? undefined : showOut(name, 'print')))}
           >
             {words.toPrinter}
           </button>{' '}
@@ -169,6 +172,7 @@ export function PrintView(): ReactNode {
             </button>
           ) : null}
         </p>
+        {written === undefined ? null : <WrittenFile name={written} />}
         {made ? (
           <p className="quiet">
             {words.pagesCount(made.pages.length)}

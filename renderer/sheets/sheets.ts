@@ -2,6 +2,7 @@
 import type { ComponentType } from 'react';
 import type { PanelName } from '../state/panel.ts';
 import { FigureSheet } from './figure-sheet.tsx';
+import { FileSheet } from './file-sheet.tsx';
 import { FindSheet } from './find-sheet.tsx';
 import { FrontSheet } from './front-sheet.tsx';
 import { KeysSheet } from './keys-sheet.tsx';
@@ -13,6 +14,7 @@ import { RemarkSheet } from './remark-sheet.tsx';
 import { RenameSheet } from './rename-sheet.tsx';
 
 export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
+  file: FileSheet,
   find: FindSheet,
   rename: RenameSheet,
   front: FrontSheet,

@@ -110,6 +110,19 @@ export class Documents {
     this.all.delete(path);
   }
 
+  /** The file has another name; what was done to its text can be undone as before. */
+  rename(from: string, to: string): void {
+    const document = this.all.get(from);
+    if (!document) return;
+    this.forget(to);
+    this.all.delete(from);
+    this.all.set(to, { ...document, path: to });
+    const moved = (groups: readonly Group[]): Group[] =>
+      groups.map((group) => ({ ...group, files: group.files.map((one) => (one.path === from ? { ...one, path: to } : one)) }));
+    this.undos = moved(this.undos);
+    this.redos = moved(this.redos);
+  }
+
   /** `now`: milliseconds, for joining what is typed in one go. */
   edit(title: string, files: readonly Applied[], now: number, typing = false): void {
     const group: Group = {

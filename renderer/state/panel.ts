@@ -2,7 +2,18 @@
 import { focusText } from './focus.ts';
 import { newStore } from './store.ts';
 
-export type PanelName = 'find' | 'rename' | 'front' | 'new' | 'measurement' | 'figure' | 'remark' | 'outright' | 'libraries' | 'keys';
+export type PanelName =
+  | 'file'
+  | 'find'
+  | 'rename'
+  | 'front'
+  | 'new'
+  | 'measurement'
+  | 'figure'
+  | 'remark'
+  | 'outright'
+  | 'libraries'
+  | 'keys';
 
 export interface Panel {
   readonly open: PanelName | undefined;

@@ -11,7 +11,7 @@ let last: Promise<void> = Promise.resolve();
  * Between window and disk one thing after another. A second save before the first is answered would write over bytes that this window does not know
  * yet, and be refused; and what the disk tells of while a save is under way may be that very save.
  */
-function inTurn(job: () => Promise<void>): Promise<void> {
+export function inTurn(job: () => Promise<void>): Promise<void> {
   last = last.then(job).catch(wrong);
   return last;
 }
@@ -109,12 +109,31 @@ export async function keepMine(clash: Clash): Promise<void> {
   await save();
 }
 
-/** Both are kept: the disk's in its place, this window's beside it. */
-export function keepBoth(clash: Clash): void {
-  const mine = documents.get(clash.path)?.text ?? '';
-  const beside = clash.path.replace(/(\.[^.]*)?$/, (end) => `-mine${end}`);
+/** A second text of another kind would be read beside the first and contradict it. */
+export const hasNumberOfItsOwn = (path: string): boolean => path.startsWith('procedures/');
+
+/** Both are kept: the disk's in its place, this window's beside it under the next free number, since a number names one procedure. */
+export async function keepBoth(clash: Clash): Promise<void> {
+  const before = documents.get(clash.path)?.text ?? '';
+  const own = await core.ask('ownNumber', { file: clash.path });
+  // Chosen already, by a second click or otherwise.
+  if (!shown.get().clashes.includes(clash)) return;
+  const { text: mine } = documents.get(clash.path) ?? { text: before };
+  const beside = freeBeside(clash.path);
   takeTheirs(clash);
-  change(words.keepBoth, [{ path: beside, edits: [{ start: 0, end: 0, text: mine }] }]);
+  // Typed on meanwhile: then the number is for the writer to give.
+  const numbered = own && mine === before ? own : undefined;
+  const edits = [...(numbered?.edits ?? [])].sort((a, b) => b.start - a.start);
+  const text = edits.reduce((whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end), mine);
+  change(words.keepBoth, [{ path: beside, edits: [{ start: 0, end: 0, text }] }]);
+  say(words.keptBoth(beside, numbered?.number));
+}
+
+function freeBeside(path: string): string {
+  for (let count = 1; ; count += 1) {
+    const one = path.replace(/(\.[^./]*)?$/, (end) => `-mine${count === 1 ? '' : `-${count}`}${end}`);
+    if (!documents.get(one)) return one;
+  }
 }
 
 function settle(path: string): void {
@@ -156,10 +175,13 @@ export async function dropRecovered(): Promise<void> {
   for (const window of windows) await call('journal.drop', { library: here.library, window }).catch(wrong);
 }
 
-/** To the printer, by the system's own dialog or, in a browser, from the tab that shows the file. */
-export async function printOut(name: string): Promise<void> {
+/**
+ * A file that was written: to the printer, to be read, or its place in its folder, by the system's own means or, in a browser, in a tab that shows the
+ * file. A browser shows no folder.
+ */
+export async function showOut(name: string, how: 'read' | 'print' | 'folder'): Promise<void> {
   try {
-    const { address } = await call('output.show', { library: here.library, name, how: 'print' });
+    const { address } = await call('output.show', { library: here.library, name, how });
     if (address !== undefined) globalThis.open(address, '_blank', 'noopener');
   } catch (error) {
     wrong(error);

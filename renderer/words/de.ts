@@ -185,6 +185,16 @@ export const de: Words = {
   takeTheirs: 'Text der Platte nehmen',
   keepMine: 'Meinen behalten',
   keepBoth: 'Beide behalten',
+  clashGone: (path) => `${path} wurde auf der Platte gelöscht, während Sie schrieben.`,
+  letGo: 'Gehen lassen',
+  keptBoth: (path, number) =>
+    number === undefined
+      ? `Ihr Text steht jetzt in ${path}. Geben Sie ihm eine eigene Nummer: der Text der Platte behält die alte.`
+      : `Ihr Text heißt jetzt ${number} und steht in ${path}. Der Text der Platte behält seine Nummer.`,
+  noDifference: 'Die beiden unterscheiden sich nur in den Zeilenenden.',
+  differsIn: (n) =>
+    `${n === 1 ? 'Sie unterscheiden sich an 1 Stelle' : `Sie unterscheiden sich an ${n} Stellen`}: − auf der Platte, + Ihr Text`,
+  lineCalled: (line) => `Zeile ${line}`,
   recovered: (n) =>
     n === 1 ? 'Ein Text war beim letzten Schließen nicht gespeichert.' : `${n} Texte waren beim letzten Schließen nicht gespeichert.`,
   takeBack: 'Zurückholen',
@@ -287,6 +297,24 @@ export const de: Words = {
   beginFrom: 'Ausgehen von',
   fromNothing: 'nichts',
   makeIt: 'Anlegen',
+  fileOfText: 'Datei umbenennen oder entfernen',
+  fileName: 'Name der Datei',
+  renameFile: 'Datei umbenennen',
+  removeFile: 'Datei entfernen',
+  fileNameMeans: 'Andere Texte nennen ein Dokument bei seiner Nummer, ein anderer Dateiname stört also nichts.',
+  namedIn: (n) =>
+    n === 0
+      ? 'Kein anderer Text nennt diesen.'
+      : n === 1
+        ? 'Eine andere Stelle nennt ihn und führte ins Leere:'
+        : `${n} andere Stellen nennen ihn und führten ins Leere:`,
+  recordStays: (path) => `Was angemerkt und unterschrieben wurde, bleibt in ${path}.`,
+  removeMeans: 'Sie ist sofort von der Platte weg. Zurücknehmen bringt den Text wieder, solange dieses Fenster offen ist.',
+  removed: (name) => `${name} ist entfernt. Zurücknehmen bringt den Text wieder; er ist dann neu zu speichern.`,
+  renamed: (path) => `Die Datei heißt jetzt ${path}.`,
+  nameTaken: (path) => `${path} gibt es schon; nichts wurde umbenannt. Bitte einen anderen Namen wählen.`,
+  changedMeanwhile: (name) =>
+    `${name} wurde inzwischen auf der Platte geändert. Nichts wurde getan; bitte ansehen und noch einmal versuchen.`,
   measurement: 'Messung mit Grenzwerten',
   limitsFor: { models: 'Grenzwerte je Modell', one: 'für alle Modelle gleich' },
   lower: 'untere Grenze',
@@ -387,6 +415,8 @@ export const de: Words = {
   strip: 'Die Aufnahme als Zeitstreifen: jeder Teil, wo er gesprochen wird',
   makeAgain: { caption: 'Untertitel neu machen', voice: 'neu sprechen', film: 'neu drehen' },
   toPrinter: 'Ausdrucken',
+  readIt: 'Lesen',
+  showFolder: 'Ordner zeigen',
   cautions:
     'Handsclear hilft beim Schreiben. Regeln des Betriebs zum Sichern gegen Wiedereinschalten, örtliche Vorschriften und befähigte Personen gehen vor. Eine Prüfung ohne Befund macht keine Maschine sicher.',
   keyNames: { Mod: 'Strg', Shift: 'Umschalt', Enter: 'Eingabe' },

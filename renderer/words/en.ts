@@ -181,6 +181,15 @@ export const en = {
   takeTheirs: 'Take the text on disk',
   keepMine: 'Keep mine',
   keepBoth: 'Keep both',
+  clashGone: (path: string) => `${path} was deleted on disk while you were writing.`,
+  letGo: 'Let it go',
+  keptBoth: (path: string, number: string | undefined) =>
+    number === undefined
+      ? `Yours is ${path} now. Give it a number of its own: the text on disk keeps the old one.`
+      : `Yours is ${number} now, in ${path}. The text on disk keeps its number.`,
+  noDifference: 'The two differ in nothing but line ends.',
+  differsIn: (n: number) => `${n === 1 ? 'They differ in 1 place' : `They differ in ${n} places`}: − on disk, + yours`,
+  lineCalled: (line: number) => `line ${line}`,
   recovered: (n: number) =>
     n === 1 ? 'One text was not saved when the window closed last.' : `${n} texts were not saved when the window closed last.`,
   takeBack: 'Bring it back',
@@ -281,6 +290,23 @@ export const en = {
   beginFrom: 'Begin from',
   fromNothing: 'nothing',
   makeIt: 'Create it',
+  fileOfText: 'Rename or remove the file',
+  fileName: 'Name of the file',
+  renameFile: 'Rename the file',
+  removeFile: 'Remove the file',
+  fileNameMeans: 'Other texts name a document by its number, so another name of the file breaks nothing.',
+  namedIn: (n: number) =>
+    n === 0
+      ? 'No other text names this one.'
+      : n === 1
+        ? 'One other place names it and would lead nowhere:'
+        : `${n} other places name it and would lead nowhere:`,
+  recordStays: (path: string) => `What was remarked and signed stays in ${path}.`,
+  removeMeans: 'It goes from the disk at once. Undo brings its text back while this window is open.',
+  removed: (name: string) => `${name} is removed. Undo brings its text back, to be saved anew.`,
+  renamed: (path: string) => `The file is ${path} now.`,
+  nameTaken: (path: string) => `${path} is there already; nothing was renamed. Choose another name.`,
+  changedMeanwhile: (name: string) => `${name} was changed on disk meanwhile. Nothing was done; look at it and try again.`,
   measurement: 'Measurement with limits',
   limitsFor: { models: 'limits by model', one: 'the same for all models' },
   lower: 'lower limit',
@@ -381,6 +407,8 @@ export const en = {
   strip: 'The recording as a strip of times: each part where it is spoken',
   makeAgain: { caption: 'captions must be made again', voice: 'must be voiced again', film: 'must be filmed again' },
   toPrinter: 'Print it',
+  readIt: 'Read it',
+  showFolder: 'Show its folder',
   cautions:
     'Handsclear helps a writer. Site lockout rules, local codes and licensed practice come first. A clean check does not make a machine safe; a qualified person reviews.',
   keyNames: { Mod: 'Ctrl' } as Readonly<Record<string, string>>,

@@ -111,6 +111,15 @@ describe.skipIf(!hasBrowser())('the field office', () => {
       expect(spawnSync('qpdf', ['--check', path], { encoding: 'utf8' }).stdout).toMatch(/No syntax or stream encoding errors found/);
   });
 
+  test('reads at once what was written, in a tab of its own; a browser offers no folder', async () => {
+    const name = await page.innerText('.written-file span');
+    expect(name).toMatch(/\.pdf$/);
+    const [tab] = await Promise.all([page.context().waitForEvent('page'), page.click('.written-file button:has-text("Read it")')]);
+    expect(tab.url()).toContain(name);
+    await tab.close();
+    expect(await page.locator('.written-file button:has-text("Show its folder")').count()).toBe(0);
+  });
+
   test('writes the checklist', async () => {
     await page.click('.settings button:has-text("Write the checklist")');
     await page.waitForSelector('.foot [role=status]:has-text(".json")');

@@ -74,6 +74,16 @@ describe.skipIf(!hasBrowser())('the page in the desktop shell', () => {
     await page.waitForSelector('.sheet-text .view-line:has-text("Typed elsewhere.")');
   });
 
+  test('shows what was printed by the system, to be read and in its folder', async () => {
+    await page.keyboard.press('Control+3');
+    await page.click('.settings button:has-text("Write the PDF")');
+    await page.click('.written-file button:has-text("Read it")');
+    await expect.poll(() => electron.shell.asked.at(-1)).toMatch(/^open .*\.pdf$/);
+    await page.click('.written-file button:has-text("Show its folder")');
+    await expect.poll(() => electron.shell.asked.at(-1)).toMatch(/^show .*\.pdf$/);
+    await page.keyboard.press('Control+1');
+  });
+
   test('asks by the preload only: over the address it gets its own files and nothing else', () => {
     expect(asked.filter((one) => !/^GET \/(assets\/[\w.-]+)?$/.test(one))).toEqual([]);
     expect(asked.length).toBeGreaterThan(3);

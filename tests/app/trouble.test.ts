@@ -17,6 +17,8 @@ async function typeAfter(page: Page, words: string, typed: string): Promise<void
   await checked(page);
 }
 
+const errorsIn = (counts: string): string => counts.split(',')[0] ?? '';
+
 describe.skipIf(!hasBrowser())('trouble', () => {
   let browser: Browser;
   beforeAll(async () => {
@@ -94,10 +96,22 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       await other.waitForTimeout(500);
       expect(desk.onDisk(TEXT)).toContain(' Once more.');
       expect(desk.onDisk(TEXT)).not.toContain('And from the second.');
+      // The choice is not blind.
+      await other.click('.band-message summary:has-text("They differ in 1 place")');
+      expect(await other.innerText('.band-message del')).toContain('Once more.');
+      expect(await other.innerText('.band-message ins')).toContain('And from the second.');
+      const errors = await other.innerText('.foot .counts');
       await other.click('.band-message button:has-text("Keep both")');
       await save(other);
+      await checked(other);
       expect(desk.onDisk(TEXT)).toContain(' Once more.');
-      expect(desk.onDisk(TEXT.replace('.md', '-mine.md'))).toContain('And from the second.');
+      expect(desk.onDisk(TEXT)).toContain('id: OM-3140\n');
+      const mine = desk.onDisk(TEXT.replace('.md', '-mine.md'));
+      expect(mine).toContain('And from the second.');
+      // A number names one procedure, so mine has another; nothing else of it is touched, and nothing is found that was not before.
+      expect(mine).toContain('id: OM-3170\n');
+      expect(mine.split('\n')[3]).toBe(desk.onDisk(TEXT).split('\n')[3]);
+      expect(errorsIn(await other.innerText('.foot .counts'))).toBe(errorsIn(errors));
     });
 
     test('a window that is lost leaves what it had not saved to the next', async () => {
@@ -170,7 +184,8 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       const page = await desk.another();
       await typeAfter(page, '1.', ' Still here.');
       rmSync(path.join(desk.folder, ...TEXT.split('/')));
-      await page.waitForSelector('.band-message:has-text("changed on disk")');
+      await page.waitForSelector('.band-message:has-text("deleted on disk")');
+      expect(await page.locator('.band-message button:has-text("Keep both")').count()).toBe(0);
       await page.click('.band-message button:has-text("Keep mine")');
       await expect.poll(() => existsSync(path.join(desk.folder, TEXT))).toBe(true);
       expect(desk.onDisk(TEXT)).toContain(' Still here.');

@@ -114,7 +114,7 @@ describe.skipIf(!hasBrowser())('a writer who takes things back', () => {
     await page.keyboard.type(' Still here.');
     await checked(page);
     rmSync(path.join(desk.folder, ...LIP.split('/')));
-    await page.click('.band-message button:has-text("Take the text on disk")');
+    await page.click('.band-message button:has-text("Let it go")');
     await checked(page);
     expect(await unsaved()).toBe('0');
     expect(onDisk(LIP)).toBe(false);

@@ -47,3 +47,15 @@ export function named(model: LibraryModel, ask: AtCaret): NamedHere | undefined 
     }
   );
 }
+
+/** Where other texts name the document of this file by its number: what leads nowhere without it. */
+export function usesOfDocument(
+  model: LibraryModel,
+  { file }: { readonly file: string },
+): readonly { readonly file: string; readonly offset: number; readonly end: number }[] {
+  const head = [...model.facts.procedures, ...model.facts.guides].find((one) => one.file === file)?.head;
+  if (!head?.id) return [];
+  return usesOf({ kind: 'document', number: head.id }, model.facts)
+    .filter((use) => use.file !== file)
+    .map((use) => ({ file: use.file, offset: use.span.start, end: use.span.end }));
+}

@@ -13,6 +13,7 @@ import {
   type NewProcedure,
   type NewProcedureInput,
   newProcedure as newProcedureIn,
+  nextNumber,
   type Proposal,
   readingChoices as readingChoicesIn,
   registerName as registerNameIn,
@@ -40,6 +41,21 @@ export function formEdits(
 
 export function newProcedure(model: LibraryModel, ask: NewProcedureInput): NewProcedure {
   return newProcedureIn(ask, model.facts);
+}
+
+/** The next free number for a text that is to stand beside another of the same number, and the edits that give it. */
+export function ownNumber(
+  model: LibraryModel,
+  ask: { readonly file: string },
+): { readonly number: string; readonly edits: readonly TextEdit[] } | undefined {
+  const facts = model.procedure(ask.file);
+  const number =
+    facts &&
+    nextNumber(
+      model.facts,
+      facts.head.models.map(({ name }) => name),
+    );
+  return number === undefined ? undefined : { number, edits: formEditsIn(facts as NonNullable<typeof facts>, 'id', number) };
 }
 
 export function insertMeasurement(

@@ -1,8 +1,18 @@
 /** The questions that the page may put to the worker, by name. */
-import { complete, hover, named } from './assist.ts';
+import { complete, hover, named, usesOfDocument } from './assist.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
-import { form, formEdits, insertFigure, insertMeasurement, newProcedure, readingChoices, registerName, sayOutright } from './forms.ts';
+import {
+  form,
+  formEdits,
+  insertFigure,
+  insertMeasurement,
+  newProcedure,
+  ownNumber,
+  readingChoices,
+  registerName,
+  sayOutright,
+} from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
@@ -17,6 +27,7 @@ export const queries = {
   complete,
   hover,
   named,
+  usesOfDocument,
   rename,
   find,
   replace,
@@ -24,6 +35,7 @@ export const queries = {
   form,
   formEdits,
   newProcedure,
+  ownNumber,
   insertMeasurement,
   insertFigure,
   readingChoices,

@@ -114,6 +114,17 @@ describe('a text that was taken away here', () => {
   });
 });
 
+test('a file with another name has its text, its place on disk and all that can be undone', () => {
+  const documents = library();
+  put(documents, 'zero ');
+  documents.rename(A, NEW);
+  expect(documents.get(A)).toBeUndefined();
+  expect(documents.get(NEW)).toMatchObject({ path: NEW, text: 'zero one two', base: 'hash a', saved: 'one two' });
+  documents.undo();
+  expect(documents.get(NEW)?.text).toBe('one two');
+  expect(documents.list()).toHaveLength(1);
+});
+
 test('typing is joined into one undo, and tells its title', () => {
   const documents = library();
   documents.edit('Typing', [{ path: A, edits: [{ start: 7, end: 7, text: 'x' }] }], 0, true);

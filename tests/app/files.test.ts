@@ -1,0 +1,97 @@
+/** A writer who renames and removes files in a real browser: told what would lead nowhere, and able to have a removed text back. */
+import { existsSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+
+const LIP = 'procedures/OM-3140-lip-cylinder.md';
+const RENAMED = 'procedures/lip.md';
+
+describe.skipIf(!hasBrowser())('a writer at the files', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    await page.click('.tour button:has-text("Not now")');
+    await page.click('.library .entry:has-text("OM-3140")');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+
+  const at = (own: string) => path.join(desk.folder, ...own.split('/'));
+  const counts = () => page.innerText('.foot .counts');
+  async function openSheet(): Promise<void> {
+    await page.click('.menus button:text-is("File")');
+    await page.click('[role=menuitem]:has-text("Rename or remove the file")');
+  }
+
+  test('gives a file another name, with what is not saved yet, and nothing is found that was not before', async () => {
+    const [before, text] = [await counts(), desk.onDisk(LIP)];
+    await page.click('.sheet-text .view-line:has-text("1.")');
+    await page.keyboard.press('End');
+    await page.keyboard.type(' Slowly.');
+    await checked(page);
+    await openSheet();
+    await page.fill('.over input', 'lip');
+    await page.click('.over button:has-text("Rename the file")');
+    await page.waitForSelector('.foot:has-text("procedures/lip.md")');
+    await checked(page);
+    expect(existsSync(at(LIP))).toBe(false);
+    expect(desk.onDisk(RENAMED)).toBe(text);
+    expect(await page.getAttribute('.sheet-head h1', 'title')).toBe(RENAMED);
+    expect(await page.getAttribute('.page', 'data-unsaved')).toBe('1');
+    await page.keyboard.press('Control+z');
+    await checked(page);
+    expect(await page.getAttribute('.page', 'data-unsaved')).toBe('0');
+    expect(await counts()).toBe(before);
+  });
+
+  test('is refused a name that another file has', async () => {
+    await openSheet();
+    await page.fill('.over input', 'OM-1110-fan-shake');
+    await page.click('.over button:has-text("Rename the file")');
+    await page.waitForSelector('.foot .wrong:has-text("is there already")');
+    expect(existsSync(at(RENAMED))).toBe(true);
+  });
+
+  test('sees what would lead nowhere, removes the file, and has it back by undo', async () => {
+    const [before, text] = [await counts(), desk.onDisk(RENAMED)];
+    await openSheet();
+    await page.waitForSelector('.over:has-text("would lead nowhere")');
+    expect(await page.locator('.over .found li').count()).toBeGreaterThan(0);
+    await page.click('.over button:has-text("Remove the file")');
+    await page.waitForSelector('.foot:has-text("is removed. Undo brings its text back")');
+    await checked(page);
+    expect(existsSync(at(RENAMED))).toBe(false);
+    await page.waitForSelector('.library .entry:has-text("OM-3140")', { state: 'detached' });
+    expect(await counts()).not.toBe(before);
+    await page.keyboard.press('Control+z');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-3140")');
+    await save(page);
+    await checked(page);
+    expect(desk.onDisk(RENAMED)).toBe(text);
+    expect(await counts()).toBe(before);
+  });
+
+  test('removes nothing that somebody else wrote anew under unsaved text', async () => {
+    await page.click('.sheet-text .view-line:has-text("1.")');
+    await page.keyboard.press('End');
+    await page.keyboard.type(' Slowly.');
+    await checked(page);
+    const theirs = `${desk.onDisk(RENAMED)}Written by another program.\n`;
+    writeFileSync(at(RENAMED), theirs);
+    await page.waitForSelector('.band-message');
+    await openSheet();
+    await page.click('.over button:has-text("Remove the file"):enabled');
+    await page.waitForSelector('.foot .wrong:has-text("Nothing was done")');
+    expect(desk.onDisk(RENAMED)).toBe(theirs);
+    expect(await page.getAttribute('.page', 'data-unsaved')).toBe('1');
+    expect(desk.complaints).toEqual([]);
+  });
+});

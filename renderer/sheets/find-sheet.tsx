@@ -53,7 +53,10 @@ export function FindSheet(): ReactNode {
           cancel={() => setProposal(undefined)}
         />
       ) : found === undefined ? null : found.ok ? (
-        <Found files={found.files} />
+        <>
+          {found.more ? <p className="wrong">{words.foundCut(found.count)}</p> : null}
+          <Found files={found.files} />
+        </>
       ) : (
         <p className="wrong">{found.reason}</p>
       )}

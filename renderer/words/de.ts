@@ -395,6 +395,7 @@ export const de: Words = {
   waitOpen: (time) => (time === '' ? 'bis es zu sehen ist' : `${time}, und bis es zu sehen ist`),
   timeGiven: (time) => `die Anweisung gibt für alles ${time} an`,
   moreFound: (n, document) => (n === 1 ? `1 weitere Stelle in ${document}.` : `${n} weitere Stellen in ${document}.`),
+  foundCut: (n) => `Hier werden nur die ersten ${n} Stellen gesucht, und es gibt mehr. Um sie zu sehen, bitte nach Seltenerem suchen.`,
   foreword: 'Vorwort',
   nothingToRemark: 'Angemerkt wird etwas zu einem Schritt oder zu einer Zeile eines Handbuchs. Bitte erst die Schreibmarke dorthin setzen.',
   besideFolder: 'oder mit einem Ordner, der eine ganze Bibliothek enthält',

@@ -389,6 +389,7 @@ export const en = {
   waitOpen: (time: string) => (time === '' ? 'until it is seen' : `${time}, and until it is seen`),
   timeGiven: (time: string) => `the procedure gives ${time} for all of it`,
   moreFound: (n: number, document: string) => (n === 1 ? `1 more place in ${document}.` : `${n} more places in ${document}.`),
+  foundCut: (n: number) => `Only the first ${n} places are looked up here, and there are more. Look for something rarer to see them.`,
   foreword: 'Foreword',
   nothingToRemark: 'A remark is said of a step, or of a line of a guide. Put the caret there first.',
   besideFolder: 'or with a folder that holds a whole library',

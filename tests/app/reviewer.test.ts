@@ -218,6 +218,8 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
   test('finding says how many places of a text it did not list, and lists them when asked', async () => {
     await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'the');
+    await page.waitForSelector('.over .wrong:has-text("Only the first 1000 places")');
+    await page.fill('.over input[type=search]', 'lip');
     const more = page.locator('.found-more:has-text("OM-3140")');
     await more.waitFor();
     const left = Number(/^(\d+) more place/.exec(await more.innerText())?.[1]);

@@ -46,7 +46,7 @@ describe('a walk', () => {
         ],
       ]
     `);
-    // What was waited never grows less.
+    // What was left open stays so.
     const open = frames.map(({ waited }) => waited.open);
     expect(open).toEqual([...open].sort());
   });

@@ -1,4 +1,4 @@
-/** Every word of the page in German. */
+/** Every word of the page in German. Long because one language is one table that the compiler holds against the other. */
 import type { Words } from './en.ts';
 
 export const de: Words = {

@@ -1,4 +1,4 @@
-/** Every word of the page in English. Another language is another file of this type. */
+/** Every word of the page in English. Another language is another file of this type. Long because one language is one table that the compiler holds against the other. */
 export const en = {
   write: 'Write',
   review: 'Review',

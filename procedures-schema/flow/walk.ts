@@ -3,6 +3,7 @@
  * decides nothing that the search does not decide the same way.
  */
 import type { LabelledStep } from '../numbering/index.ts';
+import type { Action } from '../reading/index.ts';
 import type { Machine } from '../registers/index.ts';
 import type { EndKind, Program } from './code.ts';
 import { waysOf } from './decide.ts';
@@ -19,6 +20,8 @@ export interface WalkPosition {
   readonly stop: WalkStop;
   /** Rules broken since the position before. */
   readonly breaches: readonly Breach[];
+  /** What was done since the position before. */
+  readonly done: readonly Action[];
 }
 
 export type WalkStop =
@@ -58,9 +61,10 @@ const MOST_SILENT = 10_000;
 function run(setting: SolveInput, from: number, begun: State, told: readonly Breach[]): WalkPosition {
   const { program, layout } = setting;
   const breaches = [...told];
+  const actions: Action[] = [];
   let node = from;
   let state = begun;
-  const at = (stop: WalkStop): WalkPosition => ({ node, state, stop, breaches });
+  const at = (stop: WalkStop): WalkPosition => ({ node, state, stop, breaches, done: actions });
   for (let silent = 0; silent < MOST_SILENT; silent += 1) {
     const instruction = program.code[node];
     if (!instruction) return at({ kind: 'end', end: 'normal' });
@@ -70,6 +74,7 @@ function run(setting: SolveInput, from: number, begun: State, told: readonly Bre
       case 'act': {
         const done = act(layout, state, setting.doingOf(instruction));
         breaches.push(...done.breaches);
+        actions.push(instruction.action);
         state = done.state;
         node = instruction.next;
         break;

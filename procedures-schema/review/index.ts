@@ -20,5 +20,6 @@ export {
 } from './record.ts';
 export { boundIn, type GuideFacts, signedOf, verdictOf } from './signed.ts';
 export { type GraphEdge, type GraphStep, graphOf, type StepGraph, stepGraph } from './step-graph.ts';
+export type { Waited } from './wait-time.ts';
 export { type WalkFrame, type WalkSoFar, walkFrames } from './walk-frames.ts';
 export { type LaidEdge, type LaidWays, layWays, shortened, TIP, waysPath } from './ways-layout.ts';

@@ -7,6 +7,7 @@ import type { Span, WalkAnswer } from '../finding.ts';
 import { compile, type ToldState, tellState, walkerOf } from '../flow/index.ts';
 import { positionAt } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
+import { both, NO_WAIT, saidWait, type Waited, type WaitSum, waitOf } from './wait-time.ts';
 
 export interface WalkFrame {
   readonly file: string;
@@ -19,6 +20,10 @@ export interface WalkFrame {
   readonly state: ToldState;
   /** What was asked after it, and answered. */
   readonly answers?: readonly WalkAnswer[];
+  /** Waited in this step; absent where nothing is waited for. */
+  readonly wait?: Waited;
+  /** Waited from the beginning to its end. */
+  readonly waited: Waited;
   /** Rules broken by doing it: "H-locked: mains supply (main isolator)". */
   readonly broken: readonly string[];
 }
@@ -26,6 +31,8 @@ export interface WalkFrame {
 export interface WalkSoFar {
   readonly variant: string;
   readonly start: ToldState;
+  /** What the procedure says that it takes. */
+  readonly time?: string;
   readonly frames: readonly WalkFrame[];
   /** What must be answered to go on; absent at an end. */
   readonly question?: { readonly text: string; readonly frame: number };
@@ -58,42 +65,58 @@ export function walkFrames(
   const frames: WalkFrame[] = [];
   let at = walker.start();
   const start = told(at.state);
+  const { time } = facts.head;
+  const head = { variant, start, ...(time === undefined ? {} : { time }) };
   let asked = 0;
+  // Before the step at hand, and in it.
+  let waited: WaitSum = NO_WAIT;
+  let step: WaitSum = NO_WAIT;
   for (let turn = 0; turn < LONGEST; turn += 1) {
     const { stop } = at;
-    if (stop.kind === 'end') return { variant, start, frames, end: stop.end };
+    if (stop.kind === 'end') return { ...head, frames, end: stop.end };
     if (stop.kind === 'question') {
       const answer = answers[asked];
       const text = stop.text.replace(/[.,:]+$/, '');
-      if (answer === undefined) return { variant, start, frames, question: { text, frame: frames.length - 1 } };
+      if (answer === undefined) return { ...head, frames, question: { text, frame: frames.length - 1 } };
       asked += 1;
       at = walker.next(at, answer);
       const last = frames.at(-1);
+      // What hangs on the answer is done in the step that asked.
+      step = both(step, waitOf(at.done));
       if (last)
         frames[frames.length - 1] = {
           ...last,
+          ...timesOf(waited, step),
           state: told(at.state),
           answers: [...(last.answers ?? []), { asked: text, yes: answer }],
           broken: [...last.broken, ...brokenIn(at.breaches)],
         };
       continue;
     }
-    const { step, file } = stop;
+    const { step: labelled, file } = stop;
     at = walker.next(at);
+    waited = both(waited, step);
+    step = waitOf(at.done);
     const own = library.procedures.find((one) => one.file === file) ?? facts;
-    const span = { start: step.step.span.start, end: step.step.lead.span.end };
+    const span = { start: labelled.step.span.start, end: labelled.step.lead.span.end };
     frames.push({
       file,
       span,
       line: positionAt(own.source, span.start).line,
-      section: step.section.title,
-      label: step.label,
-      text: wordsOf(own, step),
+      section: labelled.section.title,
+      label: labelled.label,
+      text: wordsOf(own, labelled),
       state: told(at.state),
+      ...timesOf(waited, step),
       broken: brokenIn(at.breaches),
     });
   }
-  return { variant, start, frames, end: `cut after ${LONGEST} turns` };
+  return { ...head, frames, end: `cut after ${LONGEST} turns` };
+}
+
+function timesOf(before: WaitSum, step: WaitSum): Pick<WalkFrame, 'wait' | 'waited'> {
+  const own = saidWait(step);
+  return { ...(own.time === '' && !own.open ? {} : { wait: own }), waited: saidWait(both(before, step)) };
 }
 
 const brokenIn = (breaches: readonly { readonly rule: string; readonly thing: string; readonly missing: readonly string[] }[]): string[] =>

@@ -1,5 +1,6 @@
 /** A walk made as a technician makes it: choose procedure and variant, answer what is asked, see the required state after each step. */
 import { type ReactNode, useRef } from 'react';
+import type { Waited } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { entryKeys, tabbed } from '../parts/entry-keys.ts';
 import { Place } from '../parts/place.tsx';
@@ -12,6 +13,9 @@ import { StateTold } from './state-told.tsx';
 
 /** An answer's words begin a line here. */
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** Of a wait, or of all so far. */
+const waitWords = ({ time, open }: Waited): string => (open ? words.waitOpen(time) : time === '' ? words.noWait : words.waitFor(time));
 
 interface Walked {
   readonly file: string | undefined;
@@ -71,7 +75,7 @@ export function Walking(): ReactNode {
                 <b>
                   {one.section} {one.label}
                 </b>{' '}
-                {one.text} <WalkAnswers step={one} />
+                {one.text} {one.wait ? <span className="quiet">({waitWords(one.wait)})</span> : null} <WalkAnswers step={one} />
                 {one.broken.map((text) => (
                   <span key={text} className="wrong">
                     {' '}
@@ -130,6 +134,10 @@ export function Walking(): ReactNode {
           <>
             <h3>{frame ? `${words.required}: ${frame.section} ${frame.label}` : words.startState}</h3>
             <StateTold state={frame?.state ?? walk.start} />
+            <p>
+              {words.waitedSoFar}: {frame ? waitWords(frame.waited) : words.noWait}
+              {walk.time === undefined ? null : <span className="quiet"> ({words.timeGiven(walk.time)})</span>}
+            </p>
             {frame ? (
               <button type="button" onClick={() => goTo(frame.file, frame.span.start, frame.span.end)}>
                 <Place file={frame.file} offset={frame.span.start} />

@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react';
 import type { FoundTexts, Proposal } from '../../procedures-schema/assist/index.ts';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
-import { usePlaces } from '../parts/place.tsx';
+import { nameOf, usePlaces } from '../parts/place.tsx';
 import { Preview } from '../parts/preview.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo } from '../state/shown.ts';
@@ -53,7 +53,10 @@ export function FindSheet(): ReactNode {
           cancel={() => setProposal(undefined)}
         />
       ) : found === undefined ? null : found.ok ? (
-        <Found files={found.files} />
+        <>
+          {found.more ? <p className="wrong">{words.foundCut(found.count)}</p> : null}
+          <Found files={found.files} />
+        </>
       ) : (
         <p className="wrong">{found.reason}</p>
       )}
@@ -61,24 +64,49 @@ export function FindSheet(): ReactNode {
   );
 }
 
-/** Hits of one file that are listed: more would be read by nobody. */
+/** Hits of one file that are listed at first: more are seldom read. How many more there are is said. */
 const MOST = 50;
 
-function Found({ files }: { readonly files: (FoundTexts & { readonly ok: true })['files'] }): ReactNode {
-  const hits = files.flatMap(({ file, found }) => found.slice(0, MOST).map((hit) => ({ file, offset: hit.span.start, hit })));
-  const places = usePlaces(hits.map(({ file, offset }) => ({ file, offset })));
+type Files = (FoundTexts & { readonly ok: true })['files'];
+
+function Found({ files }: { readonly files: Files }): ReactNode {
+  const [whole, setWhole] = useState<ReadonlySet<string>>(new Set());
+  const listed = files.map(({ file, found }) => ({
+    file,
+    found: whole.has(file) ? found : found.slice(0, MOST),
+    left: found.length - MOST,
+  }));
+  const hits = listed.flatMap(({ file, found }) => found.map((hit) => ({ file, offset: hit.span.start })));
+  const places = usePlaces(hits);
+  let at = 0;
   return (
     <ul className="found">
-      {hits.map(({ file, hit }, index) => (
-        <li key={`${file}${hit.span.start}`}>
-          <button type="button" className="plain" onClick={() => goTo(file, hit.span.start, hit.span.end)}>
-            <span className="quiet" title={places[index]?.title}>
-              {places[index]?.words}
-            </span>{' '}
-            {hit.text.trim()}
-          </button>
-        </li>
-      ))}
+      {listed.flatMap(({ file, found, left }) => [
+        ...found.map((hit) => {
+          const place = places[at];
+          at += 1;
+          return (
+            <li key={`${file}${hit.span.start}`}>
+              <button type="button" className="plain" onClick={() => goTo(file, hit.span.start, hit.span.end)}>
+                <span className="quiet" title={place?.title}>
+                  {place?.words}
+                </span>{' '}
+                {hit.text.trim()}
+              </button>
+            </li>
+          );
+        }),
+        ...(left > 0 && !whole.has(file)
+          ? [
+              <li key={`${file} more`} className="found-more">
+                {words.moreFound(left, nameOf(file))}{' '}
+                <button type="button" onClick={() => setWhole(new Set([...whole, file]))}>
+                  {words.showThem}
+                </button>
+              </li>,
+            ]
+          : []),
+      ])}
     </ul>
   );
 }

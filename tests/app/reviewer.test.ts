@@ -215,6 +215,22 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.waitForSelector('.signatures li.stale:has-text("given for the words alone")');
   });
 
+  test('finding says how many places of a text it did not list, and lists them when asked', async () => {
+    await page.keyboard.press('Control+Shift+L');
+    await page.fill('.over input[type=search]', 'the');
+    await page.waitForSelector('.over .wrong:has-text("Only the first 1000 places")');
+    await page.fill('.over input[type=search]', 'lip');
+    const more = page.locator('.found-more:has-text("OM-3140")');
+    await more.waitFor();
+    const left = Number(/^(\d+) more place/.exec(await more.innerText())?.[1]);
+    expect(left).toBeGreaterThan(0);
+    const before = await page.locator('.found li:not(.found-more)').count();
+    await more.locator('button').click();
+    await expect.poll(() => page.locator('.found li:not(.found-more)').count()).toBe(before + left);
+    expect(await more.count()).toBe(0);
+    await page.click('.over header button');
+  });
+
   test('remarks on a guide and signs it with all that it binds in', async () => {
     await page.selectOption('.one select[aria-label="Document"]', { value: GUIDE });
     await page.waitForSelector('.to-see:has-text("It binds in 6 procedures")');

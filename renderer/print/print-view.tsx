@@ -155,7 +155,7 @@ export function PrintView(): ReactNode {
             </button>
           </p>
         ) : null}
-        <p className="row">
+        <p className="row write-row">
           <button type="button" className="main" disabled={!mayPrint || !made || running} onClick={() => void writePdf()}>
             {words.writePdf}
           </button>{' '}

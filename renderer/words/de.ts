@@ -458,7 +458,7 @@ export const de: Words = {
   bindingEdge: 'Bindung',
   bindings: { left: 'links', top: 'oben', none: 'keine' },
   printedSides: 'Bedruckt',
-  sidesNames: { one: 'eine Seite des Blattes', two: 'beide Seiten, Ränder gespiegelt' },
+  sidesNames: { one: 'eine Seite des Blattes', two: 'beide Seiten, gespiegelt' },
   printedLanguage: 'Sprache der gedruckten Wörter',
   printedLanguageSays: 'Was um den Text herum gedruckt wird, steht in dieser Sprache. Der Text bleibt, wie er geschrieben ist.',
   languageNames: { en: 'Englisch', de: 'Deutsch' },

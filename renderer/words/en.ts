@@ -449,7 +449,7 @@ export const en = {
   bindingEdge: 'Binding',
   bindings: { left: 'at the left', top: 'at the top', none: 'none' },
   printedSides: 'Printed on',
-  sidesNames: { one: 'one side of the leaf', two: 'both sides, margins mirrored' },
+  sidesNames: { one: 'one side of the leaf', two: 'both sides, mirrored' },
   printedLanguage: 'Language of the printed words',
   printedLanguageSays: 'What is printed around your text stands in this language. Your text stays as it is written.',
   languageNames: { en: 'English', de: 'German' } as Readonly<Record<string, string>>,

@@ -19,6 +19,7 @@ import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
+import { paperChoice, paperOption } from '../paper.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
 
@@ -35,7 +36,7 @@ export const print: Command = {
       choices: ['full', 'short'],
       help: 'the whole text, or the paper checklist: one or two sheets a procedure, to be ticked off',
     },
-    { name: 'paper', value: 'a4|letter|a5', choices: ['a4', 'letter', 'a5'], help: 'paper, where it is not that of guide or house' },
+    paperOption,
     { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
     {
       name: 'units',
@@ -58,6 +59,10 @@ export const print: Command = {
     {
       line: 'handsclear print OM-3140 --library sample-procedures --to lip.pdf --model DL-25 --paper letter',
       does: 'one procedure, for one model',
+    },
+    {
+      line: 'handsclear print OM-8010 --library sample-procedures --to own.pdf --paper "160 x 230 mm"',
+      does: 'the guide on paper of another size',
     },
     { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
     {
@@ -107,7 +112,7 @@ export const print: Command = {
       ...(earlier === undefined ? {} : { earlier }),
     };
     const choice = {
-      ...(values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' | 'a5' }),
+      ...(values.paper === undefined ? {} : { paper: paperChoice(values.paper) }),
       ...(flags.has('large-type') ? { large: true } : {}),
       ...(flags.has('obsolete') ? { obsolete: true } : {}),
     };

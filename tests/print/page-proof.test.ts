@@ -64,6 +64,12 @@ test('a state drawn once is not drawn again for another page of it', () => {
   expect(proof(library, { file, page: 1 })?.page).toBe(one?.page);
 });
 
+test("paper of one's own size: as chosen, and refused with the reason", () => {
+  const made = pages(library, { file, draft: false, paper: '6 x 9 in' });
+  expect([made?.pages[0]?.width, made?.pages[0]?.height]).toEqual([432_000, 648_000]);
+  expect(() => pages(library, { file, draft: false, paper: '3 x 5 in' })).toThrow('The smallest is 120 x 170 mm.');
+});
+
 test('an edition for a model that the text is not for is refused by name, and a guide says what it leaves out', () => {
   const baler = { file: 'procedures/OM-2120-guide-shoes.md', model: 'DL-25', draft: false };
   for (const make of [pages, pdf, checklist])

@@ -74,7 +74,7 @@ function inked(ops: readonly Op[]): readonly Edges[] {
 const strip = mm(18);
 
 test.each(
-  (['a4', 'letter', 'a5'] as const).flatMap((paper) =>
+  (['a4', 'letter', 'a5', '120 x 170 mm', '6 x 9 in', '300 x 440 mm'] as const).flatMap((paper) =>
     (['left', 'top', 'none'] as const).flatMap((binding) => [true, false].map((duplex) => ({ paper, binding, duplex }))),
   ),
 )('$paper, bound $binding, both sides: $duplex', ({ paper, binding, duplex }) => {

@@ -1,5 +1,12 @@
 /** Printed pages: as drawing operations to show, or as the bytes of the PDF. Both come from the one engine that prints. */
-import { checkLibrary, type Finding, type LibraryFacts, type ProcedureFacts } from '../../../procedures-schema/index.ts';
+import {
+  checkLibrary,
+  type Finding,
+  type LibraryFacts,
+  type Paper,
+  type ProcedureFacts,
+  readPaper,
+} from '../../../procedures-schema/index.ts';
 import { filmsIn, isFilmText, linksOf } from '../../../procedures-schema/narration/index.ts';
 import {
   attachmentsOf,
@@ -31,7 +38,7 @@ export interface Edition {
   readonly file: string;
   readonly model?: string;
   readonly units?: UnitsEdition;
-  readonly paper?: 'a4' | 'letter' | 'a5';
+  readonly paper?: Paper;
   /** short: the paper checklist, one or two sheets a procedure. */
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
@@ -258,9 +265,16 @@ function mustHaveEdition(document: Parameters<typeof noEdition>[0], model: Libra
   if (refused !== undefined) throw new Error(refused);
 }
 
+/** A size as typed may be one that nothing can be printed on. */
+function paperOf(typed: string): Paper {
+  const read = readPaper(typed);
+  if (read !== undefined && 'paper' in read) return read.paper;
+  throw new Error(read?.refused ?? `"${typed}" is no size of paper.`);
+}
+
 function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
   const choice = {
-    ...(edition.paper === undefined ? {} : { paper: edition.paper }),
+    ...(edition.paper === undefined ? {} : { paper: paperOf(edition.paper) }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
   };

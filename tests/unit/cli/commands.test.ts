@@ -113,7 +113,12 @@ describe('print and checklist', () => {
   test.each([
     [['print', 'OM-8010', '--library', SAMPLE], 'print wants --to'],
     [['print', 'OM-8011', '--library', SAMPLE, '--to', 'x.pdf'], 'Did you mean OM-8010?'],
-    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', 'a3'], '--paper is a4 or letter'],
+    [
+      ['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', 'a3'],
+      '--paper is a4 or letter or a5 or a size such as "160 x 230 mm", not "a3".',
+    ],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', '80 x 120 mm'], 'The smallest is 120 x 170 mm.'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', '11 x 8.5 in'], 'lies on its side'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--signature', '4'], '--signature goes with --booklet or --two-up'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--two-up'], 'either a --booklet or --two-up'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--signature', '0'], 'a number of sheets'],

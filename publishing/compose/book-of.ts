@@ -28,6 +28,8 @@ const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
 export interface PrintChoice {
   readonly paper?: Book['paper'];
   readonly binding?: Book['binding'];
+  /** Printed on both sides: the bound margin changes sides from page to page. */
+  readonly duplex?: boolean;
   /** The large-type edition. */
   readonly large?: boolean;
   /** Marked as replaced on every page. */
@@ -39,7 +41,7 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   const { head, tree } = guide;
   const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
   const input = { ...inLanguage(given, head.language), paper };
-  const duplex = head.duplex;
+  const duplex = choice.duplex ?? head.duplex;
   const procedures = heldBy(guide, input).filter((facts) => isFor(facts, input));
   const inBook = new Set(procedures.map((facts) => facts.head.id));
   const models = head.models.filter((name) => input.model === undefined || name === input.model);
@@ -105,7 +107,7 @@ export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     binding: choice.binding ?? 'left',
-    duplex: false,
+    duplex: choice.duplex ?? false,
     cover: cover({ ...head, models: input.model === undefined ? models : [input.model] }, input),
     chapters: [
       contentsChapter(input, false),

@@ -91,7 +91,8 @@ function turnedGeometry(book: Book, side: Side): PageGeometry {
   const { body } = upright;
   const paper = factsOf(book.paper);
   // The portrait left edge is the head now, the portrait foot the left edge. Head and foot lines stand between the body and the edge that is punched.
-  const punched = book.binding === 'left' ? Math.max(PUNCHED + reach.head - paper.top, PUNCHED + reach.foot - paper.foot) : 0;
+  const head = reach.head + (book.short === undefined ? 0 : leaf.mark);
+  const punched = book.binding === 'left' ? Math.max(PUNCHED + head - paper.top, PUNCHED + reach.foot - paper.foot) : 0;
   const top = Math.max(body.x, paper.top + (side === 'right' ? punched : 0));
   const foot = Math.max(upright.width - body.x - body.width, paper.foot + (side === 'left' ? punched : 0));
   // The same on fronts and backs: what was measured for one side must fit the other.
@@ -125,17 +126,23 @@ function uprightGeometry(book: Book, side: Side): PageGeometry {
   };
 }
 
-/** A short form: holes stay clear at the bound edge, the rest of the sheet is for writing. The head holds a row of boxes. */
-const leaf = { bound: mm(19), outer: mm(11), top: mm(25), foot: mm(15.5) } as const;
+/**
+ * A short form: holes stay clear at the bound edge, the rest of the sheet is for writing. The head holds a row of boxes; `mark` is how much higher than
+ * on other pages the draft mark stands, `boundTop` what head or foot move in by to clear the holes when binding at the top.
+ */
+const leaf = { bound: mm(19), outer: mm(11), top: mm(25), foot: mm(15.5), mark: mm(1.6), boundTop: mm(16) } as const;
 
 function leafGeometry(book: Book, side: Side): PageGeometry {
   const { width, height } = factsOf(book.paper);
-  const left = side === 'right' ? leaf.bound : leaf.outer;
+  const even = (leaf.bound + leaf.outer) / 2;
+  const left = book.binding !== 'left' ? Math.round(even) : side === 'right' ? leaf.bound : leaf.outer;
+  const top = leaf.top + (book.binding === 'top' && side === 'right' ? leaf.boundTop : 0);
+  const foot = leaf.foot + (book.binding === 'top' && side === 'left' ? leaf.boundTop : 0);
   return {
     width,
     height,
-    body: { x: left, y: leaf.top, width: width - leaf.bound - leaf.outer, height: height - leaf.top - leaf.foot },
-    headBaseline: mm(12.5),
-    footBaseline: height - leaf.foot + mm(6.5),
+    body: { x: left, y: top, width: width - leaf.bound - leaf.outer, height: height - top - foot },
+    headBaseline: top - mm(12.5),
+    footBaseline: height - foot + mm(6.5),
   };
 }

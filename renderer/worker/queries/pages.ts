@@ -14,6 +14,7 @@ import {
   checklistOf,
   type DrawnPage,
   drawPages,
+  foldedChoice,
   guideBook,
   impose,
   isFor,
@@ -39,6 +40,9 @@ export interface Edition {
   readonly model?: string;
   readonly units?: UnitsEdition;
   readonly paper?: Paper;
+  readonly binding?: Book['binding'];
+  /** Printed on both sides, or not, where document and form do not say what is wanted. */
+  readonly duplex?: boolean;
   /** short: the paper checklist, one or two sheets a procedure. */
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
@@ -61,7 +65,12 @@ export interface PagesShown {
   /** Printed on both sides: a page on the left faces the one after it. */
   readonly duplex: boolean;
   /** What the library says where nothing else is chosen. */
-  readonly house: { readonly paper: Book['paper']; readonly units: UnitsEdition };
+  readonly house: {
+    readonly paper: Book['paper'];
+    readonly units: UnitsEdition;
+    readonly binding: Book['binding'];
+    readonly duplex: boolean;
+  };
   /** What leaves the printer, where that is not page by page. */
   readonly sides?: readonly SheetSide[];
   readonly notes: readonly string[];
@@ -90,10 +99,15 @@ function leftOutOf({ facts }: LibraryModel, edition: Edition): readonly string[]
   return said === undefined ? [] : [said];
 }
 
-function houseOf({ facts }: LibraryModel, { file }: Edition): PagesShown['house'] {
+function houseOf({ facts }: LibraryModel, { file, form }: Edition): PagesShown['house'] {
   const { paper, units } = facts.registers.house;
   const guide = facts.guides.find((one) => one.file === file);
-  return { paper: guide?.head.paper ?? paper, units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}` };
+  return {
+    paper: guide?.head.paper ?? paper,
+    units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}`,
+    binding: (form === 'short' ? undefined : guide?.head.binding) ?? 'left',
+    duplex: form === 'short' || guide?.head.duplex === true,
+  };
 }
 
 export interface ProofAsk {
@@ -273,11 +287,14 @@ function paperOf(typed: string): Paper {
 }
 
 function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
-  const choice = {
+  const own = {
+    ...(edition.binding === undefined ? {} : { binding: edition.binding }),
+    ...(edition.duplex === undefined ? {} : { duplex: edition.duplex }),
     ...(edition.paper === undefined ? {} : { paper: paperOf(edition.paper) }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
   };
+  const choice = foldedChoice(own, edition.press);
   const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const facts = guide ? undefined : model.procedure(edition.file);

@@ -11,7 +11,7 @@ export const pressOptions: readonly Option[] = [
     name: 'sheet',
     value: 'PAPER',
     choices: papers,
-    help: 'paper in the printer, for --booklet and --two-up (a4, or letter for letter pages)',
+    help: 'paper in the printer, for --booklet and --two-up (a4, or letter for pages in inches)',
   },
   {
     name: 'signature',
@@ -40,7 +40,7 @@ export function pressChoice({ values, flags }: Given): PressChoice | undefined {
   if (!booklet && only !== undefined) throw new CannotRun(`--${only} goes with --booklet.`);
   return {
     kind: booklet ? 'booklet' : 'two-up',
-    sheet: (values.sheet ?? (values.paper === 'letter' ? 'letter' : 'a4')) as PressChoice['sheet'],
+    sheet: (values.sheet ?? (/letter|in$/i.test(values.paper ?? '') ? 'letter' : 'a4')) as PressChoice['sheet'],
     ...(values.signature === undefined ? {} : { signature: sheetsIn(values.signature) }),
     ...(booklet ? { thickness: thickness(values.thickness ?? '0.1') } : {}),
     marks: flags.has('cut-marks'),

@@ -3,7 +3,7 @@
  * Made from the core tree by `publishing/compose`; laid out by `publishing/layout`. Plain data.
  */
 
-import type { ShownBand } from '../procedures-schema/index.ts';
+import type { Paper, ShownBand } from '../procedures-schema/index.ts';
 
 /** The state beside a step. */
 export type BandState = ShownBand;
@@ -203,7 +203,7 @@ export interface Book {
   readonly date?: string;
   readonly publisher: string;
   readonly language: string;
-  readonly paper: 'a4' | 'letter' | 'a5';
+  readonly paper: Paper;
   readonly binding: 'left' | 'top' | 'none';
   readonly duplex: boolean;
   /** Printed in the foot of every page. */

@@ -10,6 +10,7 @@ export {
   isFor,
   leftOut,
   noEdition,
+  type PrintChoice,
   plainOf,
   procedureBook,
   scopeOf,
@@ -20,7 +21,7 @@ export { drawPages, newPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
 export { impose, type SheetSide, sheets } from './imposition/index.ts';
 export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op, printedNumber } from './layout/index.ts';
-export { type PressChoice, type Printed, printBook, printSheets } from './print.ts';
+export { foldedChoice, type PressChoice, type Printed, printBook, printSheets } from './print.ts';
 export { PRINTED_LANGUAGES } from './printed-words/index.ts';
 export { newProof, type ProofState } from './proof.ts';
 export { shortGuide, shortProcedure } from './short-form/index.ts';

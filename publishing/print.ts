@@ -1,5 +1,6 @@
 /** A book to the bytes of its PDF: lay out, draw, write. */
 import type { Book } from './book.ts';
+import type { PrintChoice } from './compose/index.ts';
 import { type Choice, duplexTest, impose } from './imposition/index.ts';
 import { drawBook, drawingOf, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
 import { type PdfExtras, writePdf, writeSheets } from './pdf/index.ts';
@@ -26,6 +27,11 @@ export function printBook(book: Book, fonts: FontFiles, extras: PdfExtras = {}):
 export interface PressChoice extends Choice {
   /** A sheet to try the printer with comes first. */
   readonly test?: boolean;
+}
+
+/** A booklet is folded at the left and printed on both sides, whatever its pages would be as single leaves. */
+export function foldedChoice(choice: PrintChoice, press: PressChoice | undefined): PrintChoice {
+  return press?.kind === 'booklet' ? { ...choice, binding: 'left', duplex: true } : choice;
 }
 
 /** The same pages on sheets for folding or cutting. `pages` counts the pages of the book, `sides` what the printer prints. */

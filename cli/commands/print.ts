@@ -3,6 +3,7 @@ import { readFonts } from '../../electron/host/files/index.ts';
 import { linksOf } from '../../procedures-schema/narration/index.ts';
 import {
   attachmentsOf,
+  foldedChoice,
   guideBook,
   heldBy,
   isFor,
@@ -18,6 +19,7 @@ import {
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
+import { leafChoice, leafOptions } from '../leaf.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
@@ -35,7 +37,7 @@ export const print: Command = {
       choices: ['full', 'short'],
       help: 'the whole text, or the paper checklist: one or two sheets a procedure, to be ticked off',
     },
-    { name: 'paper', value: 'a4|letter|a5', choices: ['a4', 'letter', 'a5'], help: 'paper, where it is not that of guide or house' },
+    ...leafOptions,
     { name: 'model', value: 'M', help: 'an edition for one model; labels stay those of the full one' },
     {
       name: 'units',
@@ -59,6 +61,10 @@ export const print: Command = {
       line: 'handsclear print OM-3140 --library sample-procedures --to lip.pdf --model DL-25 --paper letter',
       does: 'one procedure, for one model',
     },
+    {
+      line: 'handsclear print OM-8010 --library sample-procedures --to own.pdf --paper "160 x 230 mm"',
+      does: 'the guide on paper of another size',
+    },
     { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
     {
       line: 'handsclear print OM-8010 --library sample-procedures --to inch.pdf --units inch-first',
@@ -72,11 +78,16 @@ export const print: Command = {
       line: 'handsclear print OM-8010 --library sample-procedures --to booklet.pdf --booklet --sheet a3 --signature 4 --cut-marks',
       does: 'the guide on A3 sheets, four folded into one another, to be sewn',
     },
+    {
+      line: 'handsclear print OM-3140 --library sample-procedures --to pad.pdf --binding top --two-sided',
+      does: 'one procedure on both sides, for a pad bound at the top',
+    },
     { line: 'handsclear print OM-3140 --library sample-procedures --to draft.pdf --draft', does: 'a draft to mark up' },
   ],
   async run(given, io) {
     const { operands, values, flags } = given;
     const press = pressChoice(given);
+    const leaf = leafChoice(given);
     const full = values['changed-since'] !== undefined ? 'changed-since' : flags.has('large-type') ? 'large-type' : undefined;
     if (values.edition === 'short' && full !== undefined) throw new CannotRun(`--${full} is for the full edition.`);
     const asked = operands[0] as string;
@@ -107,7 +118,7 @@ export const print: Command = {
       ...(earlier === undefined ? {} : { earlier }),
     };
     const choice = {
-      ...(values.paper === undefined ? {} : { paper: values.paper as 'a4' | 'letter' | 'a5' }),
+      ...foldedChoice(leaf, press),
       ...(flags.has('large-type') ? { large: true } : {}),
       ...(flags.has('obsolete') ? { obsolete: true } : {}),
     };

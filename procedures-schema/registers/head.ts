@@ -4,6 +4,7 @@ import type { Span } from '../finding.ts';
 import { type Guide, type Procedure, type YamlNode, yamlGet } from '../format/index.ts';
 import { entriesOf, listOf, present, scalarsOf, textOf, wordOf, yes } from './fields.ts';
 import type { GuideHead, ListedName, Measurement, ProcedureHead } from './model.ts';
+import { paperIn } from './paper.ts';
 
 const NOWHERE: Span = { start: 0, end: 0 };
 
@@ -109,7 +110,7 @@ export function decodeGuideHead(tree: Guide): GuideHead {
       revision: text('revision'),
       date: text('date'),
       language: text('language'),
-      paper: wordOf(root, ['a4', 'letter', 'a5'] as const, 'paper'),
+      paper: paperIn(root),
       binding: wordOf(root, ['left', 'top', 'none'] as const, 'binding'),
     }),
   } as GuideHead;

@@ -4,6 +4,7 @@ export { machineOf } from './machine.ts';
 export type * from './model.ts';
 export { namesFor } from './names.ts';
 export { nearestNames } from './nearest.ts';
+export { PAPER_EXAMPLE, PAPER_NAMES, type Paper, type PaperName, type PaperSize, readPaper, sizeOfPaper } from './paper.ts';
 export type { FieldPath, SchemaProblem } from './problem.ts';
 export { readGuideHead, readHead } from './read-heads.ts';
 export { readRegisters } from './read-registers.ts';

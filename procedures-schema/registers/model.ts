@@ -4,6 +4,7 @@
  * Long because the record of one machine is read as a whole.
  */
 import type { Span } from '../finding.ts';
+import type { Paper } from './paper.ts';
 
 /** Where a registered thing is written down. */
 export interface Origin {
@@ -19,7 +20,7 @@ export interface House {
   readonly numbering: NumberingStyle;
   /** First unit printed, then the second in brackets. */
   readonly units: { readonly first: 'metric' | 'inch'; readonly second: 'metric' | 'inch' | 'none' };
-  readonly paper: 'a4' | 'letter' | 'a5';
+  readonly paper: Paper;
   /** Regular expression source that a document number must match whole; undefined: any. */
   readonly documentNumber?: string;
   /** Order of proof and earth differs: see semantics.md 6 and lockout.md 7. */
@@ -428,7 +429,7 @@ export interface GuideHead {
   readonly revision?: string;
   readonly date?: string;
   readonly language?: string;
-  readonly paper?: 'a4' | 'letter' | 'a5';
+  readonly paper?: Paper;
   readonly binding?: 'left' | 'top' | 'none';
   readonly duplex: boolean;
   readonly models: readonly string[];

@@ -3,6 +3,7 @@ import { type YamlNode, yamlGet } from '../format/index.ts';
 import { ENERGY_KINDS } from './equipment.ts';
 import { type Entry, entriesOf, listOf, namedOf, present, textOf, wordOf, yes } from './fields.ts';
 import type { CitedDocument, Consumable, House, Registers, Replacement, StandingNotice, Symptom, Tool } from './model.ts';
+import { paperIn } from './paper.ts';
 
 export function houseIn(root: YamlNode | undefined): House {
   return {
@@ -17,7 +18,7 @@ export function houseIn(root: YamlNode | undefined): House {
       first: wordOf(root, ['metric', 'inch'] as const, 'units', 'first') ?? 'metric',
       second: wordOf(root, ['metric', 'inch', 'none'] as const, 'units', 'second') ?? 'none',
     },
-    paper: wordOf(root, ['a4', 'letter', 'a5'] as const, 'paper') ?? 'a4',
+    paper: paperIn(root) ?? 'a4',
     lockoutProfile: wordOf(root, ['standard', 'electrical'] as const, 'lockout profile') ?? 'standard',
     assistance: listOf(root, 'assistance'),
     ...present({

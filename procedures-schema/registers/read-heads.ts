@@ -3,6 +3,7 @@ import type { Span } from '../finding.ts';
 import { type FrontMatter, type Guide, type Procedure, yamlGet } from '../format/index.ts';
 import { decodeGuideHead, decodeHead } from './head.ts';
 import type { GuideHead, ProcedureHead, Registers } from './model.ts';
+import { paperProblems } from './paper.ts';
 import type { SchemaProblem } from './problem.ts';
 import { schemaProblems, sortProblems } from './schema-problems.ts';
 
@@ -20,7 +21,7 @@ function frontProblems(name: 'procedure' | 'guide', front: FrontMatter | undefin
   // Broken YAML is told by reading the form; "the front matter has no id" on top of it would be noise.
   const between = text.slice(front.span.start, front.span.end).replace(/^-{3,}|-{3,}\s*$/g, '');
   if (front.root === undefined && between.trim() !== '') return [];
-  return sortProblems([...schemaProblems(name, front.root, fence), ...dateProblems(front)]);
+  return sortProblems([...schemaProblems(name, front.root, fence), ...dateProblems(front), ...paperProblems(yamlGet(front.root, 'paper'))]);
 }
 
 const LENGTHS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];

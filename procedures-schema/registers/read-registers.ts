@@ -1,11 +1,12 @@
 /** All register files of a library into one value, with what is wrong with each file. Never fails: what cannot be read is left out. */
-import type { YamlFile } from '../format/index.ts';
+import { type YamlFile, yamlGet } from '../format/index.ts';
 import type { SchemaName } from '../schemas/index.ts';
 import { agreementProblems } from './agreement.ts';
 import { familiesIn, modelsIn } from './equipment.ts';
 import type { Registers } from './model.ts';
 import { nearestNames } from './nearest.ts';
 import { consumablesIn, documentsIn, houseIn, noticesIn, optionsIn, replacementsIn, symptomsIn, toolsIn } from './other-registers.ts';
+import { paperProblems } from './paper.ts';
 import type { SchemaProblem } from './problem.ts';
 import { schemaProblems, sortProblems } from './schema-problems.ts';
 import { settleNames } from './settle.ts';
@@ -37,7 +38,7 @@ export function readRegisters(files: readonly YamlFile[]): {
 
 function ownProblems({ source, root }: YamlFile): readonly SchemaProblem[] {
   const start = { start: 0, end: source.lineStarts[1] ?? source.text.length };
-  if (source.path === 'library.yaml') return schemaProblems('library', root, start);
+  if (source.path === 'library.yaml') return [...schemaProblems('library', root, start), ...paperProblems(yamlGet(root, 'paper'))];
   const name = /^registers\/(.+)\.ya?ml$/.exec(source.path)?.[1];
   if (name === undefined) return [];
   const kind = REGISTERS.find((one) => one === name);

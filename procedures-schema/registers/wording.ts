@@ -144,7 +144,7 @@ function wrongValue(one: Case): SchemaProblem | undefined {
   return problem(
     one,
     `${subject(one, violation.path)} cannot be "${typed}"${nearest ? `; did you mean "${nearest}"?` : '.'}`,
-    nearest ?? (values.length > 0 ? oneOf(values) : undefined),
+    nearest ?? (values.length > 0 ? oneOf([...values, ...(note?.examples ?? [])]) : undefined),
     typed,
   );
 }

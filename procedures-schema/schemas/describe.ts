@@ -39,9 +39,9 @@ export function describeField(name: SchemaName, path: readonly (string | number)
   };
 }
 
-/** The schema itself, what it refers to, and both branches of its condition: all that may speak for one value. */
+/** The schema itself, what it refers to, its choices, and both branches of its condition: all that may speak for one value. */
 function spread(schema: Schema, root: Schema): Schema[] {
-  const more = [schema.then, schema.else].filter((branch) => branch !== undefined);
+  const more = [...(schema.anyOf ?? []), schema.then, schema.else].filter((branch) => branch !== undefined);
   const referred = schema.$ref === undefined ? undefined : root.$defs?.[schema.$ref.replace('#/$defs/', '')];
   return [schema, ...[...(referred ? [referred] : []), ...more].flatMap((one) => spread(one, root))];
 }

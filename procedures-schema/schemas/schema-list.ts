@@ -25,6 +25,7 @@ export interface Schema {
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly additionalProperties?: boolean | Schema;
   readonly items?: Schema;
+  readonly anyOf?: readonly Schema[];
   readonly if?: Schema;
   readonly then?: Schema;
   readonly else?: Schema;

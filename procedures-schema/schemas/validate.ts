@@ -53,7 +53,7 @@ export function violationsOf(name: SchemaName, data: unknown): readonly Violatio
   const validate = COMPILED[name];
   if (validate(data)) return [];
   return (validate.errors ?? [])
-    .filter(({ keyword }) => keyword !== 'if') // said again by what the branch asks
+    .filter(({ keyword }) => keyword !== 'if' && keyword !== 'anyOf') // said again by what the branches ask
     .slice(0, MOST)
     .map(({ instancePath, keyword, params }) => ({ path: pathOf(instancePath, data), keyword, params }));
 }

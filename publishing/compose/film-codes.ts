@@ -1,9 +1,9 @@
 /** Codes that open the film of a section where a step is shown: the section's start, and steps that measure, warn or show a figure. A drawing; it reads no film. */
 
-import type { LabelledStep, Measurement, Section, Step } from '../../procedures-schema/index.ts';
+import { type LabelledStep, type Measurement, type Section, type Step, sizeOfPaper } from '../../procedures-schema/index.ts';
 import type { FilmLink } from '../../procedures-schema/narration/index.ts';
 import { shortTime } from '../../procedures-schema/narration/index.ts';
-import type { BookBlock } from '../book.ts';
+import type { Book, BookBlock } from '../book.ts';
 import { codeSquares } from '../film-code.ts';
 import type { Scope } from './scope.ts';
 
@@ -11,8 +11,12 @@ import type { Scope } from './scope.ts';
 const MODULE = 0.4;
 /** Beside a code, for the name of its step and the time in the film. */
 const WORDS = 15;
-/** What the text column of a page holds, so that codes come out in their own size. */
-const ROOM = { a4: 151, letter: 151, a5: 100 } as const;
+/** What the text column of a page holds in whole millimetres, so that codes come out in their own size: margins and labels take 48 on A5, 59 on A4. */
+function roomOn(paper: Book['paper']): number {
+  const wide = Math.floor(sizeOfPaper(paper).width / 10_000);
+  const past = Math.max(0, Math.min(62, wide - 148));
+  return wide - 48 - Math.ceil((past * 11) / 62);
+}
 /** Rows of codes in one strip, low enough to stand under a heading; a longer section has several strips, which pages may part. */
 const ROWS = 2;
 const PX_PER_MM = 96 / 25.4;
@@ -28,7 +32,7 @@ export function filmCodes(section: Section, scope: Scope, measured: ReadonlyMap<
   });
   const { words } = scope;
   const name = ({ label }: FilmLink): string => (label === undefined ? words.filmStart : `${words.step} ${label}`);
-  const room = ROOM[scope.input.paper ?? scope.input.library.registers.house.paper];
+  const room = roomOn(scope.input.paper ?? scope.input.library.registers.house.paper);
   // All as wide as the widest, so that they stand in columns.
   const cell = Math.max(...chosen.map(({ address }) => codeSquares(address).side)) * MODULE + WORDS;
   const columns = Math.max(1, Math.floor(room / cell));

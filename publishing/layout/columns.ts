@@ -1,5 +1,5 @@
 /** Shares the width of a table among its columns from what their content needs. Knows numbers only. */
-import type { Mp } from './units.ts';
+import { type Mp, pt } from './units.ts';
 
 export interface Extent {
   /** The widest thing that cannot break, padding included. */
@@ -7,6 +7,9 @@ export interface Extent {
   /** All on one line, padding included. */
   readonly most: Mp;
 }
+
+/** The widest letter of a cell, and the space at both its sides. */
+const oneLetter = pt(20);
 
 /** Widths in whole millipoints, summing to at most `room`. Small tables keep their natural size and a little air. */
 export function shareColumns(columns: readonly Extent[], room: Mp): readonly Mp[] {
@@ -26,7 +29,7 @@ export function shareColumns(columns: readonly Extent[], room: Mp): readonly Mp[
     return widths.map((width, index) => (index === widest ? width + rest : width));
   }
   // Too much even broken: by need, but nobody below an even half share; words will be cut between letters.
-  const floor = Math.floor(room / (2 * columns.length));
+  const floor = Math.min(Math.floor(room / columns.length), Math.max(Math.floor(room / (2 * columns.length)), oneLetter));
   const given = columns.map((column) => Math.max(floor, Math.floor((room * column.least) / least)));
   const over = given.reduce((sum, width) => sum + width, 0) - room;
   if (over <= 0) return given;

@@ -65,10 +65,12 @@ export function drawWatermark(page: PlacedPage, kit: Kit): Op[] {
   if (markOf(kit) === undefined) return [];
   const { width, height } = page.geometry;
   const run = kit.shaper.shape('bold', markOf(kit) ?? '');
-  const size = pt(46);
-  const wide = widthOfAll(run, size);
   // 51 degrees up the page: cosine and sine as thousandths, so that no machine's arithmetic counts.
   const [cos, sin] = [629, 777];
+  // Cut at the edges it would say something else.
+  const room = Math.min(((width - pt(54)) * 1000) / cos, ((height - pt(54)) * 1000) / sin);
+  const size = Math.min(pt(46), Math.floor((room * pt(46)) / widthOfAll(run, pt(46))));
+  const wide = widthOfAll(run, size);
   const x = Math.round(width / 2 - (wide * cos) / 2000);
   const y = Math.round(height / 2 + (wide * sin) / 2000);
   const text: Op = { op: 'text', x, y, size, colour: colours.draft, run, turn: [cos, sin, -sin, cos] };

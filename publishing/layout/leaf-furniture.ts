@@ -22,7 +22,9 @@ export function drawLeafFurniture(page: PlacedPage, number: PageNumber, short: S
   const third = Math.floor(body.width / 3);
   if (number.shown !== '') {
     const pageText = fill(kit.words.pageOf, { n: number.shown, total: number.total });
-    foot.push(...marginWords(date === undefined ? stamp : `${stamp}  ${date}`, bold, body.x, third, footBaseline, 'left', kit));
+    foot.push(
+      ...marginWords(date === undefined ? stamp : `${stamp}  ${date}`, bold, body.x, body.width - third, footBaseline, 'left', kit),
+    );
     foot.push(...marginWords(pageText, bold, body.x + body.width - third, third, footBaseline, 'right', kit));
   }
   if (book.footLine !== undefined) {

@@ -41,8 +41,9 @@ export const markOf = ({ book, words }: Kit): string | undefined => (book.obsole
 /** In words in the head of every page, dark enough to survive a copier. */
 export function markLine(page: PlacedPage, kit: Kit): Op[] {
   const { body, headBaseline } = page.geometry;
-  const look: TextLook = { ...kit.sheet.furniture, face: 'bold', size: pt(10), colour: colours.paper };
   const run = kit.shaper.shape('bold', markOf(kit) ?? '');
+  const size = Math.min(pt(10), Math.floor(((body.width - pt(16)) * pt(10)) / widthOfAll(run, pt(10))));
+  const look: TextLook = { ...kit.sheet.furniture, face: 'bold', size, colour: colours.paper };
   const wide = widthOfAll(run, look.size);
   const y = headBaseline - pt(13);
   const x = body.x + Math.round((body.width - wide) / 2);

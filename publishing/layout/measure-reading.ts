@@ -7,7 +7,7 @@ import { leafBoxes } from './short-sheet.ts';
 import type { Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours, type TextLook } from './style.ts';
-import { type Mp, pt } from './units.ts';
+import { type Mp, mm, pt } from './units.ts';
 
 export function measureReading(reading: TaskReading, task: Task, room: Room, kit: Kit): Slab {
   const made = reading.verdict === undefined ? values(reading, task, room, kit) : verdict(reading, reading.verdict, task, room, kit);
@@ -22,6 +22,9 @@ export function measureReading(reading: TaskReading, task: Task, room: Room, kit
   return { height, items: [...made.items, line], gap: 0, cost: 0, decor: room.decor, of: 'text' };
 }
 
+/** Words of a limit want this much beside the boxes. */
+const leastWords = mm(20);
+
 interface Made {
   readonly height: Mp;
   readonly items: readonly SlabItem[];
@@ -31,11 +34,15 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
   const { sheet, structure } = kit;
   const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
   const unit = reading.unit === '' ? 0 : textWidth(reading.unit, sheet.body, kit) + pt(4);
-  const each = leafBoxes.value.width + unit + pt(8);
+  const beside = unit + pt(8);
+  // On a narrow leaf boxes get narrower, and stand below the limit where beside it no words would fit.
+  const box = Math.min(leafBoxes.value.width, Math.floor(room.width / Math.max(1, reading.boxes.length)) - beside);
+  const each = box + beside;
   const boxes = each * reading.boxes.length;
   const tall = leafBoxes.cell;
   const items: SlabItem[] = [];
-  const wide = room.width - boxes - pt(4);
+  const below = room.width - boxes - pt(4) < leastWords;
+  const wide = below ? room.width : room.width - boxes - pt(4);
   const paragraph = structure.add(room.node, 'P');
   let y = pt(1);
   for (const { model, text } of reading.limits) {
@@ -49,25 +56,21 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
     }
     y += pt(1.5);
   }
-  const height = Math.max(y, tall);
+  const top = below ? y : 0;
+  const height = Math.max(y, top + tall);
   let x = room.x + room.width - boxes + pt(8);
   for (const word of reading.boxes) {
     const node = structure.add(room.node, 'Form');
     const says = [reading.name, word, reading.unit].filter((part) => part !== '').join(', ');
     items.push(
-      writeBox(
-        { x, y: 0, width: leafBoxes.value.width, height: tall, words: pt(10) },
-        { node, name: `${task.field}, ${reading.name}, ${word}`, says },
-      ),
+      writeBox({ x, y: top, width: box, height: tall, words: pt(10) }, { node, name: `${task.field}, ${reading.name}, ${word}`, says }),
     );
-    const label = linesIn([{ kind: 'text', text: word }], small, structure.add(room.node, 'P'), leafBoxes.value.width, kit)[0];
-    if (label !== undefined)
-      items.push({ kind: 'line', x: x + pt(3), width: leafBoxes.value.width, baseline: pt(9.2), line: label, align: 'left' });
+    const label = linesIn([{ kind: 'text', text: word }], small, structure.add(room.node, 'P'), box, kit)[0];
+    if (label !== undefined) items.push({ kind: 'line', x: x + pt(3), width: box, baseline: top + pt(9.2), line: label, align: 'left' });
     if (reading.unit !== '') {
       const line = linesIn([{ kind: 'text', text: reading.unit }], sheet.body, structure.add(room.node, 'P'), unit + pt(2), kit)[0];
-      const baseline = tall - pt(8);
-      if (line !== undefined)
-        items.push({ kind: 'line', x: x + leafBoxes.value.width + pt(4), width: unit - pt(4), baseline, line, align: 'left' });
+      const baseline = top + tall - pt(8);
+      if (line !== undefined) items.push({ kind: 'line', x: x + box + pt(4), width: unit - pt(4), baseline, line, align: 'left' });
     }
     x += each;
   }

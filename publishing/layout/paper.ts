@@ -1,4 +1,5 @@
 /** Paper sizes, margins and the frame text may stand in, by paper, binding edge and side. Leaves what stands there to the other stages. */
+import { type PaperName, sizeOfPaper } from '../../procedures-schema/index.ts';
 import type { Book } from '../book.ts';
 import { type Mp, mm, pt } from './units.ts';
 
@@ -31,12 +32,44 @@ interface PaperFacts {
   readonly boundTop: Mp;
 }
 
-/** ISO 216 and US sizes. */
-const papers: Readonly<Record<Book['paper'], PaperFacts>> = {
-  a4: { width: mm(210), height: mm(297), bound: mm(25), outer: mm(18), top: mm(25), foot: mm(24), boundTop: mm(12) },
-  letter: { width: pt(612), height: pt(792), bound: mm(25.4), outer: mm(19), top: mm(25), foot: mm(23), boundTop: mm(12) },
-  a5: { width: mm(148), height: mm(210), bound: mm(20), outer: mm(12), top: mm(20), foot: mm(19), boundTop: mm(15.5) },
+type Margins = Omit<PaperFacts, 'width' | 'height'>;
+
+const margins: Readonly<Record<PaperName, Margins>> = {
+  a4: { bound: mm(25), outer: mm(18), top: mm(25), foot: mm(24), boundTop: mm(12) },
+  letter: { bound: mm(25.4), outer: mm(19), top: mm(25), foot: mm(23), boundTop: mm(12) },
+  a5: { bound: mm(20), outer: mm(12), top: mm(20), foot: mm(19), boundTop: mm(15.5) },
 };
+
+/**
+ * Thousandths of the way from the width of A5 to that of A4: what a page of any other width goes by, in margins and in type. Smaller pages have those of A5,
+ * because neither a punch nor an eye gets smaller; larger ones those of A4, because longer lines are not read more easily.
+ */
+export function growth(paper: Book['paper']): number {
+  const [least, most] = [sizeOfPaper('a5').width, sizeOfPaper('a4').width];
+  const past = sizeOfPaper(paper).width - least;
+  return Math.max(0, Math.min(1000, Math.round((past * 1000) / (most - least))));
+}
+
+export const between = (small: number, large: number, grown: number): number => small + ((large - small) * grown) / 1000;
+
+const known = new Map<Book['paper'], PaperFacts>();
+
+function factsOf(paper: Book['paper']): PaperFacts {
+  const found = known.get(paper);
+  if (found !== undefined) return found;
+  const size = sizeOfPaper(paper);
+  const grown = growth(paper);
+  const own = (key: keyof Margins): Mp => Math.round(between(margins.a5[key], margins.a4[key], grown));
+  const named = Object.hasOwn(margins, paper) ? margins[paper as PaperName] : undefined;
+  const facts: PaperFacts = {
+    // Tenths of a micrometre; 25.4 mm are 72 points.
+    width: Math.round((size.width * 72_000) / 254_000),
+    height: Math.round((size.height * 72_000) / 254_000),
+    ...(named ?? { bound: own('bound'), outer: own('outer'), top: own('top'), foot: own('foot'), boundTop: own('boundTop') }),
+  };
+  known.set(paper, facts);
+  return facts;
+}
 
 /** Two holes of 6 mm, 12 mm from the edge to their middle (ISO 838), and a little for the bend of the sheet: nothing is printed there. */
 export const PUNCHED = mm(18);
@@ -56,9 +89,10 @@ export function geometryOf(book: Book, side: Side, turned = false): PageGeometry
 function turnedGeometry(book: Book, side: Side): PageGeometry {
   const upright = uprightGeometry(book, side);
   const { body } = upright;
-  const paper = papers[book.paper];
+  const paper = factsOf(book.paper);
   // The portrait left edge is the head now, the portrait foot the left edge. Head and foot lines stand between the body and the edge that is punched.
-  const punched = book.binding === 'left' ? Math.max(PUNCHED + reach.head - paper.top, PUNCHED + reach.foot - paper.foot) : 0;
+  const head = reach.head + (book.short === undefined ? 0 : leaf.mark);
+  const punched = book.binding === 'left' ? Math.max(PUNCHED + head - paper.top, PUNCHED + reach.foot - paper.foot) : 0;
   const top = Math.max(body.x, paper.top + (side === 'right' ? punched : 0));
   const foot = Math.max(upright.width - body.x - body.width, paper.foot + (side === 'left' ? punched : 0));
   // The same on fronts and backs: what was measured for one side must fit the other.
@@ -75,7 +109,7 @@ function turnedGeometry(book: Book, side: Side): PageGeometry {
 
 function uprightGeometry(book: Book, side: Side): PageGeometry {
   if (book.short !== undefined) return leafGeometry(book, side);
-  const paper = papers[book.paper];
+  const paper = factsOf(book.paper);
   const unbound = Math.round((paper.bound + paper.outer) / 2);
   const inner = book.binding === 'left' ? paper.bound : unbound;
   const outer = book.binding === 'left' ? paper.outer : unbound;
@@ -92,17 +126,23 @@ function uprightGeometry(book: Book, side: Side): PageGeometry {
   };
 }
 
-/** A short form: holes stay clear at the bound edge, the rest of the sheet is for writing. The head holds a row of boxes. */
-const leaf = { bound: mm(19), outer: mm(11), top: mm(25), foot: mm(15.5) } as const;
+/**
+ * A short form: holes stay clear at the bound edge, the rest of the sheet is for writing. The head holds a row of boxes; `mark` is how much higher than
+ * on other pages the draft mark stands, `boundTop` what head or foot move in by to clear the holes when binding at the top.
+ */
+const leaf = { bound: mm(19), outer: mm(11), top: mm(25), foot: mm(15.5), mark: mm(1.6), boundTop: mm(16) } as const;
 
 function leafGeometry(book: Book, side: Side): PageGeometry {
-  const { width, height } = papers[book.paper];
-  const left = side === 'right' ? leaf.bound : leaf.outer;
+  const { width, height } = factsOf(book.paper);
+  const even = (leaf.bound + leaf.outer) / 2;
+  const left = book.binding !== 'left' ? Math.round(even) : side === 'right' ? leaf.bound : leaf.outer;
+  const top = leaf.top + (book.binding === 'top' && side === 'right' ? leaf.boundTop : 0);
+  const foot = leaf.foot + (book.binding === 'top' && side === 'left' ? leaf.boundTop : 0);
   return {
     width,
     height,
-    body: { x: left, y: leaf.top, width: width - leaf.bound - leaf.outer, height: height - leaf.top - leaf.foot },
-    headBaseline: mm(12.5),
-    footBaseline: height - leaf.foot + mm(6.5),
+    body: { x: left, y: top, width: width - leaf.bound - leaf.outer, height: height - top - foot },
+    headBaseline: top - mm(12.5),
+    footBaseline: height - foot + mm(6.5),
   };
 }

@@ -1,12 +1,13 @@
 /** How a short form looks: smaller heads and no hanging margin, but letters and boxes for gloves and for a copy of a copy. Measures nothing. */
 import type { Book } from '../book.ts';
+import { growth } from './paper.ts';
 import { colours, type Sheet, sheetOf, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
 
 export function shortSheet(paper: Book['paper']): Sheet {
   const base = sheetOf(paper);
   const { ink } = colours;
-  const size = paper === 'a5' ? 10 : 10.5;
+  const size = growth(paper) < 500 ? 10 : 10.5;
   const of = (look: TextLook, points: number, lead: number): TextLook => ({ ...look, size: pt(points), lead: pt(lead), colour: ink });
   return {
     ...base,

@@ -1,5 +1,6 @@
 /** How the printed page looks: type sizes, spaces, colours, and what a page break costs where. One table a subject; measures nothing. */
 import type { Book } from '../book.ts';
+import { between, growth } from './paper.ts';
 import type { Face } from './shaped.ts';
 import { type Mp, mm, pt } from './units.ts';
 
@@ -70,13 +71,23 @@ interface Scale {
   readonly hang: number;
 }
 
-const scales: Readonly<Record<Book['paper'], Scale>> = {
-  a4: { size: 11, lead: 15, small: 9.5, h: [23, 15.5, 12.5, 11], hang: 15 },
-  letter: { size: 11, lead: 15, small: 9.5, h: [23, 15.5, 12.5, 11], hang: 15 },
-  a5: { size: 10.5, lead: 14, small: 9, h: [18, 13.5, 11.5, 10.5], hang: 12.5 },
-};
+/** By the width of the page, from that of A5 to that of A4. */
+const small: Scale = { size: 10.5, lead: 14, small: 9, h: [18, 13.5, 11.5, 10.5], hang: 12.5 };
+const large: Scale = { size: 11, lead: 15, small: 9.5, h: [23, 15.5, 12.5, 11], hang: 15 };
 
 const half = (points: number): number => Math.round(points * 2) / 2;
+
+function scaleOf(grown: number): Scale {
+  const of = (from: number, to: number): number => half(between(from, to, grown));
+  const heading = (level: 0 | 1 | 2 | 3): number => of(small.h[level], large.h[level]);
+  return {
+    size: of(small.size, large.size),
+    lead: of(small.lead, large.lead),
+    small: of(small.small, large.small),
+    h: [heading(0), heading(1), heading(2), heading(3)],
+    hang: of(small.hang, large.hang),
+  };
+}
 
 const enlarged = ({ size, lead, small, h, hang }: Scale): Scale => ({
   size: half(size * 1.32),
@@ -88,8 +99,10 @@ const enlarged = ({ size, lead, small, h, hang }: Scale): Scale => ({
 });
 
 /** Large type is a third larger: 14.5 points for running text on A4. */
-export function sheetOf(paper: Book['paper'], large = false): Sheet {
-  const scale = large ? enlarged(scales[paper]) : scales[paper];
+export function sheetOf(paper: Book['paper'], enlarge = false): Sheet {
+  const grown = growth(paper);
+  const scale = enlarge ? enlarged(scaleOf(grown)) : scaleOf(grown);
+  const of = (from: number, to: number): number => half(between(from, to, grown));
   const ink = colours.ink;
   const look = (face: Face, size: number, lead: number, colour: Colour = ink): TextLook => ({
     face,
@@ -114,9 +127,9 @@ export function sheetOf(paper: Book['paper'], large = false): Sheet {
     label: look('bold', scale.size, scale.lead),
     subLabel: look('regular', scale.size, scale.lead),
     panel: look('bold', scale.size + 1, scale.lead),
-    furniture: look('regular', large ? 10.5 : paper === 'a5' ? 8 : 8.5, large ? 13 : 11, colours.quiet),
-    title: { ...look('bold', paper === 'a5' ? 27 : 36, paper === 'a5' ? 31 : 41), even: true },
-    subtitle: { ...look('regular', paper === 'a5' ? 13 : 16, paper === 'a5' ? 18 : 22, colours.quiet), even: true },
+    furniture: look('regular', enlarge ? 10.5 : of(8, 8.5), enlarge ? 13 : 11, colours.quiet),
+    title: { ...look('bold', of(27, 36), of(31, 41)), even: true },
+    subtitle: { ...look('regular', of(13, 16), of(18, 22), colours.quiet), even: true },
     eyebrow: look('bold', scale.small, scale.small + 4, colours.quiet),
     headings: [heading(scale.h[0]), heading(scale.h[1]), heading(scale.h[2]), heading(scale.h[3])],
     hang: mm(scale.hang),

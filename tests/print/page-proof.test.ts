@@ -64,6 +64,26 @@ test('a state drawn once is not drawn again for another page of it', () => {
   expect(proof(library, { file, page: 1 })?.page).toBe(one?.page);
 });
 
+test("paper of one's own size: as chosen, and refused with the reason", () => {
+  const made = pages(library, { file, draft: false, paper: '6 x 9 in' });
+  expect([made?.pages[0]?.width, made?.pages[0]?.height]).toEqual([432_000, 648_000]);
+  expect(() => pages(library, { file, draft: false, paper: '3 x 5 in' })).toThrow('The smallest is 120 x 170 mm.');
+});
+
+test('bound edge and sides: what the document says is told, what is chosen is done, and a booklet has both sides whatever is chosen', () => {
+  const guide = { file: 'guides/OM-8010-leveller-and-baler.md', draft: false } as const;
+  expect(pages(library, { file, draft: false })).toMatchObject({ duplex: false, house: { binding: 'left', duplex: false } });
+  expect(pages(library, { file, draft: false, form: 'short' })).toMatchObject({ duplex: true, house: { duplex: true } });
+  expect(pages(library, { ...guide, duplex: false })).toMatchObject({ duplex: false, house: { binding: 'left', duplex: true } });
+  const drawn = (more: object): string => JSON.stringify(pages(library, { file, draft: false, ...more })?.pages);
+  const [single, both, top] = [drawn({}), drawn({ duplex: true }), drawn({ duplex: true, binding: 'top' })];
+  expect(new Set([single, both, top]).size).toBe(3);
+  const press = { kind: 'booklet', sheet: 'a4' } as const;
+  expect(drawn({ press })).toBe(both);
+  expect(drawn({ press, duplex: false, binding: 'top' })).toBe(both);
+  expect(drawn({ press: { ...press, kind: 'two-up' } })).toBe(single);
+});
+
 test('an edition for a model that the text is not for is refused by name, and a guide says what it leaves out', () => {
   const baler = { file: 'procedures/OM-2120-guide-shoes.md', model: 'DL-25', draft: false };
   for (const make of [pages, pdf, checklist])

@@ -1,5 +1,12 @@
 /** Printed pages: as drawing operations to show, or as the bytes of the PDF. Both come from the one engine that prints. */
-import { checkLibrary, type Finding, type LibraryFacts, type ProcedureFacts } from '../../../procedures-schema/index.ts';
+import {
+  checkLibrary,
+  type Finding,
+  type LibraryFacts,
+  type Paper,
+  type ProcedureFacts,
+  readPaper,
+} from '../../../procedures-schema/index.ts';
 import { filmsIn, isFilmText, linksOf } from '../../../procedures-schema/narration/index.ts';
 import {
   attachmentsOf,
@@ -7,6 +14,7 @@ import {
   checklistOf,
   type DrawnPage,
   drawPages,
+  foldedChoice,
   guideBook,
   impose,
   isFor,
@@ -31,7 +39,7 @@ export interface Edition {
   readonly file: string;
   readonly model?: string;
   readonly units?: UnitsEdition;
-  readonly paper?: 'a4' | 'letter' | 'a5';
+  readonly paper?: Paper;
   readonly binding?: Book['binding'];
   /** Both sides of the leaf, with mirrored margins. */
   readonly duplex?: boolean;
@@ -91,20 +99,20 @@ function leftOutOf({ facts }: LibraryModel, edition: Edition): readonly string[]
   return said === undefined ? [] : [said];
 }
 
-function houseOf({ facts }: LibraryModel, { file }: Edition): PagesShown['house'] {
+function houseOf({ facts }: LibraryModel, { file, form }: Edition): PagesShown['house'] {
   const { paper, units, language } = facts.registers.house;
   const head = facts.guides.find((one) => one.file === file)?.head;
   return {
     paper: head?.paper ?? paper,
     units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}`,
-    binding: head?.binding ?? 'left',
-    duplex: head?.duplex ?? false,
+    binding: (form === 'short' ? undefined : head?.binding) ?? 'left',
+    duplex: form === 'short' || head?.duplex === true,
     language: head?.language ?? language,
     by: {
       paper: head?.paper ? 'guide' : 'library',
       units: 'library',
-      binding: head?.binding ? 'guide' : 'usual',
-      duplex: head?.duplex ? 'guide' : 'usual',
+      binding: form !== 'short' && head?.binding ? 'guide' : 'usual',
+      duplex: form !== 'short' && head?.duplex ? 'guide' : 'usual',
       language: head?.language ? 'guide' : 'library',
     },
   };
@@ -279,15 +287,23 @@ function mustHaveEdition(document: Parameters<typeof noEdition>[0], model: Libra
   if (refused !== undefined) throw new Error(refused);
 }
 
+/** A size as typed may be one that nothing can be printed on. */
+function paperOf(typed: string): Paper {
+  const read = readPaper(typed);
+  if (read !== undefined && 'paper' in read) return read.paper;
+  throw new Error(read?.refused ?? `"${typed}" is no size of paper.`);
+}
+
 function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
-  const choice = {
-    ...(edition.paper === undefined ? {} : { paper: edition.paper }),
+  const own = {
     ...(edition.binding === undefined ? {} : { binding: edition.binding }),
     ...(edition.duplex === undefined ? {} : { duplex: edition.duplex }),
+    ...(edition.paper === undefined ? {} : { paper: paperOf(edition.paper) }),
     ...(edition.language === undefined ? {} : { language: edition.language }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
   };
+  const choice = foldedChoice(own, edition.press);
   const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const facts = guide ? undefined : model.procedure(edition.file);

@@ -77,7 +77,7 @@ describe('a value that cannot be', () => {
   });
   test('a word far from all', () => {
     expect(problemsIn({ 'library.yaml': 'publisher: Test Works\npaper: legal\n' })).toEqual([
-      '2:8 "paper" cannot be "legal". -> a4, letter or a5',
+      '2:8 "paper" cannot be "legal". -> a4, letter, a5 or 160 x 230 mm',
     ]);
   });
   test('nothing, in quotes', () => {

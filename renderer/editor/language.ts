@@ -2,10 +2,12 @@
 import { monaco } from './component.ts';
 
 export const LANGUAGE = 'procedure';
+export const ENTRIES = 'register';
 
 export function registerLanguage(): void {
   if (monaco.languages.getLanguages().some(({ id }) => id === LANGUAGE)) return;
-  monaco.languages.register({ id: LANGUAGE });
+  // A language that was not registered has no text: what is offered, told and inked for it would reach nobody.
+  for (const id of [LANGUAGE, ENTRIES]) monaco.languages.register({ id });
   monaco.languages.setMonarchTokensProvider(LANGUAGE, {
     start: 'head',
     tokenizer: {
@@ -33,7 +35,7 @@ export function registerLanguage(): void {
       ],
     },
   });
-  monaco.languages.setMonarchTokensProvider('register', {
+  monaco.languages.setMonarchTokensProvider(ENTRIES, {
     tokenizer: {
       root: [
         [/#.*$/, 'quiet'],

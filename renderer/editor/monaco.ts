@@ -2,7 +2,7 @@
 import EditorWorker from 'monaco-editor/editor/editor.worker.js?worker';
 import { core, documents } from '../state/workspace.ts';
 import { monaco } from './component.ts';
-import { defineTheme, LANGUAGE, registerLanguage } from './language.ts';
+import { defineTheme, ENTRIES, LANGUAGE, registerLanguage } from './language.ts';
 
 let ready = false;
 
@@ -13,7 +13,7 @@ export function prepareEditor(): typeof monaco {
   (globalThis as { MonacoEnvironment?: unknown }).MonacoEnvironment = { getWorker: () => new EditorWorker() };
   registerLanguage();
   defineTheme();
-  for (const language of [LANGUAGE, 'register']) {
+  for (const language of [LANGUAGE, ENTRIES]) {
     monaco.languages.registerCompletionItemProvider(language, { triggerCharacters: ['[', ' ', '{', ':', '#'], provideCompletionItems });
     monaco.languages.registerHoverProvider(language, { provideHover });
   }
@@ -27,7 +27,7 @@ export const uriOf = (path: string): monaco.Uri => monaco.Uri.from({ scheme: 'li
 export function modelOf(path: string): monaco.editor.ITextModel {
   const known = monaco.editor.getModel(uriOf(path));
   if (known) return known;
-  return monaco.editor.createModel(documents.get(path)?.text ?? '', path.endsWith('.md') ? LANGUAGE : 'register', uriOf(path));
+  return monaco.editor.createModel(documents.get(path)?.text ?? '', path.endsWith('.md') ? LANGUAGE : ENTRIES, uriOf(path));
 }
 
 const rangeOf = (model: monaco.editor.ITextModel, start: number, end: number): monaco.Range =>

@@ -21,10 +21,9 @@ describe.skipIf(!hasBrowser())('a writer in a register', () => {
 
   test('sees keys and values in different inks', async () => {
     // Inked a moment after it is shown.
-    await page.waitForFunction(() => {
-      const spans = [...document.querySelectorAll('.view-line span span')];
-      return new Set(spans.map((span) => getComputedStyle(span).color)).size > 1;
-    });
+    await page.waitForFunction(
+      'new Set([...document.querySelectorAll(".view-line span span")].map((span) => getComputedStyle(span).color)).size > 1',
+    );
   });
 
   test('is offered what may stand at the caret', async () => {

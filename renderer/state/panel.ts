@@ -1,19 +1,35 @@
 /** Which sheet lies over the page, and what it is about. */
+import type { NoticeInput } from '../../procedures-schema/assist/index.ts';
 import { focusText } from './focus.ts';
 import { newStore } from './store.ts';
 
-export type PanelName = 'find' | 'rename' | 'front' | 'new' | 'measurement' | 'figure' | 'remark' | 'outright' | 'libraries' | 'keys';
+export type PanelName =
+  | 'find'
+  | 'rename'
+  | 'front'
+  | 'new'
+  | 'measurement'
+  | 'figure'
+  | 'notice'
+  | 'branches'
+  | 'remark'
+  | 'outright'
+  | 'libraries'
+  | 'keys';
 
 export interface Panel {
   readonly open: PanelName | undefined;
   readonly line?: number | undefined;
-  /** A picture that was dropped on the text. */
-  readonly dropped?: File | undefined;
+  /** What was dropped on the text. */
+  readonly dropped?: readonly File[] | undefined;
+  /** Signal word that a notice begins with. */
+  readonly word?: NoticeInput['word'] | undefined;
 }
 
 export const panel = newStore<Panel>({ open: undefined });
 
-export const openPanel = (open: PanelName, line?: number): void => panel.set({ open, line, dropped: undefined });
+export const openPanel = (open: PanelName, about: Omit<Panel, 'open'> = {}): void =>
+  panel.set({ open, line: undefined, dropped: undefined, word: undefined, ...about });
 
 export function closePanel(): void {
   panel.set({ open: undefined, line: undefined });

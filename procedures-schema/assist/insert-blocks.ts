@@ -107,12 +107,13 @@ export function freeId(facts: ProcedureFacts, word: string, taken: ReadonlySet<s
   }
 }
 
-/** A step after the one of the caret, at its depth; later labels and the references to them are set right. */
+/** A step after the one of the caret, at its depth, or after the last one of its section; later labels and the references to them are set right. */
 export function insertStep(facts: ProcedureFacts, library: LibraryFacts, offset: number, lines: readonly string[]): Insertion {
-  const at = stepAt(facts, offset);
+  const near = stepAt(facts, offset);
   const section = sectionAt(facts, offset);
   if (!section || section.prose) return { ok: false, reason: 'A step stands in a section that is no section of prose.' };
-  if (!at || at.section !== section) {
+  const at = near?.section === section ? near : facts.read.labels.steps.findLast((one) => one.section === section && one.path.length === 1);
+  if (!at) {
     const start = endOfContent(facts.source.text, section.span.start, section.span.end);
     const body = lines.map((line, index) => (index === 0 ? `1. ${line}` : line === '' ? '' : `   ${line}`)).join('\n');
     const main = { file: facts.file, start, end: start, text: `\n\n${body}` };

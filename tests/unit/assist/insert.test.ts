@@ -74,6 +74,11 @@ describe('a step, branches, a figure', () => {
       '1. Clean the [scraper].\n2. ¦Clean the [air hose].\n3. Look at the [scraper].\n4. Repeat steps 1 to 3.',
     );
   });
+  test('a step put in from the heading goes on with the numbers of its section', () => {
+    const { report, facts, library, text } = assistFixture({ work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].' });
+    const { shown } = inserted(report, FX, insertStep(facts, library, text.indexOf('## Work') + 4, ['Clean the [air hose].']));
+    expect(around(shown, 1, 0)).toBe('2. Look at the [scraper].\n3. ¦Clean the [air hose].');
+  });
   test('branches under a measurement answer each of its outcomes', () => {
     const front =
       'tools: [feeler gauge]\nmeasurements:\n  edge gap: {quantity: length, at: at the scraper, with: feeler gauge, limits: {lower: 1 mm, upper: 2 mm}}';

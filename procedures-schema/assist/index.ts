@@ -13,7 +13,18 @@ export {
   type MeasurementLine,
 } from './front-matter-form.ts';
 export { hover } from './hover.ts';
-export { insertBranches, insertFigure, insertNotice, insertStep, type NoticeInput } from './insert-blocks.ts';
+export {
+  type Branch,
+  branchesOn,
+  type FigureInput,
+  insertBranches,
+  insertBranching,
+  insertFigure,
+  insertFigures,
+  insertNotice,
+  insertStep,
+  type NoticeInput,
+} from './insert-blocks.ts';
 export { insertMeasurement, type LimitRow, type MeasurementInput } from './insert-measurement.ts';
 export { insertMakeSafe, insertRestore } from './insert-sections.ts';
 export type { Insertion } from './insertion.ts';

@@ -49,36 +49,49 @@ function sentence(text: string): string {
   return own === '' || /[.!?]$/.test(own) ? own : `${own}.`;
 }
 
+export interface FigureInput {
+  readonly path: string;
+  readonly alt: string;
+  readonly id?: string;
+}
+
 /** A figure under the step of the caret, or in the section where there is no step. */
-export function insertFigure(
-  facts: ProcedureFacts,
-  library: LibraryFacts,
-  offset: number,
-  input: { readonly path: string; readonly alt: string; readonly id?: string },
-): Insertion {
+export function insertFigure(facts: ProcedureFacts, library: LibraryFacts, offset: number, input: FigureInput): Insertion {
+  return insertFigures(facts, library, offset, [input]);
+}
+
+/** Several figures below one another, as one change. The caret goes into the first. */
+export function insertFigures(facts: ProcedureFacts, library: LibraryFacts, offset: number, inputs: readonly FigureInput[]): Insertion {
   const { text } = facts.source;
   const section = sectionAt(facts, offset);
   if (!section) return { ok: false, reason: 'A figure stands in a section.' };
-  if (/[()\s]/.test(input.path)) return { ok: false, reason: 'The path of a figure holds no spaces and no brackets.' };
-  const id = input.id ?? freeId(facts, (/([^/]+)\.[a-z0-9]+$/i.exec(input.path)?.[1] ?? 'figure').toLowerCase());
-  if (!/^[a-z][a-z0-9-]*$/.test(id)) return { ok: false, reason: `"${id}" is no id: small letters, digits and hyphens.` };
-  if (freeId(facts, id) !== id) return { ok: false, reason: `This procedure has the id "${id}" already.` };
+  if (inputs.length === 0) return { ok: false, reason: 'No figure was chosen.' };
   const at = stepAt(facts, offset);
   const step = at && at.section === section ? at.step : undefined;
   const pad = step ? insideOf(text, step) : '';
+  const taken = new Set<string>();
+  let body = '';
+  for (const { path, alt, id: wanted } of inputs) {
+    if (/[()\s]/.test(path)) return { ok: false, reason: 'The path of a figure holds no spaces and no brackets.' };
+    const id = wanted ?? freeId(facts, (/([^/]+)\.[a-z0-9]+$/i.exec(path)?.[1] ?? 'figure').toLowerCase(), taken);
+    if (!/^[a-z][a-z0-9-]*$/.test(id)) return { ok: false, reason: `"${id}" is no id: small letters, digits and hyphens.` };
+    if (freeId(facts, id, taken) !== id) return { ok: false, reason: `This procedure has the id "${id}" already.` };
+    taken.add(id);
+    body += `\n\n${pad}![${alt.replace(/[[\]]/g, '')}](${path}){#${id}}`;
+  }
   const start = step ? endOfContent(text, step.span.start, step.span.end) : endOfContent(text, section.span.start, section.span.end);
-  const line = `![${input.alt.replace(/[[\]]/g, '')}](${input.path}){#${id}}`;
   const rest = /^\r?\n\r?\n/.test(text.slice(start)) || text.slice(start).trim() === '' ? '' : '\n';
-  const main = { file: facts.file, start, end: start, text: `\n\n${pad}${line}${rest}` };
+  const main = { file: facts.file, start, end: start, text: `${body}${rest}` };
   const notes = [
-    ...(input.alt.trim() === '' ? ['Say what the figure shows: it is printed under it, and read aloud.'] : []),
-    ...(library.paths.has(input.path) ? [] : [`The library has no file ${input.path} yet.`]),
+    ...(inputs.some(({ alt }) => alt.trim() === '') ? ['Say what the figure shows: it is printed under it, and read aloud.'] : []),
+    ...inputs.filter(({ path }) => !library.paths.has(path)).map(({ path }) => `The library has no file ${path} yet.`),
   ];
-  return insertionOf('Insert a figure', [main], main, 2 + pad.length + 2, library, notes);
+  const title = inputs.length === 1 ? 'Insert a figure' : `Insert ${inputs.length} figures`;
+  return insertionOf(title, [main], main, 2 + pad.length + 2, library, notes);
 }
 
-/** An id that is still free, made from a word. */
-export function freeId(facts: ProcedureFacts, word: string): string {
+/** An id that is still free, made from a word; `taken`: those that the same change gives. */
+export function freeId(facts: ProcedureFacts, word: string, taken: ReadonlySet<string> = new Set()): string {
   const base = word
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
@@ -90,16 +103,17 @@ export function freeId(facts: ProcedureFacts, word: string): string {
   );
   for (let n = 1; ; n++) {
     const id = n === 1 ? base || 'place' : `${base || 'place'}-${n}`;
-    if (!used.has(id)) return id;
+    if (!used.has(id) && !taken.has(id)) return id;
   }
 }
 
-/** A step after the one of the caret, at its depth; later labels and the references to them are set right. */
+/** A step after the one of the caret, at its depth, or after the last one of its section; later labels and the references to them are set right. */
 export function insertStep(facts: ProcedureFacts, library: LibraryFacts, offset: number, lines: readonly string[]): Insertion {
-  const at = stepAt(facts, offset);
+  const near = stepAt(facts, offset);
   const section = sectionAt(facts, offset);
   if (!section || section.prose) return { ok: false, reason: 'A step stands in a section that is no section of prose.' };
-  if (!at || at.section !== section) {
+  const at = near?.section === section ? near : facts.read.labels.steps.findLast((one) => one.section === section && one.path.length === 1);
+  if (!at) {
     const start = endOfContent(facts.source.text, section.span.start, section.span.end);
     const body = lines.map((line, index) => (index === 0 ? `1. ${line}` : line === '' ? '' : `   ${line}`)).join('\n');
     const main = { file: facts.file, start, end: start, text: `\n\n${body}` };
@@ -127,9 +141,56 @@ export function insertBranches(facts: ProcedureFacts, library: LibraryFacts, off
   return insertionOf('Insert branches', [main], main, body.length - 1, library, ['Say what is done when it is not right.']);
 }
 
-/** What is right goes on; what is not stops, until the writer says better. */
-export function branchLines(sensed: boolean): readonly string[] {
-  return sensed
-    ? ['- If it passes, go on with the next step.', '- If it fails, stop and call for help.']
-    : ['- If it is within the limits, go on with the next step.', '- If it is under or over the limits, stop and call for help.'];
+export interface Branch {
+  /** "it is over the limit", without "If". */
+  readonly when: string;
+  readonly does: string;
 }
+
+/** A step with its branches after the one of the caret; without words for a step, branches under the one that stands there. */
+export function insertBranching(
+  facts: ProcedureFacts,
+  library: LibraryFacts,
+  offset: number,
+  input: { readonly step?: string; readonly branches: readonly Branch[] },
+): Insertion {
+  const branches = input.branches.filter(({ when, does }) => when.trim() !== '' || does.trim() !== '');
+  if (branches.length === 0 || branches.some(({ when, does }) => when.trim() === '' || does.trim() === ''))
+    return { ok: false, reason: 'A branch says when it is taken and what is done then.' };
+  const lines = branches.map(branchLine);
+  const notes = branches.length === 1 ? ['Say what is done when it is not so.'] : [];
+  if (input.step !== undefined) {
+    if (input.step.trim() === '') return { ok: false, reason: 'The step before the branches has no words.' };
+    const made = insertStep(facts, library, offset, [sentence(input.step), ...lines]);
+    return made.ok ? { ...made, title: 'Insert a step with branches', notes } : made;
+  }
+  const at = stepAt(facts, offset);
+  if (!at || at.section !== sectionAt(facts, offset)) return { ok: false, reason: 'No step stands here to branch.' };
+  const pad = insideOf(facts.source.text, at.step);
+  const start = endOfContent(facts.source.text, at.step.span.start, at.step.span.end);
+  const body = lines.map((line) => `\n${pad}${line}`).join('');
+  const main = { file: facts.file, start, end: start, text: body };
+  return insertionOf('Insert branches', [main], main, body.length - 1, library, notes);
+}
+
+function branchLine({ when, does }: Branch): string {
+  const own = when
+    .trim()
+    .replace(/^if\s+/i, '')
+    .replace(/[,.]$/, '');
+  return `- If ${own}, ${sentence(does)}`;
+}
+
+/** What is right goes on; what is not stops, until the writer says better. */
+export function branchesOn(sensed: boolean): readonly Branch[] {
+  const [right, wrong] = (sensed ? ['it passes', 'it fails'] : ['it is within the limits', 'it is under or over the limits']) as [
+    string,
+    string,
+  ];
+  return [
+    { when: right, does: 'go on with the next step' },
+    { when: wrong, does: 'stop and call for help' },
+  ];
+}
+
+export const branchLines = (sensed: boolean): readonly string[] => branchesOn(sensed).map(branchLine);

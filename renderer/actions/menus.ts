@@ -119,14 +119,19 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     label: words.insert,
     actions: [
       insertion('step', words.step, 'Mod+Enter'),
+      sheet('branches', words.branchesForm, 'Mod+Shift+Enter'),
       sheet('measurement', words.measurement, 'Mod+Shift+M'),
       sheet('figure', words.figure, 'Mod+Shift+G'),
       insertion('make safe', words.makeSafe),
       insertion('restore', words.restore),
-      insertion('danger', words.danger),
-      insertion('warning', words.warning),
-      insertion('caution', words.caution),
-      insertion('notice', words.notice),
+      ...(['danger', 'warning', 'caution', 'notice'] as const).map(
+        (word): Action => ({
+          name: `insert ${word}`,
+          label: () => `${words[word]} …`,
+          when: inProcedure,
+          run: () => openPanel('notice', { word }),
+        }),
+      ),
       sheet('remark', words.remark, 'Mod+Shift+K', inDocument),
     ],
   },

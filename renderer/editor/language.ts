@@ -6,7 +6,8 @@ export const REGISTER = 'register';
 
 export function registerLanguage(): void {
   if (monaco.languages.getLanguages().some(({ id }) => id === LANGUAGE)) return;
-  monaco.languages.register({ id: LANGUAGE });
+  // A language that was not registered has no text: what is offered, told and inked for it would reach nobody.
+  for (const id of [LANGUAGE, REGISTER]) monaco.languages.register({ id });
   monaco.languages.setMonarchTokensProvider(LANGUAGE, {
     start: 'head',
     tokenizer: {
@@ -34,8 +35,6 @@ export function registerLanguage(): void {
       ],
     },
   });
-  // Unless it is known by name, neither ink nor completion nor hover comes for it.
-  monaco.languages.register({ id: REGISTER });
   monaco.languages.setMonarchTokensProvider(REGISTER, {
     tokenizer: {
       root: [

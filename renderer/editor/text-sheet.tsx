@@ -25,13 +25,13 @@ interface Props {
   readonly label: string;
   readonly left: (places: LinePlaces) => ReactNode;
   readonly right: (places: LinePlaces) => ReactNode;
-  /** A picture was dropped; the caret stands where. */
-  readonly onPicture: (picture: File) => void;
+  /** Files were dropped; the caret stands where. */
+  readonly onDropped: (files: readonly File[]) => void;
 }
 
 const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
 
-export function TextSheet({ file, label, left, right, onPicture }: Props): ReactNode {
+export function TextSheet({ file, label, left, right, onDropped }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
   const editor = useRef<monaco.editor.IStandaloneCodeEditor>(undefined);
   /** Set while the text is changed from outside, so that it is not taken for typing. */
@@ -234,13 +234,13 @@ export function TextSheet({ file, label, left, right, onPicture }: Props): React
           if (event.dataTransfer.types.includes('Files')) event.preventDefault();
         }}
         onDropCapture={(event) => {
-          const [picture] = event.dataTransfer.files;
-          if (!picture) return;
+          const files = [...event.dataTransfer.files];
+          if (files.length === 0) return;
           event.preventDefault();
           event.stopPropagation();
           const at = editor.current?.getTargetAtClientPoint(event.clientX, event.clientY)?.position;
           if (at) editor.current?.setPosition(at);
-          onPicture(picture);
+          onDropped(files);
         }}
       />
       {/* In one column the notes are a list that is scrolled by itself, from the keyboard too. */}

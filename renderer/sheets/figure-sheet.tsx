@@ -1,82 +1,88 @@
-/** A figure put in at the caret: one the library has, or a picture from this machine, which is copied into it. Also where dropped pictures end. */
+/**
+ * Figures put in at the caret: one the library has, or pictures from this machine, which are copied into it. Also where dropped files end: each
+ * picture has its own words, and what is no picture is refused by name.
+ */
 import { type ReactNode, useEffect, useState } from 'react';
 import { focus } from '../parts/focus.ts';
+import { InsertionForm } from '../parts/insertion-form.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
+import { useAnswer } from '../state/answer.ts';
 import { addFigure, figurePaths } from '../state/opening.ts';
-import { closePanel, panel } from '../state/panel.ts';
-import { goTo, say, shown } from '../state/shown.ts';
-import { applyProposed, core } from '../state/workspace.ts';
+import { panel } from '../state/panel.ts';
+import { shown } from '../state/shown.ts';
+import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+
+interface Chosen {
+  readonly path: string;
+  readonly alt: string;
+}
 
 export function FigureSheet(): ReactNode {
   const { file, caret } = shown.usePick('file', 'caret');
   const { dropped } = panel.use();
-  const [path, setPath] = useState(figurePaths()[0] ?? '');
-  const [alt, setAlt] = useState('');
-  const [wrong, setWrong] = useState('');
-  const [brought, setBrought] = useState<string>();
-  const add = async (picture: File): Promise<void> => {
-    const added = await addFigure(picture).catch((error: Error) => setWrong(error.message));
-    if (!added) return;
-    setPath(added);
-    setBrought(added);
+  const [figures, setFigures] = useState<readonly Chosen[]>(() => [{ path: figurePaths()[0] ?? '', alt: '' }]);
+  const [refused, setRefused] = useState<readonly string[]>([]);
+  /** One after the other, so that they stand in the order in which they came. */
+  const add = async (pictures: readonly File[]): Promise<void> => {
+    const [added, why]: [string[], string[]] = [[], []];
+    for (const picture of pictures)
+      await addFigure(picture).then(
+        (path) => added.push(path),
+        (error: Error) => why.push(error.message),
+      );
+    // What was refused before is over; what was chosen before stands where nothing came in its place.
+    setRefused(why);
+    if (added.length > 0) setFigures((before) => added.map((path, at) => ({ path, alt: before[at]?.alt ?? '' })));
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a dropped picture is added once
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was dropped is added once
   useEffect(() => {
     if (dropped) void add(dropped);
   }, [dropped]);
-  const put = async (): Promise<void> => {
-    if (file === undefined) return;
-    const made = await core.ask('insertFigure', { file, offset: caret, path, alt });
-    if (!made.ok) return setWrong(made.reason);
-    applyProposed(made.title, made.files);
-    closePanel();
-    goTo(file, made.caret);
-    // Undo is of texts: who takes the figure back should not think that the picture went with it.
-    const stays = brought === path ? [words.pictureStays(path)] : [];
-    if (made.notes.length + stays.length > 0) say([...made.notes, ...stays].join(' '));
-  };
+  const put = (index: number, own: Chosen): void => setFigures(figures.map((one, at) => (at === index ? own : one)));
+  const asked = { file: file ?? '', offset: caret, figures };
+  const ready = figures.every(({ path, alt }) => path !== '' && alt.trim() !== '');
+  const made = useAnswer('insertFigures', file === undefined || figures.some(({ path }) => path === '') ? undefined : asked);
   return (
     <OverSheet title={words.figure}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void put();
-        }}
-      >
-        <div className="row">
-          <select aria-label={words.figure} value={path} onChange={(event) => setPath(event.target.value)}>
-            {figurePaths().map((one) => (
-              <option key={one}>{one}</option>
-            ))}
-          </select>
-          <label className="field">
-            {words.fromMachine}
-            <input
-              type="file"
-              accept=".svg,.png,.jpg,.jpeg"
-              onChange={(event) => {
-                const [one] = event.target.files ?? [];
-                if (one) void add(one);
-              }}
-            />
-          </label>
-        </div>
-        <div className="row">
+      <InsertionForm file={file} shown={made} make={() => core.ask('insertFigures', asked)} ready={ready}>
+        <label className="field">
+          {words.fromMachine}
           <input
-            ref={focus}
-            aria-label={words.altText}
-            placeholder={words.altText}
-            value={alt}
-            onChange={(event) => setAlt(event.target.value)}
+            type="file"
+            multiple
+            accept=".svg,.png,.jpg,.jpeg"
+            onChange={(event) => {
+              const chosen = [...(event.target.files ?? [])];
+              if (chosen.length > 0) void add(chosen);
+            }}
           />
-          <button type="submit" className="main" disabled={path === '' || alt.trim() === ''}>
-            {words.putIn2}
-          </button>
-        </div>
+        </label>
+        {refused.map((why) => (
+          <p key={why} className="wrong" role="alert">
+            {why}
+          </p>
+        ))}
+        {figures.map(({ path, alt }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the same figure may be put in twice; its place is its name
+          <div key={index} className="row">
+            <select aria-label={words.figure} value={path} onChange={(event) => put(index, { path: event.target.value, alt })}>
+              {figurePaths().map((one) => (
+                <option key={one}>{one}</option>
+              ))}
+            </select>
+            <input
+              ref={index === 0 ? focus : null}
+              className="stretched"
+              aria-label={words.altText}
+              placeholder={words.altText}
+              value={alt}
+              onChange={(event) => put(index, { path, alt: event.target.value })}
+            />
+          </div>
+        ))}
         <p className="quiet">{words.altMeans}</p>
-        {wrong === '' ? null : <p className="wrong">{wrong}</p>}
-      </form>
+      </InsertionForm>
     </OverSheet>
   );
 }

@@ -1,6 +1,7 @@
 /** The sheets that are laid over the page, by name. */
 import type { ComponentType } from 'react';
 import type { PanelName } from '../state/panel.ts';
+import { BranchesSheet } from './branches-sheet.tsx';
 import { FigureSheet } from './figure-sheet.tsx';
 import { FileSheet } from './file-sheet.tsx';
 import { FindSheet } from './find-sheet.tsx';
@@ -9,6 +10,7 @@ import { KeysSheet } from './keys-sheet.tsx';
 import { LibrariesSheet } from './libraries-sheet.tsx';
 import { MeasurementSheet } from './measurement-sheet.tsx';
 import { NewSheet } from './new-sheet.tsx';
+import { NoticeSheet } from './notice-sheet.tsx';
 import { OutrightSheet } from './outright-sheet.tsx';
 import { RemarkSheet } from './remark-sheet.tsx';
 import { RenameSheet } from './rename-sheet.tsx';
@@ -21,6 +23,8 @@ export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
   new: NewSheet,
   measurement: MeasurementSheet,
   figure: FigureSheet,
+  notice: NoticeSheet,
+  branches: BranchesSheet,
   remark: RemarkSheet,
   outright: OutrightSheet,
   libraries: LibrariesSheet,

@@ -1,8 +1,10 @@
 /** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
 import { isFilmText } from '../../procedures-schema/narration/index.ts';
 import { base64Of, bytesOf, call, onShow } from '../host.ts';
+import { words } from '../words/words.ts';
 import { ahead, hearDisk, type OnDisk, OPENED } from './ahead.ts';
 import { keepFindings } from './kept-findings.ts';
+import { noPicture } from './picture.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
 import { say, shown, wrong } from './shown.ts';
@@ -119,9 +121,15 @@ export const fontBytes = (): Readonly<Record<string, Uint8Array>> => fonts;
 /** Sorted; figures only. */
 export const figurePaths = (): readonly string[] => [...figures.keys()].sort();
 
-/** Copies a picture into the library; its path there. */
+/** Copies a picture into the library; its path there. What is no picture, or none that can be shown, is refused before anything is written. */
 export async function addFigure(picture: File): Promise<string> {
   const bytes = new Uint8Array(await picture.arrayBuffer());
+  const not = noPicture(picture.name, bytes);
+  if (not !== undefined) throw new Error(not === 'other' ? words.noPicture(picture.name) : words.falsePicture(picture.name, not));
+  if (!/\.svg$/i.test(picture.name))
+    await createImageBitmap(new Blob([bytes])).catch(() => {
+      throw new Error(words.brokenPicture(picture.name));
+    });
   const { path } = await call('figure.write', {
     library: here.library,
     name: picture.name.replace(/[^\w.-]+/g, '-'),

@@ -1,4 +1,5 @@
 /** Which sheet lies over the page, and what it is about. */
+import type { NoticeInput } from '../../procedures-schema/assist/index.ts';
 import { focusText } from './focus.ts';
 import { newStore } from './store.ts';
 
@@ -10,6 +11,8 @@ export type PanelName =
   | 'new'
   | 'measurement'
   | 'figure'
+  | 'notice'
+  | 'branches'
   | 'remark'
   | 'outright'
   | 'libraries'
@@ -18,13 +21,16 @@ export type PanelName =
 export interface Panel {
   readonly open: PanelName | undefined;
   readonly line?: number | undefined;
-  /** A picture that was dropped on the text. */
-  readonly dropped?: File | undefined;
+  /** What was dropped on the text. */
+  readonly dropped?: readonly File[] | undefined;
+  /** Signal word that a notice begins with. */
+  readonly word?: NoticeInput['word'] | undefined;
 }
 
 export const panel = newStore<Panel>({ open: undefined });
 
-export const openPanel = (open: PanelName, line?: number): void => panel.set({ open, line, dropped: undefined });
+export const openPanel = (open: PanelName, about: Omit<Panel, 'open'> = {}): void =>
+  panel.set({ open, line: undefined, dropped: undefined, word: undefined, ...about });
 
 export function closePanel(): void {
   panel.set({ open: undefined, line: undefined });

@@ -96,7 +96,8 @@ function useSteady(marked: string | undefined, file: string | undefined, behind:
   const [held, setHeld] = useState<{ readonly marked: string | undefined; readonly file: string | undefined }>();
   const known = held !== undefined && held.file === file && held.marked !== undefined;
   useEffect(() => {
-    if (known && (behind || held.marked === marked)) return;
+    // A text without steps has no mark either: held once, like any other, or it would be held again and again and the page never come to rest.
+    if (held?.file === file && (held?.marked === marked || (known && behind))) return;
     const timer = setTimeout(() => setHeld({ marked, file }), known ? STEADY : 0);
     return () => clearTimeout(timer);
   }, [marked, file, behind, known, held]);

@@ -214,7 +214,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
               <p key={one.span.start} className="unread">
                 {words.notRead}: {one.why}{' '}
                 {here ? (
-                  <button type="button" className="plain" onClick={() => openPanel('outright', step.line)}>
+                  <button type="button" className="plain" onClick={() => openPanel('outright', { line: step.line })}>
                     {words.sayOutright}
                   </button>
                 ) : null}

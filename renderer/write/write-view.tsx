@@ -7,7 +7,7 @@ import { NothingYet } from '../parts/nothing-yet.tsx';
 import { nameOf, registerName } from '../parts/place.tsx';
 import { useNarrow } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
-import { panel } from '../state/panel.ts';
+import { openPanel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -72,7 +72,7 @@ export function WriteView(): ReactNode {
             file={file}
             label={document?.title ?? registerName(file)}
             left={left}
-            onPicture={(dropped) => panel.set({ open: 'figure', line: undefined, dropped })}
+            onDropped={(dropped) => openPanel('figure', { dropped })}
             right={(places) => <RightMargin margin={margin} review={review} findings={findings} places={places} />}
           />
         )}

@@ -4,7 +4,6 @@ import {
   findText,
   type Insertion,
   insertMakeSafe,
-  insertNotice,
   insertRestore,
   insertStep,
   type Named,
@@ -58,7 +57,7 @@ export function replace(model: LibraryModel, ask: FindAsk & { readonly by: strin
 export interface InsertAsk {
   readonly file: string;
   readonly offset: number;
-  readonly what: 'make safe' | 'restore' | 'danger' | 'warning' | 'caution' | 'notice' | 'step';
+  readonly what: 'make safe' | 'restore' | 'step';
 }
 
 export function insert(model: LibraryModel, { file, offset, what }: InsertAsk): Insertion {
@@ -66,6 +65,5 @@ export function insert(model: LibraryModel, { file, offset, what }: InsertAsk): 
   if (!facts) return { ok: false, reason: 'This is put into a procedure; open one first.' };
   if (what === 'make safe') return insertMakeSafe(facts, model.facts);
   if (what === 'restore') return insertRestore(facts, model.facts);
-  if (what === 'step') return insertStep(facts, model.facts, offset, ['']);
-  return insertNotice(facts, model.facts, offset, { word: what });
+  return insertStep(facts, model.facts, offset, ['']);
 }

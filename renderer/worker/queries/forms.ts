@@ -6,7 +6,6 @@ import {
   formEdits as formEditsIn,
   frontMatterForm,
   type Insertion,
-  insertFigure as insertFigureIn,
   insertMeasurement as insertMeasurementIn,
   type KindGuess,
   type MeasurementInput,
@@ -21,7 +20,7 @@ import {
 import type { Finding, TextEdit } from '../../../procedures-schema/index.ts';
 import type { LibraryModel } from '../library-model.ts';
 
-const NOT_HERE = { ok: false, reason: 'This is done in a procedure; open one first.' } as const;
+export const NOT_HERE = { ok: false, reason: 'This is done in a procedure; open one first.' } as const;
 
 export function form(
   model: LibraryModel,
@@ -64,14 +63,6 @@ export function insertMeasurement(
 ): Insertion {
   const facts = model.procedure(ask.file);
   return facts ? insertMeasurementIn(facts, model.facts, ask.offset, ask.input) : NOT_HERE;
-}
-
-export function insertFigure(
-  model: LibraryModel,
-  ask: { readonly file: string; readonly offset: number; readonly path: string; readonly alt: string },
-): Insertion {
-  const facts = model.procedure(ask.file);
-  return facts ? insertFigureIn(facts, model.facts, ask.offset, ask) : NOT_HERE;
 }
 
 export function readingChoices(model: LibraryModel, ask: { readonly file: string; readonly line: number }): readonly string[] {

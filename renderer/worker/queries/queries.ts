@@ -1,18 +1,9 @@
 /** The questions that the page may put to the worker, by name. */
 import { complete, hover, named, usesOfDocument } from './assist.ts';
+import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices } from './blocks.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
-import {
-  form,
-  formEdits,
-  insertFigure,
-  insertMeasurement,
-  newProcedure,
-  ownNumber,
-  readingChoices,
-  registerName,
-  sayOutright,
-} from './forms.ts';
+import { form, formEdits, insertMeasurement, newProcedure, ownNumber, readingChoices, registerName, sayOutright } from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
@@ -37,7 +28,11 @@ export const queries = {
   newProcedure,
   ownNumber,
   insertMeasurement,
-  insertFigure,
+  insertFigures,
+  insertNotice,
+  insertBranching,
+  standingNotices,
+  branchChoices,
   readingChoices,
   sayOutright,
   registerName,

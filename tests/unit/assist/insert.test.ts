@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import {
   insertBranches,
+  insertBranching,
   insertFigure,
+  insertFigures,
   insertMakeSafe,
   insertMeasurement,
   insertNotice,
@@ -72,6 +74,11 @@ describe('a step, branches, a figure', () => {
       '1. Clean the [scraper].\n2. ¦Clean the [air hose].\n3. Look at the [scraper].\n4. Repeat steps 1 to 3.',
     );
   });
+  test('a step put in from the heading goes on with the numbers of its section', () => {
+    const { report, facts, library, text } = assistFixture({ work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].' });
+    const { shown } = inserted(report, FX, insertStep(facts, library, text.indexOf('## Work') + 4, ['Clean the [air hose].']));
+    expect(around(shown, 1, 0)).toBe('2. Look at the [scraper].\n3. ¦Clean the [air hose].');
+  });
   test('branches under a measurement answer each of its outcomes', () => {
     const front =
       'tools: [feeler gauge]\nmeasurements:\n  edge gap: {quantity: length, at: at the scraper, with: feeler gauge, limits: {lower: 1 mm, upper: 2 mm}}';
@@ -94,6 +101,40 @@ describe('a step, branches, a figure', () => {
       'stops and calls for help',
       'cleans scraper',
     ]);
+    expect(fresh).toEqual([]);
+  });
+  test('a step with branches in the words of its writer, read as they are meant', () => {
+    const { report, facts, library, offset } = assistFixture({ work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].' });
+    const insertion = insertBranching(facts, library, offset, {
+      step: 'Look at the [scraper]',
+      branches: [
+        { when: 'it is bent', does: 'stop and call for help' },
+        { when: 'If it is straight,', does: 'go on with the next step.' },
+      ],
+    });
+    expect(insertion.ok && insertion.notes).toEqual([]);
+    const { shown, fresh } = inserted(report, FX, insertion);
+    expect(around(shown, 1, 3)).toBe(
+      '1. Clean the [scraper].\n2. ¦Look at the [scraper].\n   - If it is bent, stop and call for help.\n   - If it is straight, go on with the next step.\n3. Look at the [scraper].',
+    );
+    expect(fresh).toEqual([]);
+  });
+  test('branches under the step that stands there; one alone asks for the other', () => {
+    const { report, facts, library, offset } = assistFixture({ work: '#. Look at ¦the [scraper].\n#. Clean the [scraper].' });
+    const insertion = insertBranching(facts, library, offset, { branches: [{ when: 'it is bent', does: 'stop and call for help' }] });
+    expect(insertion.ok && insertion.notes).toEqual(['Say what is done when it is not so.']);
+    expect(inserted(report, FX, insertion).text).toContain(
+      '1. Look at the [scraper].\n   - If it is bent, stop and call for help.\n2. Clean the [scraper].',
+    );
+  });
+  test('several figures of one name have ids of their own, and are one change', () => {
+    const { report, facts, library, offset } = assistFixture({ work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].' });
+    const insertion = insertFigures(facts, library, offset, [
+      { path: 'figures/edge.svg', alt: 'The edge' },
+      { path: 'figures/edge.png', alt: 'The same edge' },
+    ]);
+    const { text, fresh } = inserted(report, FX, insertion, ['figures/edge.svg', 'figures/edge.png']);
+    expect(text).toContain('   ![The edge](figures/edge.svg){#edge}\n\n   ![The same edge](figures/edge.png){#edge-2}\n\n2. Look at');
     expect(fresh).toEqual([]);
   });
   test('a figure stands under its step, with an id that is free', () => {
@@ -128,6 +169,13 @@ describe('a step, branches, a figure', () => {
       (f: ReturnType<typeof assistFixture>) => insertBranches(f.facts, f.library, f.text.indexOf('1. Tell'), 'x'),
       'no measurement "x"',
     ],
+    [
+      'a branch that does nothing',
+      (f: ReturnType<typeof assistFixture>) =>
+        insertBranching(f.facts, f.library, f.text.indexOf('1. Tell'), { branches: [{ when: 'it is bent', does: ' ' }] }),
+      'what is done then',
+    ],
+    ['no figure', (f: ReturnType<typeof assistFixture>) => insertFigures(f.facts, f.library, f.text.indexOf('1. Tell'), []), 'No figure'],
     [
       'a figure with a space',
       (f: ReturnType<typeof assistFixture>) => insertFigure(f.facts, f.library, f.text.indexOf('1. Tell'), { path: 'a b.svg', alt: '' }),

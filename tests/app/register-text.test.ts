@@ -1,0 +1,50 @@
+/** Help while writing in a register, in a real browser: names offered, told on resting, and its words inked by what they are. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+
+describe.skipIf(!hasBrowser())('a writer in a register', () => {
+  let browser: Browser;
+  let desk: Desk;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await launch();
+    desk = await sitDown(browser);
+    page = desk.page;
+    await page.click('.library .entry:has-text("Equipment")');
+    await page.waitForSelector('.sheet-entries .view-line');
+  });
+  afterAll(async () => {
+    await desk?.close();
+    await browser?.close();
+  });
+
+  test('sees keys and values in different inks', async () => {
+    // Inked a moment after it is shown.
+    await page.waitForFunction(
+      'new Set([...document.querySelectorAll(".view-line span span")].map((span) => getComputedStyle(span).color)).size > 1',
+    );
+  });
+
+  test('is offered what may stand at the caret', async () => {
+    await page.click('.sheet-text');
+    await page.keyboard.press('Control+Home');
+    await page.keyboard.press('Control+f');
+    await page.fill('.find-strip input', 'kind: electrical');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('ArrowRight');
+    for (let letters = 'electrical'.length; letters > 0; letters -= 1) await page.keyboard.press('Backspace');
+    await page.keyboard.press('Control+Space');
+    await page.waitForSelector('.suggest-widget .monaco-list-row:has-text("pneumatic")');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+z');
+  });
+
+  test('is told what a name is when the mouse rests on it', async () => {
+    await page.locator('.view-line span span:has-text("main isolator")').first().hover();
+    await page.waitForSelector('.monaco-hover:has-text("isolation point")');
+  });
+
+  test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
+});

@@ -12,7 +12,7 @@ await gallery(
   'guide-pages',
   pages('OM-8010', [
     1,
-    'It shows the worst state',
+    'It shows the state that is required',
     'Find what the machine does',
     'Wait 10 min by the stopwatch',
     'swing the service strut in',

@@ -178,7 +178,6 @@ export const de: Words = {
   pagesBeside: 'Wie die Seiten stehen',
   arrangements: { single: 'untereinander', facing: 'gegenüber, wie gebunden', many: 'so viele passen' },
   arrange: { single: 'Seiten untereinander', facing: 'Gegenüberliegende Seiten, wie gebunden', many: 'So viele Seiten, wie passen' },
-  pagesMade: (n, ms) => `${n} Seiten, gesetzt in ${ms} ms`,
   earlier: 'Früherer Text',
   noHistory: 'Es gibt keinen früheren Text zu wählen: der Ordner dieser Bibliothek bewahrt keine Geschichte auf (git täte es).',
   clash: (path) => `${path} wurde auf der Platte geändert, während Sie schrieben.`,

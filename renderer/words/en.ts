@@ -174,7 +174,6 @@ export const en = {
   pagesBeside: 'How the pages stand',
   arrangements: { single: 'one below the other', facing: 'facing, as bound', many: 'as many as fit' },
   arrange: { single: 'Pages one below the other', facing: 'Facing pages, as bound', many: 'As many pages as fit' },
-  pagesMade: (n: number, ms: number) => `${n} pages, laid out in ${ms} ms`,
   earlier: 'Earlier text',
   noHistory: 'There is no earlier text to choose: the folder of this library keeps no history (git would).',
   clash: (path: string) => `${path} changed on disk while you were writing.`,

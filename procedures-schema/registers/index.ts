@@ -1,10 +1,12 @@
 /** Registers, front matter, names and variants. Exports only. */
+
+export { PAPER_NAMES, type Paper, type PaperName, type PaperSize, sizeOfPaper } from '../paper-size.ts';
 export { spellingsOf } from './look-up.ts';
 export { machineOf } from './machine.ts';
 export type * from './model.ts';
 export { namesFor } from './names.ts';
 export { nearestNames } from './nearest.ts';
-export { PAPER_EXAMPLE, PAPER_NAMES, type Paper, type PaperName, type PaperSize, readPaper, sizeOfPaper } from './paper.ts';
+export { PAPER_EXAMPLE, readPaper } from './paper.ts';
 export type { FieldPath, SchemaProblem } from './problem.ts';
 export { readGuideHead, readHead } from './read-heads.ts';
 export { readRegisters } from './read-registers.ts';

@@ -4,7 +4,7 @@
  * Long because the record of one machine is read as a whole.
  */
 import type { Span } from '../finding.ts';
-import type { Paper } from './paper.ts';
+import type { Paper } from '../paper-size.ts';
 
 /** Where a registered thing is written down. */
 export interface Origin {

@@ -1,5 +1,5 @@
 /** Paper sizes, margins and the frame text may stand in, by paper, binding edge and side. Leaves what stands there to the other stages. */
-import { type PaperName, sizeOfPaper } from '../../procedures-schema/index.ts';
+import { type PaperName, sizeOfPaper } from '../../procedures-schema/paper-size.ts';
 import type { Book } from '../book.ts';
 import { type Mp, mm, pt } from './units.ts';
 

@@ -49,7 +49,7 @@ const ascents = async (): Promise<Record<FaceName, number>> => {
 };
 
 const handsclear: Engine = async (input, fonts) => {
-  const { printBook } = await import('../../publishing/index.ts');
+  const { printBook } = await import('../../publishing/print.ts');
   const book = JSON.parse(readFileSync(input.bookFile, 'utf8'));
   return () => printBook(book, fonts).bytes;
 };

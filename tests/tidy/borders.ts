@@ -24,7 +24,7 @@ interface Border {
 
 /** The folders of the core from the ground up: a folder may use those before it. */
 const LAYERS: readonly (readonly string[])[] = [
-  ['finding', 'invariant', 'recent'],
+  ['finding', 'invariant', 'paper-size', 'recent'],
   ['format', 'schemas'],
   ['registers', 'quantities'],
   ['reading', 'numbering'],

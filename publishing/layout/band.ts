@@ -1,5 +1,5 @@
 /** The energy band: a stripe whose colour and hatch both tell the state. Draws only; where it stands is decided before. */
-import { type Op, rectangle } from './ops.ts';
+import { type Op, rectangle, segment } from './ops.ts';
 import { bands } from './style.ts';
 import { type Mp, pt } from './units.ts';
 
@@ -34,10 +34,14 @@ export function drawBand(x: Mp, y: Mp, width: Mp, height: Mp, state: keyof typeo
       add(x + (at - low), low, x + (at - high), high);
       if (hatch === 'cross') add(x + width - (at - low), low, x + width - (at - high), high);
     }
-  } else if (hatch === 'rungs') {
-    for (let at = y + pt(3); at < y + height; at += pt(6)) add(x, at, x + width, at);
   }
-  const weight = hatch === 'slant' ? pt(1.5) : hatch === 'rungs' ? pt(2.2) : pt(1);
+  // One upright stroke as wide as the band, dashed: a band down a page would be a hundred strokes.
+  if (hatch === 'rungs') {
+    const middle = x + Math.round(width / 2);
+    const path = segment(middle, Math.min(y + pt(1.9), y + height), middle, y + height);
+    ops.push({ op: 'path', path, stroke: { colour, width, dash: [pt(2.2), pt(3.8)] } });
+  }
+  const weight = hatch === 'slant' ? pt(1.5) : pt(1);
   if (segments.length > 0) {
     ops.push({ op: 'clip', path: rectangle(x, y, width, height) });
     ops.push({ op: 'path', path: { segments: segments.join(''), points }, stroke: { colour, width: weight } });

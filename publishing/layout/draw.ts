@@ -87,7 +87,7 @@ export function drawingOf(placed: PlacedBook, keep = false): Drawing {
     );
     const { body } = page.geometry;
     for (const { slab, y } of page.slabs) {
-      for (const anchor of slab.anchors ?? []) ops.push({ op: 'target', name: anchor, y: body.y + y });
+      if (slab.anchors !== undefined) for (const anchor of slab.anchors) ops.push({ op: 'target', name: anchor, y: body.y + y });
       for (const item of slab.items) drawItem(item, body.x, body.y + y, ops, kit, asked, askedKnown);
     }
     return { width: page.geometry.width, height: page.geometry.height, ops };
@@ -191,7 +191,8 @@ function drawItem(
   const y = dy + item.baseline;
   let open: NodeId | undefined;
   let link: { op: 'link'; x: Mp; y: Mp; width: Mp; height: Mp; to: string; node: NodeId; says: string } | undefined;
-  const links: NonNullable<typeof link>[] = [];
+  // Most lines lead nowhere.
+  let links: NonNullable<typeof link>[] | undefined;
   for (const part of line.parts) {
     const node = part.node < 0 ? -1 : part.node;
     if (open !== node) {
@@ -209,14 +210,19 @@ function drawItem(
         link.says += says;
       } else {
         link = { op: 'link', x, y: y - size, width: part.width, height: Math.round(size * 1.3), to, node, says };
-        links.push(link);
+        if (links === undefined) links = [link];
+        else links.push(link);
       }
     } else link = undefined;
     x += part.width;
   }
   if (open !== undefined) ops.push({ op: 'end' });
-  // A number alone says nothing to an ear.
-  for (const one of links) if (/^[\divxlcdm\u2013]+$/.test(one.says)) one.says = fill(kit.words.page, { n: one.says });
+  if (links === undefined) return;
+  // The spaces of print are one to an ear; and a number alone says nothing.
+  for (const one of links) {
+    one.says = one.says.replace(/\s+/g, ' ');
+    if (/^[\divxlcdm\u2013]+$/.test(one.says)) one.says = fill(kit.words.page, { n: one.says });
+  }
   ops.push(...links);
 }
 

@@ -1,5 +1,5 @@
 /** Runs of text to boxes, glue and penalties: words, ties, hyphens, chips and page numbers. Leaves the choice of breaks to lines.ts. */
-import LineBreaker from 'linebreak';
+import { breakPlaces } from './break-places.ts';
 import { pushChunks } from './chunks.ts';
 import { hyphenate } from './hyphenate.ts';
 import { chipPad, type Part, type TextKit } from './parts.ts';
@@ -109,6 +109,9 @@ class ItemMaker {
   private readonly hasSilent: boolean;
   private readonly items: Item[] = [];
   private runIndex = 0;
+  /** The last space that was met. */
+  private space: Item | undefined;
+  private spaceCode = 0;
 
   constructor(runs: readonly Run[], kit: TextKit, limit: Mp, divide: boolean) {
     this.runs = runs;
@@ -126,11 +129,9 @@ class ItemMaker {
 
   make(): Item[] {
     const { joined, items, limit } = this;
-    const breaker = new LineBreaker(joined);
     const length = joined.length;
     let wordStart = 0;
-    for (let next = breaker.nextBreak(); next !== null; next = breaker.nextBreak()) {
-      const { position } = next;
+    breakPlaces(joined, (position) => {
       let end = position;
       while (end > wordStart && isSpace(joined.charCodeAt(end - 1))) end -= 1;
       if (end < position) {
@@ -139,7 +140,7 @@ class ItemMaker {
           const left = lastSpaced(joined, end);
           if (mayHold(left)) {
             const until = this.wordEnd(position);
-            if (tied(left, joined.slice(position, until)) && this.widthOf(wordStart, until) <= limit) continue;
+            if (tied(left, joined.slice(position, until)) && this.widthOf(wordStart, until) <= limit) return;
           }
         }
         if (end > wordStart) this.word(wordStart, end);
@@ -151,13 +152,13 @@ class ItemMaker {
         if (position < length && (afterSlash || afterHyphen)) {
           const following = this.wordEnd(position) - position;
           // A slash or hyphen between short or numeric pieces belongs to a unit, a fraction or a code.
-          if (following < 4 || end - wordStart < 4 || /\d/.test(joined.slice(wordStart, end))) continue;
+          if (following < 4 || end - wordStart < 4 || /\d/.test(joined.slice(wordStart, end))) return;
         }
         if (end > wordStart) this.word(wordStart, end);
         if (position < length) items.push(penalty(0, afterSlash || afterHyphen ? slashCost : tightCost, afterHyphen));
       }
       wordStart = position;
-    }
+    });
     return items;
   }
 
@@ -198,8 +199,13 @@ class ItemMaker {
       this.items.push(mixed('glue', sumWidth(parts), parts));
       return;
     }
-    const shaped = this.shape(this.printed(at, at + 1), run);
-    this.items.push(text('glue', widthOfAll(shaped, run.look.size), run, shaped));
+    // Spaces of one run are alike, but for the few kinds of them.
+    if (this.space?.run !== run || this.spaceCode !== this.joined.charCodeAt(at)) {
+      const shaped = this.shape(this.printed(at, at + 1), run);
+      this.space = text('glue', widthOfAll(shaped, run.look.size), run, shaped);
+      this.spaceCode = this.joined.charCodeAt(at);
+    }
+    this.items.push(this.space);
   }
 
   private word(from: number, to: number): void {

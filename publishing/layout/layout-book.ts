@@ -157,7 +157,7 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
     ...(chapter.opener ? ([{ kind: 'heading', level: 1, text: chapter.title, anchor: chapter.anchor, bookmark: true }] as const) : []),
   ];
   const stretches: { slabs: readonly Slab[]; side?: Side; turned?: boolean }[] = [];
-  let flow: Flow = opener;
+  let flow: BookBlock[] = [...opener];
   let right = chapter.startRight;
   const push = (stretch: { slabs: readonly Slab[]; turned?: boolean }): void => {
     stretches.push({ ...stretch, ...(right ? { side: 'right' } : {}) });
@@ -180,7 +180,7 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
     } else if (block.kind === 'page-break') {
       close();
       right = block.to === 'right';
-    } else flow = [...flow, block];
+    } else flow.push(block);
   }
   close();
   markEnds(stretches[0]?.slabs, stretches[stretches.length - 1]?.slabs, chapter.anchor);

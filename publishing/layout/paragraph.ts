@@ -13,31 +13,50 @@ export { chipPad, type Line, type Look, type Part, type TextKit } from './parts.
 /** Lines of at most `width`. Hyphens are tried only when the lines come out too uneven without. */
 export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): readonly Line[] {
   // Service text says the same again and again (lock out, tighten, refit): plain words are broken once for each width.
-  const only = inline[0];
-  if (inline.length !== 1 || only?.kind !== 'text' || only.changed) return brokenLines(inline, look, node, width, kit);
-  const memory = memoryOf(kit.shaper, `${look.face} ${look.size} ${look.even} ${width} ${kit.language}`);
-  const found = memory.get(only.text);
-  if (found === undefined) {
-    const lines = brokenLines(inline, look, node, width, kit);
-    // A long day of edits must not fill the memory.
-    if (memory.size >= mostRemembered) memory.clear();
-    memory.set(only.text, lines);
-    return lines;
-  }
-  return found.map((line) => ({ width: line.width, parts: line.parts.map((part) => ({ ...part, look, node })) }));
+  const words = plainWords(inline);
+  if (words === undefined) return brokenLines(inline, look, node, width, kit);
+  // What a table asked for the extent of is put together already.
+  const whole = memoryOf(wholes, kit.shaper, faceKey(look)).get(words);
+  if (whole !== undefined && whole.most <= width) return whole.line === undefined ? [] : [ownLine(whole.line, look, node)];
+  const memory = memoryOf(broken, kit.shaper, `${faceKey(look)} ${look.even} ${width} ${kit.language}`);
+  const found = memory.get(words);
+  if (found !== undefined) return found.map((line) => ownLine(line, look, node));
+  const lines = brokenLines(inline, look, node, width, kit);
+  remember(memory, words, lines);
+  return lines;
 }
+
+/** Of one look and element; undefined where there is more to it than words. */
+function plainWords(inline: readonly Inline[]): string | undefined {
+  const only = inline[0];
+  return inline.length !== 1 || only?.kind !== 'text' || only.changed ? undefined : only.text;
+}
+
+const faceKey = (look: Look): string => `${look.face} ${look.size}`;
+
+/** A remembered line, for this place. */
+const ownLine = (line: Line, look: Look, node: NodeId): Line => ({
+  width: line.width,
+  parts: line.parts.map((part) => ({ ...part, look, node })),
+});
 
 /** For each look and width. */
 const mostRemembered = 20_000;
 
-/** Pure memory, by the fonts it holds for, then by look and width, then by the words. */
-const broken = new WeakMap<Shaper, Map<string, Map<string, readonly Line[]>>>();
+/** Pure memory, by the fonts it holds for, then by look (and width), then by the words. */
+type Memory<T> = WeakMap<Shaper, Map<string, Map<string, T>>>;
+const broken: Memory<readonly Line[]> = new WeakMap();
+/** All on one line; `line` is undefined where nothing is printed. */
+interface Whole extends Widths {
+  readonly line: Line | undefined;
+}
+const wholes: Memory<Whole> = new WeakMap();
 
-function memoryOf(shaper: Shaper, key: string): Map<string, readonly Line[]> {
-  let all = broken.get(shaper);
+function memoryOf<T>(memories: Memory<T>, shaper: Shaper, key: string): Map<string, T> {
+  let all = memories.get(shaper);
   if (all === undefined) {
     all = new Map();
-    broken.set(shaper, all);
+    memories.set(shaper, all);
   }
   let memory = all.get(key);
   if (memory === undefined) {
@@ -47,6 +66,12 @@ function memoryOf(shaper: Shaper, key: string): Map<string, readonly Line[]> {
     all.set(key, memory);
   }
   return memory;
+}
+
+function remember<T>(memory: Map<string, T>, words: string, found: T): void {
+  // A long day of edits must not fill the memory.
+  if (memory.size >= mostRemembered) memory.clear();
+  memory.set(words, found);
 }
 
 function brokenLines(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): Line[] {
@@ -82,27 +107,36 @@ const totalOf = (items: readonly Item[]): Mp => {
   return sum;
 };
 
-/** Width of the longest word and of the whole on one line: what a table needs to share out its columns. */
-export function extentOf(
-  inline: readonly Inline[],
-  look: Look,
-  kit: Omit<TextKit, 'structure'>,
-  structure: StructureBuilder,
-): { least: Mp; most: Mp } {
+/** Width of the longest word and of the whole on one line. */
+export interface Widths {
+  readonly least: Mp;
+  readonly most: Mp;
+}
+
+/** What a table needs to share out its columns. `structure`: where elements go that nobody will print. */
+export function extentOf(inline: readonly Inline[], look: Look, kit: Omit<TextKit, 'structure'>, structure: StructureBuilder): Widths {
   const own = { ...kit, structure };
+  const words = plainWords(inline);
+  const memory = words === undefined ? undefined : memoryOf(wholes, kit.shaper, faceKey(look));
+  const found = words === undefined ? undefined : memory?.get(words);
+  if (found !== undefined) return found;
+  const items = itemsOf(runsOf(inline, look, 0, own), own, Number.MAX_SAFE_INTEGER, false);
   let least = 0;
   let most = 0;
-  for (const item of itemsOf(runsOf(inline, look, 0, own), own, Number.MAX_SAFE_INTEGER, false)) {
+  for (const item of items) {
     if (item.kind === 'penalty') continue;
     most += item.width;
     if (item.kind === 'box') least = Math.max(least, item.width);
   }
-  return { least, most };
+  if (words === undefined || memory === undefined) return { least, most };
+  const whole = { least, most, line: items.length === 0 ? undefined : composeLine(items, 0, items.length, own) };
+  remember(memory, words, whole);
+  return whole;
 }
 
 /** Collected here and then cut to length: lists that grow keep room for more, and there are as many as lines in the book. */
-const words: Shaped[] = [];
-const parts: Part[] = [];
+const wordsOf: Shaped[] = [];
+const partsOf: Part[] = [];
 
 /** Neighbouring words of one run, and the spaces between them, are one part. */
 function composeLine(items: readonly Item[], start: number, end: number, kit: TextKit): Line {
@@ -112,14 +146,14 @@ function composeLine(items: readonly Item[], start: number, end: number, kit: Te
   let wordCount = 0;
   let partCount = 0;
   const close = (): void => {
-    if (run !== undefined && wordCount > 0) parts[partCount++] = partOf(words.slice(0, wordCount), width, run);
+    if (run !== undefined && wordCount > 0) partsOf[partCount++] = partOf(wordsOf.slice(0, wordCount), width, run);
     wordCount = 0;
     width = 0;
   };
   const add = (from: Run, shaped: readonly Shaped[], wide: Mp): void => {
     if (from !== run) close();
     run = from;
-    for (const one of shaped) words[wordCount++] = one;
+    for (const one of shaped) wordsOf[wordCount++] = one;
     width += wide;
     whole += wide;
   };
@@ -129,7 +163,7 @@ function composeLine(items: readonly Item[], start: number, end: number, kit: Te
     if (item.run === undefined) {
       close();
       run = undefined;
-      for (const part of item.parts ?? []) parts[partCount++] = part;
+      for (const part of item.parts ?? []) partsOf[partCount++] = part;
       whole += item.width;
     } else if (item.piece === undefined) add(item.run, item.shaped, item.width);
     else {
@@ -142,7 +176,7 @@ function composeLine(items: readonly Item[], start: number, end: number, kit: Te
     }
   }
   close();
-  return { parts: parts.slice(0, partCount), width: whole };
+  return { parts: partsOf.slice(0, partCount), width: whole };
 }
 
 /** The pieces of a divided word that stay on this line, and the index of the last of them. */

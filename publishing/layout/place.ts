@@ -82,7 +82,7 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
         for (let at = start; at < end; at += 1) {
           const slab = slabs[at] as Slab;
           if (slab.section !== undefined) section = slab.section;
-          for (const anchor of slab.anchors ?? []) if (!anchors.has(anchor)) anchors.set(anchor, pages.length);
+          if (slab.anchors !== undefined) for (const anchor of slab.anchors) if (!anchors.has(anchor)) anchors.set(anchor, pages.length);
         }
         addPage(
           { slabs: filled[index] as readonly PlacedSlab[], chapter, section: opens, blank: false, cover: chapter === undefined },

@@ -60,14 +60,14 @@ export function widen(known: References, laid: PlacedBook, asks: boolean): boole
   let widened = asks && [...laid.anchors].some(([anchor, page]) => known.before.get(anchor) !== page);
   known.before = laid.anchors;
   const forms = numbers.map(({ shown }) => shown.replace(/\d/g, '8'));
-  for (const [anchor, page] of laid.anchors) {
+  laid.anchors.forEach((page, anchor) => {
     const form = forms[page] ?? '';
-    const kept = known.forms.get(anchor) ?? [];
-    if (form === '' || kept.includes(form)) continue;
-    known.forms.set(anchor, [...kept, form]);
+    const kept = known.forms.get(anchor);
+    if (form === '' || kept?.includes(form)) return;
+    known.forms.set(anchor, kept === undefined ? [form] : [...kept, form]);
     const guessed = known.guessed.get(anchor);
-    if (kept.length > 0 || (guessed !== undefined && (guessed.size > 1 || !guessed.has(form)))) widened = true;
-  }
+    if (kept !== undefined || (guessed !== undefined && (guessed.size > 1 || !guessed.has(form)))) widened = true;
+  });
   for (const [pair, { near, anchor }] of known.asked) {
     const here = laid.anchors.get(near);
     const there = laid.anchors.get(anchor);

@@ -52,9 +52,9 @@ export interface Structure {
 export class StructureBuilder implements Structure {
   readonly nodes: StructureNode[] = [{ id: 0, role: 'Document', parent: -1 }];
 
-  add(parent: NodeId, role: Role, facts: Omit<Partial<StructureNode>, 'id' | 'role' | 'parent'> = {}): NodeId {
+  add(parent: NodeId, role: Role, facts?: Omit<Partial<StructureNode>, 'id' | 'role' | 'parent'>): NodeId {
     const id = this.nodes.length;
-    this.nodes.push({ id, role, parent, ...facts });
+    this.nodes.push(facts === undefined ? { id, role, parent } : { id, role, parent, ...facts });
     return id;
   }
 }

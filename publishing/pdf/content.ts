@@ -1,5 +1,5 @@
 /** Drawing operations of one page to a content stream (ISO 32000-1, 8 and 9). Decides nothing; counts the marked content it opens. */
-import type { DrawnPage, Face, NodeId, Op, Path, Shaped } from '../layout/index.ts';
+import { type DrawnPage, type Face, faces, type NodeId, type Op, type Path, type Shaped } from '../layout/index.ts';
 import { Bytes } from './bytes.ts';
 import type { FontCodes } from './codes.ts';
 import { deflated } from './deflated.ts';
@@ -38,7 +38,8 @@ export interface PageFacts {
   readonly opacities: ReadonlySet<number>;
 }
 
-export const fontName = (face: Face): string => `F-${face}`;
+/** Short: it stands at every change of face. */
+export const fontName = (face: Face): string => `F${faces.indexOf(face)}`;
 export const imageName = (index: number): string => `I${index}`;
 export const opacityName = (hundredths: number): string => `O${hundredths}`;
 
@@ -98,14 +99,15 @@ export class ContentWriter {
     const links: LinkBox[] = [];
     const fields: FieldBox[] = [];
     const targets: { name: string; y: number }[] = [];
-    const faces = new Set<Face>();
+    const shown = new Set<Face>();
     const images = new Set<number>();
     const opacities = new Set<number>();
     let open: NodeId | undefined;
     out.clear();
     this.height = page.height;
     this.pen = blankPen();
-    for (const op of page.ops) {
+    for (let at = 0; at < page.ops.length; at += 1) {
+      const op = page.ops[at] as Op;
       if (open !== undefined) this.cover(op, open, covers);
       switch (op.op) {
         case 'begin':
@@ -128,7 +130,7 @@ export class ContentWriter {
           if (wanted.marks) out.text('EMC\n');
           break;
         case 'text':
-          this.text(op, faces);
+          this.text(op, shown);
           break;
         case 'path':
           if (op.opacity !== undefined) opacities.add(Math.round(op.opacity * 100));
@@ -166,7 +168,7 @@ export class ContentWriter {
           break;
       }
     }
-    return { marked, covers, links, fields, targets, faces, images, opacities };
+    return { marked, covers, links, fields, targets, faces: shown, images, opacities };
   }
 
   private box(op: Extract<Op, { op: 'link' | 'field' }>): Box {
@@ -269,7 +271,9 @@ export class ContentWriter {
       out.text('Tm\n');
     }
     let open = false;
-    for (const run of op.run) {
+    // Counted, not by "of": there is one for every word of a book.
+    for (let index = 0; index < op.run.length; index += 1) {
+      const run = op.run[index] as Shaped;
       if (run.face !== pen.face || op.size !== pen.size) {
         if (open) out.text(')]TJ\n');
         open = false;

@@ -20,7 +20,9 @@ class Places {
       grown.set(this.rows);
       this.rows = grown;
     }
-    this.rows.set([kind, major, minor], 3 * number);
+    this.rows[3 * number] = kind;
+    this.rows[3 * number + 1] = major;
+    this.rows[3 * number + 2] = minor;
   }
 
   /** Rows of one, four and one byte; what was never written is free. */

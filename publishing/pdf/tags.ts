@@ -54,10 +54,14 @@ export class TagTree {
       grown.set(this.rows);
       this.rows = grown;
     }
-    this.rows.set([kind, page, number, -1], 4 * row);
+    const { rows } = this;
+    rows[4 * row] = kind;
+    rows[4 * row + 1] = page;
+    rows[4 * row + 2] = number;
+    rows[4 * row + 3] = -1;
     const last = this.last[node] as number;
     if (last < 0) this.first[node] = row;
-    else this.rows[4 * last + 3] = row;
+    else rows[4 * last + 3] = row;
     this.last[node] = row;
   }
 
@@ -74,7 +78,9 @@ export class TagTree {
   write(file: PdfFile, root: number, pages: number, boxes: ReadonlyMap<NodeId, Box>): void {
     const { nodes } = this.structure;
     // An empty cell still counts its column.
-    for (const { id, role, parent } of nodes) if ((role === 'TD' || role === 'TH') && this.attached[parent] === 1) this.attach(id);
+    nodes.forEach(({ id, role, parent }) => {
+      if ((role === 'TD' || role === 'TH') && this.attached[parent] === 1) this.attach(id);
+    });
     this.numbers = new Int32Array(nodes.length);
     let next = file.reserve(this.attached.reduce((sum, one) => sum + one, 0));
     for (let node = 0; node < nodes.length; node += 1)
@@ -82,8 +88,8 @@ export class TagTree {
         this.numbers[node] = next;
         next += 1;
       }
-    for (const node of nodes) {
-      if (this.attached[node.id] !== 1) continue;
+    nodes.forEach((node) => {
+      if (this.attached[node.id] !== 1) return;
       const out = file.begin(this.numberOf(node.id));
       out.text(`<</S/${node.role}/P `);
       out.whole(node.parent < 0 ? root : this.numberOf(node.parent));
@@ -104,7 +110,7 @@ export class TagTree {
         out.text(']>>');
       }
       out.text('>>');
-    }
+    });
   }
 
   private kids(node: NodeId, pages: number, out: Bytes): void {
@@ -154,16 +160,24 @@ export class TagTree {
   }
 
   /**
-   * Elements were made in reading order; two columns are drawn row by row. Where text and elements mix, the text says the order (undefined); and
+   * Elements were made in reading order; two columns are drawn row by row. Where text and elements mix, the text says the order (undefined, as where nothing is out of order); and
    * chapters come in the order of the pages: one may have been measured later than the one after it.
    */
   private sorted(node: NodeId): readonly NodeId[] | undefined {
     if (node === 0) return undefined;
-    const found: NodeId[] = [];
-    for (let row = this.first[node] as number; row >= 0; row = this.rows[4 * row + 3] as number) {
-      if (this.rows[4 * row] !== kinds.element) return undefined;
-      found.push(this.rows[4 * row + 2] as number);
+    const { rows } = this;
+    let before = -1;
+    let ordered = true;
+    for (let row = this.first[node] as number; row >= 0; row = rows[4 * row + 3] as number) {
+      if (rows[4 * row] !== kinds.element) return undefined;
+      const element = rows[4 * row + 2] as number;
+      if (element < before) ordered = false;
+      before = element;
     }
+    // Nearly always they come as they were made.
+    if (ordered) return undefined;
+    const found: NodeId[] = [];
+    for (let row = this.first[node] as number; row >= 0; row = rows[4 * row + 3] as number) found.push(rows[4 * row + 2] as number);
     return found.sort((a, b) => a - b);
   }
 }

@@ -59,7 +59,8 @@ export function writePdf(drawing: Drawing, book: Book, source: FontSource, extra
       .map((link): number => {
         const number = file.reserve(1);
         const out = file.begin(number);
-        out.text('<</Type/Annot/Subtype/Link/Rect');
+        // An annotation need not say that it is one (ISO 32000-1, table 164), and there are ten to a page.
+        out.text('<</Subtype/Link/Rect');
         writeBox(link.box, out);
         out.text(`/Border[0 0 0]/F 4/StructParent ${drawing.count + annotated.length}/Dest${textString(link.to)}`);
         out.text(`/Contents${textString(link.says)}>>`);

@@ -36,7 +36,7 @@ function shown(pdf: RawPdf, page: PDFDict): ReadonlyMap<string, ReadonlySet<numb
   const content = Buffer.from(pdf.stream(page, 'Contents') ?? new Uint8Array()).toString('latin1');
   const out = new Map<string, Set<number>>();
   let font = '';
-  for (const [, name, bytes = ''] of content.matchAll(/\/(F-\w+) [\d.]+ Tf|\(([^()\\\r]*)\)/g)) {
+  for (const [, name, bytes = ''] of content.matchAll(/\/(F\d+) [\d.]+ Tf|\(([^()\\\r]*)\)/g)) {
     if (name !== undefined) font = name;
     else
       for (let k = 0; k < bytes.length; k += 2)

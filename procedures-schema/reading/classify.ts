@@ -119,7 +119,7 @@ class Maker {
       case 'press':
       case 'operate':
       case 'try':
-        return this.press();
+        return this.objects.length === 0 && phrase.base === 'tread' ? this.onControl() : this.press();
       case 'let-go':
         return this.objects.every((use) => use.thing.kind === 'control') && this.objects.length > 0
           ? this.done('control', this.objects)
@@ -194,6 +194,8 @@ class Maker {
       case 'loosen':
         return this.byKind({
           fastener: () => this.done('loosen', this.objects),
+          // "Undo the pin": what holds by being in.
+          point: () => this.move(['out']),
           part: () =>
             ['loosen', 'slacken', 'undo'].includes(phrase.base)
               ? this.done('loosen', this.objects)
@@ -241,11 +243,17 @@ class Maker {
       case 'check':
         return this.check();
       case 'record':
+        // "Fill in the job card"; "fill in the gap" is none.
+        if (
+          phrase.base === 'fill' &&
+          !/\b(?:card|sheet|form|record|log|report|label|tag|book|list|table|column|box)s?\b/i.test(phrase.text)
+        )
+          return this.cannot();
         // What is written down need not be registered; "enter the pit" is no writing.
         return phrase.unknown.length > 0 &&
           this.objects.length === 0 &&
           phrase.nouns.length === 0 &&
-          !['write', 'record'].includes(phrase.base)
+          !['write', 'record', 'fill'].includes(phrase.base)
           ? this.cannot()
           : { actions: [this.action('record', this.objects, { contact: false })] };
       case 'tell':
@@ -263,6 +271,8 @@ class Maker {
       case 'wear':
         return this.byKind({ tool: () => this.done('protect', this.objects, { contact: false }) });
       case 'stay':
+        // "Step on the pedal."
+        if (this.uses('on').some((use) => use.thing.kind === 'control')) return this.onControl();
         if ((this.objects.length > 0 || phrase.unknown.length > 0) && !/\b(?:clear|back|away|aside)\b/.test(phrase.text))
           return this.cannot();
         return phrase.nouns.includes('people')
@@ -289,6 +299,14 @@ class Maker {
   private weak(): Classified {
     const { phrase } = this;
     if (phrase.position !== undefined && this.objects.length > 0) return this.set();
+    // "Run the bolts in by hand."
+    if (
+      phrase.base === 'run' &&
+      this.objects.length > 0 &&
+      this.objects.every((use) => use.thing.kind === 'fastener') &&
+      phrase.unknown.length === 0
+    )
+      return this.done(this.around.stage === undefined ? 'close' : 'tighten', this.objects);
     const where = this.uses('at', 'on', 'along', 'over', 'against', 'across').filter((use) =>
       ['part', 'cover', 'fastener'].includes(use.thing.kind),
     );
@@ -377,6 +395,16 @@ class Maker {
       )
     )
       return this.done('close', this.objects);
+    // "Slip the new belt over the pulleys."
+    if (
+      kind === 'move' &&
+      ['slip', 'slide'].includes(this.phrase.base) &&
+      this.uses('over', 'onto', 'on').some((use) => ['part', 'fastener'].includes(use.thing.kind)) &&
+      this.objects.length > 0 &&
+      this.objects.every((use) => use.thing.kind === 'part' || use.thing.kind === 'replacement') &&
+      this.phrase.unknown.length === 0
+    )
+      return this.fit();
     if ((kind === 'move' || kind === 'handle') && this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool'))
       return this.phrase.base !== 'lay' && this.objects.some((use) => this.equipment.tool(use.thing.name)?.contact)
         ? this.cannot()
@@ -476,6 +504,11 @@ class Maker {
     const { text, sense } = this.phrase;
     const known = ['try', 'test', 'prove'].includes(sense) && (this.around.known || /\bagain\b/i.test(text));
     return { actions: [this.action('use', this.objects, { contact: false, ...(known ? { manner: KNOWN_SOURCE } : {}) })] };
+  }
+
+  private onControl(): Classified {
+    const controls = this.uses('on').filter((use) => use.thing.kind === 'control');
+    return new Maker({ ...this.phrase, sense: 'press', objects: controls, places: [] }, this.around, this.equipment, this.tables).press();
   }
 
   private press(): Classified {
@@ -809,6 +842,10 @@ class Maker {
     const itself = onIt ? this.around.it.filter((use) => ['part', 'cover', 'fastener'].includes(use.thing.kind)) : [];
     if (consumables.length > 0 && onIt && itself.length === 0) return this.cannot('it is not clear what "it" stands for');
     if (consumables.length > 0 && itself.length > 0) return { actions: [this.action('apply', itself, { with: consumables })] };
+    // Points and controls are oiled too.
+    const other =
+      onto.length > 0 ? [] : this.uses('to', 'on', 'onto').filter((use) => ['point', 'control', 'gauge'].includes(use.thing.kind));
+    if (consumables.length > 0 && other.length > 0) return { actions: [this.action('apply', other, { with: consumables })] };
     if (consumables.length > 0)
       return { actions: [this.action('apply', onto.length > 0 ? onto : consumables, { with: onto.length > 0 ? consumables : [] })] };
     if (parts.length === 0 || (this.phrase.unknown.length > 0 && this.tools.length === 0)) return this.cannot();

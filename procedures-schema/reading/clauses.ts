@@ -24,7 +24,7 @@ export interface Clauses {
 }
 
 export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
-  let rest = withoutOpeners(items, tables);
+  let rest = withoutWorking(withoutOpeners(items, tables), tables);
   const leading: FoundCondition[] = [];
   const heads: (readonly Item[])[] = [];
   for (let again = true; again; ) {
@@ -51,8 +51,8 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       !tables.verbs.get(head.word)?.some((one) => one.form === 'base')
     ) {
       const comma = endOfHead(rest, 1, tables);
-      // "With everyone clear press the button": no comma between.
-      const order = head.word === 'with' ? orderAfter(rest, 2, tables) : -1;
+      // "With everyone clear press the button", "for the figures see [PD-7]": no comma between.
+      const order = head.word === 'with' ? orderAfter(rest, 2, tables) : head.word === 'for' ? sendingOn(rest, tables) : -1;
       if (order > 0 && (comma < 0 || order < comma)) {
         heads.push(rest.slice(0, order));
         rest = rest.slice(order);
@@ -108,6 +108,37 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
   return { leading, heads, main: rest, trailing, more, result, purpose };
 }
 
+/** Where "see" or "refer to" stands in front of a reference. */
+const sendingOn = (items: readonly Item[], tables: Tables): number =>
+  items.findIndex((item, index) => {
+    const to = wordOf(items[index + 1]) === 'to' ? 2 : 1;
+    const sends = wordOf(item) !== undefined && verbAt(items, index, true, tables)?.verb.senses[''] === 'see';
+    const where = items[index + to];
+    const there =
+      where?.kind === 'reference' || (where?.kind === 'name' && where.things.some(({ kind }) => kind === 'document' || kind === 'section'));
+    return index > 1 && sends && there;
+  });
+
+const WORKING: ReadonlySet<string> = new Set(['working', 'starting', 'beginning']);
+
+/**
+ * "..., working from the middle outwards", "starting with the one farthest from you, ...": in which order, and nothing more. Only where it names nothing:
+ * who works over the drum has a hand there.
+ */
+function withoutWorking(items: readonly Item[], tables: Tables): readonly Item[] {
+  const from = items.findIndex(
+    (item, index) =>
+      WORKING.has(wordOf(item) ?? '') && (index === 0 || (items[index - 1]?.kind === 'mark' && items[index - 1]?.text === ',')),
+  );
+  if (from < 0) return items;
+  let to = from;
+  while (to < items.length && !(items[to]?.kind === 'mark' && [',', ';', ':', '.'].includes(items[to]?.text ?? ''))) to += 1;
+  const said = items.slice(from, to);
+  if (said.some((item) => item.kind !== 'word')) return items;
+  const after = items.slice(to);
+  return from === 0 ? withoutOpeners(after, tables) : [...items.slice(0, from - 1), ...after];
+}
+
 const isTimed = (items: readonly Item[]): boolean =>
   items.slice(0, 4).some((item) => item.kind === 'amount' || TIMES.has(wordOf(item) ?? ''));
 const TIMES: ReadonlySet<string> = new Set(['minute', 'minutes', 'hour', 'hours', 'seconds', 'second']);
@@ -134,6 +165,7 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
   const form = tables.verbs.get(item.word)?.find((one) => one.form === 'base');
   if (!form || (form.verb.first && !opening)) return undefined;
   const next = items[index + 1];
+  if (form.verb.object && !opensObject(next, tables)) return undefined;
   if (next?.kind === 'word' && (tables.sets.be.has(next.word) || ['must', 'has', 'shall', 'should'].includes(next.word))) return undefined;
   if (opening && !form.verb.noun) return form;
   if (!next) return opening || !form.verb.noun || ['wait', 'listen'].includes(form.verb.senses[''] ?? '') ? form : undefined;
@@ -154,6 +186,11 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
   if (!opening && ['lock', 'tag'].includes(form.verb.senses[''] ?? '') && tables.sets.prepositions.has(next.word)) return undefined;
   return follows || !form.verb.noun || opening ? form : undefined;
 }
+
+const opensObject = (item: Item | undefined, tables: Tables): boolean =>
+  item?.kind === 'name' ||
+  (item?.kind === 'word' &&
+    (tables.sets.determiners.has(item.word) || tables.sets.all.has(item.word) || ['it', 'them'].includes(item.word)));
 
 /** "..., lock and tag it": two orders that share an object, where the first could be a noun. */
 function doubled(items: readonly Item[], index: number, tables: Tables): boolean {
@@ -251,9 +288,10 @@ function goesOn(items: readonly Item[], tables: Tables): number {
 /** "to prove that", "to read the gauge"; not "to earth", "to check valve". */
 function purposeVerb(items: readonly Item[], index: number, tables: Tables): boolean {
   const word = wordOf(items[index]) ?? '';
+  const next = items[index + 1];
+  if (word === 'show' && wordOf(next) === 'that') return true;
   const form = tables.verbs.get(word)?.find((one) => one.form === 'base');
   if (!form) return false;
-  const next = items[index + 1];
   return (
     !form.verb.noun ||
     next?.kind === 'name' ||

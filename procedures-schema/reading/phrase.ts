@@ -150,13 +150,29 @@ export function phraseOf(
       reset();
       continue;
     }
+    const aside = tables.asides.find((parts) => parts.every((part, offset) => wordAt(items, index + offset) === part));
+    if (aside) {
+      index += aside.length - 1;
+      flush();
+      continue;
+    }
+    // "All the bolts except the outer ones."
+    const spared = objects.length > 0 && !place && tables.lexicon.except.includes(word) ? sparedIn(items, index + 1, tables) : undefined;
+    if (spared) {
+      const last = objects[objects.length - 1] as ThingUse;
+      const { all: _, place: __, ...rest } = last;
+      objects[objects.length - 1] = { ...rest, except: spared.places.join(' ') };
+      index = spared.last;
+      continue;
+    }
     const after = items[index + 1];
     const ends =
       after === undefined ||
       after.kind === 'mark' ||
       (after.kind === 'word' && (tables.sets.prepositions.has(after.word) || after.word === 'and'));
     if (
-      (['it', 'them', 'one', 'ones'].includes(word) ||
+      (['it', 'them', 'ones'].includes(word) ||
+        (word === 'one' && unitAfter(items, index, tables) === undefined) ||
         (['both', 'each', 'all'].includes(word) &&
           ends &&
           !startsObject(items[index + 1], tables) &&
@@ -306,6 +322,19 @@ function partOf(items: readonly Item[], index: number, sense: Sense | undefined,
 function wordAt(items: readonly Item[], index: number): string | undefined {
   const item = items[index];
   return item?.kind === 'word' ? item.word : undefined;
+}
+
+/** "the outer ones", "the lower left one": which are left as they are, and the last of these words. Undefined where they do not say it. */
+function sparedIn(items: readonly Item[], from: number, tables: Tables): { places: readonly string[]; last: number } | undefined {
+  const places: string[] = [];
+  for (let at = from; at < items.length; at += 1) {
+    const word = wordAt(items, at);
+    if (word === 'one' || word === 'ones') return places.length > 0 ? { places, last: at } : undefined;
+    if (word === undefined || !(tables.sets.places.has(word) || (places.length === 0 && tables.sets.determiners.has(word))))
+      return undefined;
+    if (tables.sets.places.has(word)) places.push(word);
+  }
+  return undefined;
 }
 
 /** "two minutes", "half a turn", "a quarter turn": the index of the unit. */

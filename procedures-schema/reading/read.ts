@@ -19,7 +19,7 @@ import { targetIn } from './targets.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-2';
+export const readingVersion: string = 'en-3';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -226,6 +226,8 @@ class SentenceReader {
       };
     if (tables.sets.negators.has(word) || (word === 'do' && second === 'not') || (word === 'take' && second === 'care') || word === 'no')
       return { ...base, status: 'prohibition' };
+    if (tables.caring.some((parts) => parts.every((part, offset) => wordAt(main, offset) === part)))
+      return this.ordersIn(main) ? this.unread(base, 'an order stands in a warning') : { ...base, status: 'remark' };
     const conditions = this.conditionsOf(clauses.leading, clauses.heads, text);
     if (conditions === undefined) return this.unread(base, 'its condition could not be read');
     if (this.confirms(main) && !CLEARS.test(this.words(main).toLowerCase())) {
@@ -334,9 +336,12 @@ class SentenceReader {
         borrowed && next && takesObject(own)
           ? { ...own, objects: next.objects, nouns: next.nouns, pronoun: next.pronoun, many: next.many }
           : own;
+      const measured = this.measuredAgain(phrase, shared.when);
       const items = phrases[index]?.items ?? [];
       const last = index === read.length - 1;
-      const special = this.special(phrase, items, text);
+      const special = measured
+        ? classify({ ...phrase, pronoun: false, objects: [measured], places: [] }, ALONE, this.equipment, tables)
+        : this.special(phrase, items, text);
       const around: Around = {
         it,
         hangs: /:\W*$/.test(text),
@@ -398,6 +403,17 @@ class SentenceReader {
     if (why !== undefined) return { ...base, status: 'unread', actions, unknown, ambiguous, why };
     // A verb with "leave", "continue" alone asserts nothing and is read all the same.
     return { ...base, status: 'read', actions };
+  }
+
+  /** "Turn the screw and measure again", "read it again": what the condition was about, or the one thing that is measured here. */
+  private measuredAgain(phrase: Phrase, when: readonly Condition[]): ThingUse | undefined {
+    const bare = phrase.objects.length === 0 && phrase.nouns.length === 0 && phrase.unknown.length === 0 && phrase.places.length === 0;
+    if (!bare || !['measure', 'read'].includes(phrase.sense) || !/\b(?:again|once more)\b/i.test(phrase.text)) return undefined;
+    const asked = when.flatMap((one) => (one.kind === 'outcome' && one.subject !== undefined ? [one.subject] : []));
+    const only = this.context.measurements.length === 1 ? this.context.measurements[0]?.name : undefined;
+    const name = asked.at(-1) ?? (this.it?.kind === 'measurement' ? this.it.name : only);
+    const thing = name === undefined ? undefined : this.context.names.lookup(name).find((one) => one.kind === 'measurement');
+    return thing && { thing, at: phrase.at, end: phrase.end };
   }
 
   /** "Wipe off the grease that comes out of the screw": the hand is at the one thing that is named. */
@@ -510,7 +526,7 @@ class SentenceReader {
         if (phrase.base !== 'allow' && phrase.base !== 'let') return undefined;
         if (/\bknow\b/.test(lower)) return make('tell');
         if (/\b(?:settle|rise|sink)\w*\b/.test(lower)) return make('wait');
-        return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|run (?:down|out|dry|empty)|come to)\w*\b/.test(
+        return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|idle|run|(?:run|spin|wind) (?:down|out|dry|empty)|come to)\w*\b/.test(
           lower,
         ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
           ? make('wait', { things: [] })
@@ -859,6 +875,11 @@ class SentenceReader {
     return first && last ? this.prose.text.slice(first.at, last.end) : '';
   }
 }
+
+const wordAt = (items: readonly Item[], index: number): string | undefined => {
+  const item = items[index];
+  return item?.kind === 'word' ? item.word : undefined;
+};
 
 /** "... and confirm that nothing moves": the phrase before it was a try-out. */
 function confirmsNothing(next: Phrase | undefined): boolean {

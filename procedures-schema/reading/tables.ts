@@ -12,6 +12,8 @@ export interface Tables {
   /** By folded word; one word may be several forms ("put", "leaves"). */
   readonly verbs: ReadonlyMap<string, readonly VerbForm[]>;
   readonly adverbs: readonly (readonly string[])[];
+  readonly asides: readonly (readonly string[])[];
+  readonly caring: readonly (readonly string[])[];
   readonly sets: Readonly<
     Record<
       | 'openers'
@@ -70,6 +72,8 @@ export function tablesOf(lexicon: Lexicon): Tables {
     lexicon,
     verbs,
     adverbs: lexicon.adverbs.map((phrase) => phrase.split(' ')).sort(byLength),
+    asides: lexicon.asides.map((phrase) => phrase.split(' ')).sort(byLength),
+    caring: lexicon.caring.map((phrase) => phrase.split(' ')).sort(byLength),
     sets: {
       openers: set(lexicon.openers),
       determiners: set(lexicon.determiners),

@@ -94,6 +94,8 @@ export interface Verb {
   readonly senses: Readonly<Record<string, Sense>>;
   /** Also a noun or adjective: a verb only where an object follows. */
   readonly noun?: true;
+  /** An order only with what it is done to right behind it: "work the lever" is one, "work on the press" is none. */
+  readonly object?: true;
   /** An order only where the sentence begins: ", say 5 mm" is none. */
   readonly first?: true;
 }
@@ -125,6 +127,10 @@ export interface Lexicon {
   /** Words that may stand before an imperative and change nothing. */
   readonly openers: readonly string[];
   readonly adverbs: readonly string[];
+  /** How often, how far, which way: several words that change nothing of what is done. */
+  readonly asides: readonly string[];
+  /** Openings of a warning: what follows is heeded, not done. */
+  readonly caring: readonly string[];
   readonly determiners: readonly string[];
   readonly possessives: readonly string[];
   readonly pronouns: { readonly one: readonly string[]; readonly many: readonly string[] };

@@ -17,7 +17,7 @@ export function namesToSettle(facts: ProcedureFacts, families: readonly Family[]
       span,
       line: positionAt(facts.source, span.start).line,
       inBrackets,
-      nearest: facts.names.nearest(name),
+      nearest: [...facts.names.nearest(name), ...facts.names.ending(name)].slice(0, 3),
       guesses: guessesFor(name, before, families),
     });
   };

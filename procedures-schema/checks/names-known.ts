@@ -15,6 +15,7 @@ export const namesKnown: ProcedureCheck = {
   source: 'format rules F3 and F15',
   cases: [
     { name: 'a misspelt name in brackets', finds: 1, work: '#. Clean the [scrapper].\n             ^^^^^^^^^^' },
+    { name: 'the last word of a registered name', finds: 1, work: '#. Tighten the [screws].\n               ^^^^^^^^' },
     { name: 'a registered name', finds: 0, work: '#. Clean the [scraper].' },
   ],
   *run(facts) {
@@ -24,7 +25,10 @@ export const namesKnown: ProcedureCheck = {
     const unknown = function* (name: string, span: Span) {
       if (said.has(span.start)) return;
       said.add(span.start);
-      const [nearest] = names.nearest(name);
+      const [spelled] = names.nearest(name);
+      // "Shaft" where the register has a fan shaft: one is surely meant, of several one has to be chosen.
+      const longer = spelled === undefined ? names.ending(name) : [];
+      const nearest = spelled ?? (longer.length === 1 ? longer[0] : undefined);
       // The first name of a sentence that is unread for it tells what hangs on the sentence.
       const sentence = unreadAt(facts, span);
       const { more, related } = hangingOn(sentence && !blamed.has(sentence) ? sentence : undefined);
@@ -34,7 +38,7 @@ export const namesKnown: ProcedureCheck = {
         span,
         message: `"${name}" is not a registered name.${sentence ? ' So its sentence could not be read.' : ''}${more}`,
         actual: name,
-        expected: nearest === undefined ? 'a name from the registers, or a new entry there' : nearest,
+        expected: nearest ?? (longer.length > 1 && longer.length <= 4 ? oneOf(longer) : 'a name from the registers, or a new entry there'),
         ...(related.length > 0 ? { related } : {}),
         ...(nearest === undefined
           ? {}
@@ -60,6 +64,8 @@ export const namesKnown: ProcedureCheck = {
       }
   },
 };
+
+const oneOf = (names: readonly string[]): string => `${names.slice(0, -1).join(', ')} or ${names.at(-1)}, or a new entry in the registers`;
 
 function isTitle(facts: Parameters<ProcedureCheck['run']>[0], name: string): boolean {
   const folded = name.toLowerCase();

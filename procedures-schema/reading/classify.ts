@@ -90,7 +90,9 @@ class Maker {
       phrase.objects.length === 0 &&
       this.around.it.length === 0 &&
       !(phrase.many && this.around.them.length > 1) &&
-      !['wait', 'continue', 'leave', 'keep', 'tell'].includes(phrase.sense)
+      !['wait', 'continue', 'leave', 'keep', 'tell'].includes(phrase.sense) &&
+      // "Stop it with the stop key": the control says what stops.
+      !(['stop', 'off', 'start', 'on'].includes(phrase.sense) && this.tools.some((use) => use.thing.kind === 'control'))
     )
       return { why: 'it is not clear what "it" stands for' };
     if (this.putsToolsAway()) return { actions: [this.action('take-tools', [], { contact: false })] };
@@ -101,6 +103,16 @@ class Maker {
     // "Pull the plug": out of its socket.
     if (phrase.base === 'pull' && this.objects.length > 0 && this.objects.every((use) => this.equipment.isPlug(use.thing.name)))
       return this.move(['out', 'unplugged', 'off']);
+    // "Pull the fuse", "draw the pin": out, where the register says what that is.
+    if (
+      ['pull', 'draw'].includes(phrase.base) &&
+      phrase.particle === '' &&
+      this.objects.length > 0 &&
+      this.objects.every((use) => use.thing.kind === 'point' && this.equipment.move(use.thing.name, 'out') !== undefined)
+    )
+      return this.move(['out']);
+    const screws = this.itsScrews();
+    if (screws) return screws;
     switch (phrase.sense) {
       case 'off':
         return (
@@ -137,7 +149,12 @@ class Maker {
           replacement: () => this.done('close', this.objects),
         });
       case 'out':
-        return this.byKind({ point: () => this.move(['out']), tool: () => this.temporary('take-out') });
+        return this.byKind({
+          point: () => this.move(['out']),
+          tool: () => this.temporary('take-out'),
+          // "Swing the guard aside."
+          cover: () => this.done('open', this.objects),
+        });
       case 'unplug':
         return this.byKind({ point: () => this.move(['unplugged', 'off']), part: () => this.done('open', this.objects) });
       case 'plug-in':
@@ -149,6 +166,9 @@ class Maker {
         return this.seen();
       case 'raise':
       case 'lower':
+        // "Lift the deck plate", "lower the lid".
+        if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'cover') && phrase.unknown.length === 0)
+          return this.done(phrase.sense === 'raise' ? 'open' : 'close', this.objects);
         // "Put down the pan": a tool is laid ready.
         if (phrase.base === 'put' && this.objects.every((use) => use.thing.kind === 'tool')) return this.temporary('put-in');
         if (this.tools.some((use) => use.thing.kind === 'control')) return this.physical('move');
@@ -253,7 +273,7 @@ class Maker {
         return phrase.unknown.length > 0 &&
           this.objects.length === 0 &&
           phrase.nouns.length === 0 &&
-          !['write', 'record', 'fill'].includes(phrase.base)
+          !['write', 'record', 'fill', 'sign'].includes(phrase.base)
           ? this.cannot()
           : { actions: [this.action('record', this.objects, { contact: false })] };
       case 'tell':
@@ -271,8 +291,6 @@ class Maker {
       case 'wear':
         return this.byKind({ tool: () => this.done('protect', this.objects, { contact: false }) });
       case 'stay':
-        // "Step on the pedal."
-        if (this.uses('on').some((use) => use.thing.kind === 'control')) return this.onControl();
         if ((this.objects.length > 0 || phrase.unknown.length > 0) && !/\b(?:clear|back|away|aside)\b/.test(phrase.text))
           return this.cannot();
         return phrase.nouns.includes('people')
@@ -299,6 +317,11 @@ class Maker {
   private weak(): Classified {
     const { phrase } = this;
     if (phrase.position !== undefined && this.objects.length > 0) return this.set();
+    if (phrase.base === 'step' && this.uses('on').some((use) => use.thing.kind === 'control')) return this.onControl();
+    // "Pull the lever both ways: nothing may move."
+    const pulled = this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'control');
+    if (pulled && phrase.particle === '' && phrase.unknown.length === 0 && (this.around.proving || this.showsNothing()))
+      return this.done('try-out', this.objects, { contact: false });
     // "Run the bolts in by hand."
     if (
       phrase.base === 'run' &&
@@ -348,6 +371,24 @@ class Maker {
   private cannot(why?: string): Classified {
     const unknown = this.phrase.unknown[0];
     return { why: why ?? (unknown ? `"${unknown.text}" is no registered name` : `"${this.phrase.text}" could not be read`) };
+  }
+
+  /** "Tighten its screws", "secure it with its four screws": those of what was handled last. */
+  private itsScrews(): Classified | undefined {
+    const { phrase, around } = this;
+    const said = /\b(?:its|their) (?:(?:\w+) )?(?:screws?|bolts?|nuts?|clips?)\W*$/i.test(phrase.text);
+    const last = around.it.at(-1);
+    const own = last && said ? this.equipment.screwsOf(last.thing.name) : undefined;
+    if (own === undefined) return undefined;
+    const things = [{ thing: own, at: phrase.at, end: phrase.end }];
+    const only = phrase.objects.length === 0 && phrase.nouns.length === 0;
+    if (only && !phrase.pronoun && phrase.unknown.length === 1 && phrase.places.length === 0) {
+      if (phrase.sense === 'tighten') return this.done('tighten', things);
+      if (phrase.sense === 'loosen') return this.done('loosen', things);
+    }
+    if (only && phrase.pronoun && phrase.base === 'secure' && phrase.places.length === 1 && phrase.places[0]?.preposition === 'with')
+      return this.done('tighten', things);
+    return undefined;
   }
 
   /** "Refit the cover and its screws": screws that go with what is named are no strangers. */
@@ -506,6 +547,10 @@ class Maker {
     return { actions: [this.action('use', this.objects, { contact: false, ...(known ? { manner: KNOWN_SOURCE } : {}) })] };
   }
 
+  private showsNothing(): boolean {
+    return this.around.result !== undefined && /\b(?:not|no|nothing|never|still|dead|stays?|without)\b/i.test(this.around.result);
+  }
+
   private onControl(): Classified {
     const controls = this.uses('on').filter((use) => use.thing.kind === 'control');
     return new Maker({ ...this.phrase, sense: 'press', objects: controls, places: [] }, this.around, this.equipment, this.tables).press();
@@ -518,8 +563,8 @@ class Maker {
       return this.inUse();
     const controls = this.objects.filter((use) => use.thing.kind === 'control');
     if (controls.length === 0 || controls.length !== this.objects.length || this.phrase.unknown.length > 0) return this.cannot();
-    const nothing = this.around.result !== undefined && /\b(?:not|no|nothing|never|still|dead|stays?|without)\b/i.test(this.around.result);
-    if (this.phrase.sense === 'try' || this.around.proving || nothing) return this.done('try-out', controls, { contact: false });
+    if (this.phrase.sense === 'try' || this.around.proving || this.showsNothing())
+      return this.done('try-out', controls, { contact: false });
     if (this.around.testRun) return this.done('test-run', controls, { contact: false });
     if (this.phrase.position !== undefined) return this.done('control', controls, { position: this.phrase.position, contact: false });
     const stops = controls.every((use) => (this.equipment.control(use.thing.name)?.stops.length ?? 0) > 0);
@@ -769,7 +814,8 @@ class Maker {
   private put(): Classified {
     const { phrase } = this;
     const [first] = this.objects;
-    if (phrase.nouns.includes('machine') && phrase.places.some((place) => place.nouns.includes('service') && place.preposition === 'out'))
+    const whole = phrase.nouns.includes('machine') || this.objects.some((use) => use.thing.kind === 'machine');
+    if (whole && phrase.places.some((place) => place.nouns.includes('service') && place.preposition === 'out'))
       return { actions: [this.action('out-of-service', [], { contact: false })] };
     if (!first || phrase.unknown.length > 0) return this.cannot();
     if (this.putDown()) return this.physical('handle');

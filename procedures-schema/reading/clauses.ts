@@ -24,7 +24,7 @@ export interface Clauses {
 }
 
 export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
-  let rest = withoutWorking(withoutOpeners(items, tables), tables);
+  let rest = worn(withoutWorking(withoutOpeners(items, tables), tables));
   const leading: FoundCondition[] = [];
   const heads: (readonly Item[])[] = [];
   for (let again = true; again; ) {
@@ -139,6 +139,12 @@ function withoutWorking(items: readonly Item[], tables: Tables): readonly Item[]
   return from === 0 ? withoutOpeners(after, tables) : [...items.slice(0, from - 1), ...after];
 }
 
+/** "Wearing gloves, lift the blade": put on first. */
+function worn(items: readonly Item[]): readonly Item[] {
+  const [first, ...rest] = items;
+  return first?.kind === 'word' && first.word === 'wearing' ? [{ ...first, word: 'wear' }, ...rest] : items;
+}
+
 const isTimed = (items: readonly Item[]): boolean =>
   items.slice(0, 4).some((item) => item.kind === 'amount' || TIMES.has(wordOf(item) ?? ''));
 const TIMES: ReadonlySet<string> = new Set(['minute', 'minutes', 'hour', 'hours', 'seconds', 'second']);
@@ -183,7 +189,13 @@ export function verbAt(items: readonly Item[], index: number, opening: boolean, 
     /ly$/.test(next.word);
   if (form.verb.noun && !opening && next.word === 'and') return doubled(items, index, tables) ? form : undefined;
   // "your lock and tag on the valve": a noun, not an order.
-  if (!opening && ['lock', 'tag'].includes(form.verb.senses[''] ?? '') && tables.sets.prepositions.has(next.word)) return undefined;
+  if (
+    !opening &&
+    ['lock', 'tag'].includes(form.verb.senses[''] ?? '') &&
+    tables.sets.prepositions.has(next.word) &&
+    !Object.hasOwn(form.verb.senses, next.word)
+  )
+    return undefined;
   return follows || !form.verb.noun || opening ? form : undefined;
 }
 
@@ -274,7 +286,7 @@ function anotherWithAmount(items: readonly Item[], from: number, tables: Tables)
 }
 
 /** Where a new order starts after a comma or "and" inside a condition. */
-function goesOn(items: readonly Item[], tables: Tables): number {
+export function goesOn(items: readonly Item[], tables: Tables): number {
   for (let index = 1; index < items.length - 1; index += 1) {
     const item = items[index] as Item;
     if (!(item.kind === 'mark' && item.word === ',') && !(item.kind === 'word' && item.word === 'and')) continue;

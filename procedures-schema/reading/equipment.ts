@@ -10,6 +10,8 @@ export interface Equipment {
   tool(name: string): Tool | undefined;
   roles(point: string): readonly PointRole[];
   isPlug(point: string): boolean;
+  /** Fasteners that hold a cover or part, where the register names one kind of them and no more. */
+  screwsOf(name: string): Thing | undefined;
   /** Points that a lock can hold. */
   lockable(): readonly Thing[];
 }
@@ -44,6 +46,17 @@ export function equipmentOf(families: readonly Family[], registers: Registers, t
     control: (name) => families.flatMap((family) => family.controls).find((one) => one.name === name),
     tool: (name) => registers.tools.find((one) => one.name === name),
     roles: (point) => [...new Set(uses(point).map((use) => use.role))],
+    screwsOf(name) {
+      const found = families.flatMap((family) => [
+        ...family.fasteners.filter((one) => one.of === name).map((one) => ({ name: one.name, family: family.name })),
+        ...family.covers
+          .filter((one) => one.name === name)
+          .flatMap((one) => one.fasteners.map((own) => ({ name: own, family: family.name }))),
+      ]);
+      const names = new Set(found.map((one) => one.name));
+      const [first] = found;
+      return first && names.size === 1 ? { kind: 'fastener', ...first } : undefined;
+    },
     lockable: () =>
       families.flatMap((family) =>
         family.points.flatMap(({ name, lockable }): Thing[] => (lockable ? [{ kind: 'point', name, family: family.name }] : [])),

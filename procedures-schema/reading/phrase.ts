@@ -140,7 +140,7 @@ export function phraseOf(
     }
     // "Turn the wheel on its spindle": that is where, and starts nothing.
     const upon = word === 'on' && senses.on === 'on' && startsObject(items[index + 1], tables);
-    if (!upon && isParticle(word) && particle === '' && (objects.length > 0 || nouns.length > 0 || pronoun) && !place) {
+    if (!upon && isParticle(word) && particle === '' && (objects.length > 0 || nouns.length > 0 || pronoun || loose.length > 0) && !place) {
       particle = word;
       flush();
       // "Take the lock off the isolator": the same word is also where from.
@@ -200,6 +200,11 @@ export function phraseOf(
     }
     if (number !== undefined && (items[index + 1]?.kind !== 'mark' || word.length > 1)) {
       count = number;
+      continue;
+    }
+    // Of four, "both" cannot be all.
+    if (word === 'both') {
+      count = 2;
       continue;
     }
     if (tables.sets.all.has(word)) {

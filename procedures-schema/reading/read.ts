@@ -3,7 +3,7 @@ import type { Prose } from '../format/index.ts';
 import type { Thing } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
 import { type Around, classify, NO_POINT, showsGone } from './classify.ts';
-import { clausesOf, type FoundCondition, verbAt, verbPhrases } from './clauses.ts';
+import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
 import { type Equipment, equipmentOf } from './equipment.ts';
@@ -106,6 +106,9 @@ const ALONE: Around = {
   manner: undefined,
 };
 
+/** What may be said to come later without being lost: it makes nothing live and opens nothing. */
+const LATER: ReadonlySet<string> = new Set(['shut', 'fit', 'lock', 'tag', 'isolate', 'tighten', 'handle', 'look', 'feel', 'measure']);
+
 /** Trailing conditions have no heads, and a question before counts once. */
 const NO_HEADS: readonly (readonly Item[])[] = [];
 
@@ -169,7 +172,9 @@ class SentenceReader {
     const be = items[0]?.kind === 'word' && (tables.sets.be.has(items[0].word) || ['does', 'do', 'has', 'have'].includes(items[0].word));
     if (be && text.endsWith('?')) {
       this.asked = readCondition(items.slice(1, -1), this.words(items.slice(1, -1)), this.context, tables);
-      return { ...base, status: 'remark' };
+      const question: Sentence = { ...base, status: 'remark' };
+      this.remember(question, mentions);
+      return question;
     }
     const hung = this.context.kind === 'bullet' && at === 0 ? this.context.lead?.sentences.at(-1)?.hanging : undefined;
     const fragment = fragmentOf(text, at);
@@ -227,7 +232,9 @@ class SentenceReader {
     if (tables.sets.negators.has(word) || (word === 'do' && second === 'not') || (word === 'take' && second === 'care') || word === 'no')
       return { ...base, status: 'prohibition' };
     if (tables.caring.some((parts) => parts.every((part, offset) => wordAt(main, offset) === part)))
-      return this.ordersIn(main) ? this.unread(base, 'an order stands in a warning') : { ...base, status: 'remark' };
+      return goesOn(main, tables) >= 0 || this.ordersIn(main)
+        ? this.unread(base, 'an order stands in a warning')
+        : { ...base, status: 'remark' };
     const conditions = this.conditionsOf(clauses.leading, clauses.heads, text);
     if (conditions === undefined) return this.unread(base, 'its condition could not be read');
     if (this.confirms(main) && !CLEARS.test(this.words(main).toLowerCase())) {
@@ -237,6 +244,9 @@ class SentenceReader {
     }
     const role = this.roleOf(main);
     const order = role === undefined ? main : this.afterRole(main);
+    // "Ask the helper to stand clear, put the fuse in": whose the second deed is, the words do not say.
+    if (role !== undefined && this.asks(main) && (verbPhrases(order, tables) ?? []).length > 1)
+      return this.unread(base, 'it does not say who does the second of them');
     const stated = role === undefined && !verbPhrases(order, tables) ? this.afterStatement(main) : undefined;
     const phrases =
       role === undefined
@@ -256,7 +266,7 @@ class SentenceReader {
     );
     if (!trailing) return this.unread(base, 'its condition could not be read');
     const hidden = [...clauses.leading, ...clauses.trailing].some(
-      (one) => ['after', 'before', 'while'].includes(one.kind) && this.hidesOrder(one.items),
+      (one) => ['after', 'before', 'while'].includes(one.kind) && this.hidesOrder(one),
     );
     if (hidden) return this.unread(base, 'an order hides in a clause of time');
     const until = clauses.trailing.find((one) => one.kind === 'until');
@@ -471,6 +481,7 @@ class SentenceReader {
     switch (phrase.sense) {
       case 'go':
         if (/^go (?:by|no further)\b/.test(lower)) return { actions: [] };
+        if (phrase.base === 'return' && phrase.nouns.includes('tools')) return make('take-tools');
         if (phrase.base === 'return' && phrase.objects.length > 0)
           return classify({ ...phrase, sense: 'set' }, ALONE, this.equipment, tables);
         return found ? make('go-to', target) : { why: `"${words}" does not say where to` };
@@ -501,11 +512,20 @@ class SentenceReader {
               : 'sense',
             { things: phrase.objects },
           );
+        // "Do the same on the other side": nothing that was not done just now.
+        if (/^do (?:this|that|it|the same)\b.*\b(?:sides?|ends?|others?|each|both|all|again)\b/.test(lower) && phrase.objects.length === 0)
+          return { actions: [] };
         return { why: `"${words}" does not say what to do` };
+      case 'have':
+        if (phrase.nouns.includes('people') && /\b(?:out|away|clear|back)\b/.test(lower)) return make('clear-people');
+        // "Ask the owner"; what is asked to be done has to be read.
+        return phrase.base === 'ask' && phrase.objects.length === 0 && !/\bask\b.*\bto\b/i.test(text) ? { actions: [] } : undefined;
       case 'call':
         return make('stop-and-call');
       case 'stop':
         if (phrase.nouns.includes('work')) return make('stop-and-call');
+        if (phrase.objects.length === 0 && phrase.nouns.length === 0 && /\bstop(?: here)? and (?:tell|inform|report)\b/i.test(text))
+          return make('stop-and-call');
         // "Stop and call the works office."
         return phrase.objects.length === 0 &&
           phrase.nouns.length === 0 &&
@@ -525,15 +545,20 @@ class SentenceReader {
       case 'wait':
         if (phrase.base !== 'allow' && phrase.base !== 'let') return undefined;
         if (/\bknow\b/.test(lower)) return make('tell');
+        // "Let the air out through the valve."
+        if (/\bout\b/.test(lower) && phrase.objects.some(({ thing }) => thing.kind === 'source'))
+          return classify({ ...phrase, sense: 'bleed' }, ALONE, this.equipment, tables);
         if (/\b(?:settle|rise|sink)\w*\b/.test(lower)) return make('wait');
         return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|idle|run|(?:run|spin|wind) (?:down|out|dry|empty)|come to)\w*\b/.test(
           lower,
         ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
           ? make('wait', { things: [] })
           : // "Let the wheel run down": nothing says for how long, so it shows nothing and is a wait all the same.
-            /\brun down\b|\bcome to rest\b|\bcoast down\b/.test(lower)
+            /\b(?:run|spin|wind|coast) down\b|\bcome to rest\b/.test(lower)
             ? make('wait')
-            : { why: `"${words}" could not be read` };
+            : /\brun (?:out|dry|empty)\b/.test(lower)
+              ? { actions: [] }
+              : { why: `"${words}" could not be read` };
       case 'confirm':
       case 'check':
         return phrase.sense === 'confirm' || /\b(?:that|whether|if)\b/.test(lower) ? { actions: [] } : undefined;
@@ -557,6 +582,8 @@ class SentenceReader {
     let outside = false;
     for (const { kind, items } of found) {
       const said = this.words(items);
+      // "Does it leak? If so, renew it": the question stands among them already.
+      if (kind === 'if' && this.asked && /^so$/i.test(said)) continue;
       if (kind === 'if' || kind === 'unless') when.push(readCondition(items, said, this.context, this.tables, kind === 'unless'));
       else if (kind === 'when') {
         // "Where an option is fitted" chooses; "when the drum stands still" waits for what comes anyway.
@@ -687,22 +714,26 @@ class SentenceReader {
     });
   }
 
-  /** "after releasing both clips": something is done there, and nobody reads it as a step. */
-  private hidesOrder(items: readonly Item[]): boolean {
-    const gerund = items.findIndex(
-      (item) =>
-        item.kind === 'word' &&
-        this.tables.verbs.get(item.word)?.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base)),
-    );
-    return (
-      gerund >= 0 &&
-      items
-        .slice(gerund)
-        .some(
-          (item) =>
-            item.kind === 'name' && item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)),
-        )
-    );
+  /**
+   * "after releasing both clips", "while you insert the pin": something is done there, and nobody reads it as a step. "Before closing the door", "before you
+   * touch the blade" say when: what is closed or touched there is done nowhere until a step does it.
+   */
+  private hidesOrder({ kind, items }: FoundCondition): boolean {
+    const deed = items.findIndex((item, index) => {
+      if (item.kind !== 'word') return false;
+      const forms = this.tables.verbs.get(item.word) ?? [];
+      if (forms.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base))) return true;
+      return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
+    });
+    if (deed < 0) return false;
+    const said = this.tables.verbs.get(wordAt(items, deed) ?? '') ?? [];
+    if (kind === 'before' && said.some(({ verb }) => LATER.has(verb.senses[''] ?? ''))) return false;
+    return items
+      .slice(deed)
+      .some(
+        (item) =>
+          item.kind === 'name' && item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)),
+      );
   }
 
   /** A verb nobody listed, but a section that says what is done. */
@@ -739,18 +770,26 @@ class SentenceReader {
   }
 
   private roleOf(main: readonly Item[]): string | undefined {
-    const item = main[this.articles(main)];
+    const item = main[this.beforeRole(main)];
     return item?.kind === 'name' && item.things[0]?.kind === 'role' ? item.things[0].name : undefined;
   }
 
-  private articles(main: readonly Item[]): number {
-    const first = main[0];
-    return first?.kind === 'word' && this.tables.sets.determiners.has(first.word) ? 1 : 0;
+  /** "The second person lifts", "have the second person lift", "ask the second person to lift": how many words stand before the role. */
+  private beforeRole(main: readonly Item[]): number {
+    const asked = this.tables.verbs.get(wordAt(main, 0) ?? '')?.some((one) => one.form === 'base' && one.verb.senses[''] === 'have')
+      ? 1
+      : 0;
+    return this.tables.sets.determiners.has(wordAt(main, asked) ?? '') ? asked + 1 : asked;
+  }
+
+  private asks(main: readonly Item[]): boolean {
+    return this.tables.verbs.get(wordAt(main, 0) ?? '')?.some((one) => one.form === 'base' && one.verb.senses[''] === 'have') ?? false;
   }
 
   /** After "the second person", verbs stand in the third person: read as orders to that person. */
   private afterRole(main: readonly Item[]): readonly Item[] {
-    return main.slice(this.articles(main) + 1).map((item) => {
+    const rest = main.slice(this.beforeRole(main) + 1);
+    return (wordAt(rest, 0) === 'to' ? rest.slice(1) : rest).map((item) => {
       if (item.kind !== 'word') return item;
       const form = this.tables.verbs.get(item.word)?.find((one) => one.form === 'third');
       return form && !this.tables.verbs.get(item.word)?.some((one) => one.form === 'base') ? { ...item, word: form.base } : item;
@@ -798,7 +837,9 @@ class SentenceReader {
           this.tables.sets.subjects.has(first.word) ||
           this.tables.sets.all.has(first.word) ||
           this.tables.sets.adjectives.has(first.word) ||
-          this.tables.sets.places.has(first.word)));
+          this.tables.sets.places.has(first.word) ||
+          // "Two people are needed."
+          (this.tables.lexicon.numbers[first.word] !== undefined && words.some((word) => this.tables.sets.be.has(word)))));
     // An order by a verb nobody listed: "Roll the gate by hand", "lap it as in [section ...]".
     const second = main[1]?.kind === 'word' ? main[1].word : main[1]?.kind;
     const ordered =

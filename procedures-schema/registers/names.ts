@@ -111,7 +111,24 @@ class LayeredNames implements Names {
       .filter(({ kind }) => kind !== 'point' && (!kinds || kinds.includes(kind)));
     return nearestNames(name, [...new Set(offered.map((entry) => entry.name))]);
   }
+
+  ending(name: string): readonly string[] {
+    const wanted = stem(foldText(name));
+    if (wanted === '') return [];
+    // Only of the machine, and no isolation point.
+    const offered = this.layers
+      .flatMap((layer) => layer.spelled)
+      .filter(({ kind }) => ['cover', 'part', 'fastener', 'gauge'].includes(kind));
+    const ends = (one: string): boolean => {
+      const folded = stem(foldText(one));
+      return folded.endsWith(` ${wanted}`);
+    };
+    return [...new Set(offered.map((entry) => entry.name))].filter(ends).sort();
+  }
 }
+
+/** "screws" as "screw": enough to tell whether one name ends in another. */
+const stem = (folded: string): string => folded.replace(/s$/, '');
 
 /** A thing that two families have under one name and kind is one thing to whoever stands before one machine. */
 function together(things: readonly Thing[]): readonly Thing[] {

@@ -109,6 +109,13 @@ describe('nearest names', () => {
     expect(names.nearest('supply isolater')).toEqual([]);
     expect(names.nearest('air cok')).toEqual([]);
   });
+  test('that end in a word: of the machine, and no isolation point', () => {
+    expect(names.ending('guard')).toEqual(['drum guard']);
+    expect(names.ending('guards')).toEqual(['drum guard']);
+    expect(names.ending('isolator')).toEqual([]);
+    expect(names.ending('ard')).toEqual([]);
+    expect(names.ending('')).toEqual([]);
+  });
   test('of one kind', () => {
     expect(names.nearest('brak', ['tool'])).toEqual(['brake']);
     expect(names.nearest('drum gard', ['part'])).toEqual([]);

@@ -1,5 +1,5 @@
 /** Names that no register knows, with a guess at what each may be (F15). Writing one down is register-name.ts. */
-import { eachProse, eachSentence, type ProcedureFacts } from '../checks/index.ts';
+import { eachProse, eachSentence, endingIn, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
 import { foldText, positionAt, proseSpan } from '../format/index.ts';
 import type { Family, ThingKind } from '../registers/index.ts';
@@ -17,7 +17,7 @@ export function namesToSettle(facts: ProcedureFacts, families: readonly Family[]
       span,
       line: positionAt(facts.source, span.start).line,
       inBrackets,
-      nearest: [...facts.names.nearest(name), ...facts.names.ending(name)].slice(0, 3),
+      nearest: [...facts.names.nearest(name), ...endingIn(facts.names, name)].slice(0, 3),
       guesses: guessesFor(name, before, families),
     });
   };

@@ -1,6 +1,6 @@
 /** A cover opened and never closed: L10. */
 import { flowCheck, onVariants } from './flow-check.ts';
-import { placeName } from './visit.ts';
+import { isOrAre, placeName, wasOrWere } from './visit.ts';
 
 export const coverRefitted = flowCheck({
   id: 'cover-refitted',
@@ -14,6 +14,7 @@ export const coverRefitted = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['E-cover'],
-  message: (v) => `${v.thing} was taken off at ${placeName(v.cause)} and is not on again at the end${onVariants(v)}.`,
+  message: (v) =>
+    `${v.thing} ${wasOrWere(v.thing)} taken off at ${placeName(v.cause)} and ${isOrAre(v.thing)} not on again at the end${onVariants(v)}.`,
   expected: (v) => `a step that refits ${v.thing} on every way to the end`,
 });

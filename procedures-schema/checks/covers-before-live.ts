@@ -1,6 +1,6 @@
 /** Energy returns with a cover off and no test said: L10. */
 import { flowCheck, missingList, onVariants } from './flow-check.ts';
-import { placeName } from './visit.ts';
+import { isOrAre, placeName } from './visit.ts';
 
 export const coversBeforeLive = flowCheck({
   id: 'covers-before-live',
@@ -17,6 +17,6 @@ export const coversBeforeLive = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['R-covers'],
-  message: (v) => `${placeName(v.at)} makes ${missingList(v)} live while ${v.thing} is off${onVariants(v)}.`,
+  message: (v) => `${placeName(v.at)} makes ${missingList(v)} live while ${v.thing} ${isOrAre(v.thing)} off${onVariants(v)}.`,
   expected: () => 'refit it first, or say that it is a test run with the cover off and set a notice to stand clear before it',
 });

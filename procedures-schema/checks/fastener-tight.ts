@@ -1,6 +1,6 @@
 /** A fastener loosened and never tightened. */
 import { flowCheck, onVariants } from './flow-check.ts';
-import { placeName } from './visit.ts';
+import { isOrAre, placeName, wasOrWere } from './visit.ts';
 
 export const fastenerTight = flowCheck({
   id: 'fastener-tight',
@@ -18,6 +18,7 @@ export const fastenerTight = flowCheck({
     },
   ],
   rules: ['E-fastener'],
-  message: (v) => `${v.thing} were loosened at ${placeName(v.cause)} and are not tightened at the end${onVariants(v)}.`,
+  message: (v) =>
+    `${v.thing} ${wasOrWere(v.thing)} loosened at ${placeName(v.cause)} and ${isOrAre(v.thing)} not tightened at the end${onVariants(v)}.`,
   expected: (v) => `a step that tightens ${v.thing}, with the torque where the register has one`,
 });

@@ -4,4 +4,14 @@ export type { Check, CheckCase, FilmFacts, LibraryCheck, LibraryFacts, Procedure
 export { checkBetweenFiles, checkProcedure, checks, type RunOptions, runChecks } from './list.ts';
 export { measuredOf } from './measured.ts';
 export { noticeText } from './notice-text.ts';
-export { type ActionPlace, eachAction, eachBlock, eachNotice, eachProse, eachReading, eachSentence, type ReadPlace } from './visit.ts';
+export {
+  type ActionPlace,
+  eachAction,
+  eachBlock,
+  eachNotice,
+  eachProse,
+  eachReading,
+  eachSentence,
+  endingIn,
+  type ReadPlace,
+} from './visit.ts';

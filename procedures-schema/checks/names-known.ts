@@ -4,7 +4,7 @@ import type { Violation } from '../flow/index.ts';
 import { proseSpan } from '../format/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { hangingOn, unreadAt } from './hanging.ts';
-import { eachProse, eachSentence } from './visit.ts';
+import { eachProse, eachSentence, endingIn } from './visit.ts';
 
 export const namesKnown: ProcedureCheck = {
   id: 'names-known',
@@ -27,7 +27,7 @@ export const namesKnown: ProcedureCheck = {
       said.add(span.start);
       const [spelled] = names.nearest(name);
       // "Shaft" where the register has a fan shaft: one is surely meant, of several one has to be chosen.
-      const longer = spelled === undefined ? names.ending(name) : [];
+      const longer = spelled === undefined ? endingIn(names, name) : [];
       const nearest = spelled ?? (longer.length === 1 ? longer[0] : undefined);
       // The first name of a sentence that is unread for it tells what hangs on the sentence.
       const sentence = unreadAt(facts, span);

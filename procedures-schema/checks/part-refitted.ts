@@ -1,6 +1,6 @@
 /** A part taken out and never put back. */
 import { flowCheck, onVariants } from './flow-check.ts';
-import { placeName } from './visit.ts';
+import { isOrAre, placeName, wasOrWere } from './visit.ts';
 
 export const partRefitted = flowCheck({
   id: 'part-refitted',
@@ -13,6 +13,7 @@ export const partRefitted = flowCheck({
     { name: 'the scraper goes back', finds: 0, work: '#. Remove the [scraper].\n#. Refit the [scraper].' },
   ],
   rules: ['E-part'],
-  message: (v) => `${v.thing} was taken out at ${placeName(v.cause)} and is not back in at the end${onVariants(v)}.`,
+  message: (v) =>
+    `${v.thing} ${wasOrWere(v.thing)} taken out at ${placeName(v.cause)} and ${isOrAre(v.thing)} not back in at the end${onVariants(v)}.`,
   expected: (v) => `a step that refits or renews ${v.thing}`,
 });

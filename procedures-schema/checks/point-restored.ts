@@ -1,6 +1,6 @@
 /** A point never put back. */
 import { flowCheck, onVariants } from './flow-check.ts';
-import { placeName } from './visit.ts';
+import { isOrAre, placeName, wasOrWere } from './visit.ts';
 
 export const pointRestored = flowCheck({
   id: 'point-restored',
@@ -13,6 +13,7 @@ export const pointRestored = flowCheck({
     { name: 'the fixture as it is', finds: 0 },
   ],
   rules: ['E-point'],
-  message: (v) => `${v.thing} was moved at ${placeName(v.cause)} and is not put back at the end${onVariants(v)}.`,
+  message: (v) =>
+    `${v.thing} ${wasOrWere(v.thing)} moved at ${placeName(v.cause)} and ${isOrAre(v.thing)} not put back at the end${onVariants(v)}.`,
   expected: (v) => `a step that puts ${v.thing} back, or an end that says so`,
 });

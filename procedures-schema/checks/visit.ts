@@ -4,6 +4,7 @@ import type { FlowPlace, ReadChild, ReadProcedure, ReadStep, WalkPoint } from '.
 import { type Block, type Notice, type Procedure, type Prose, proseSpan, type Section, type Step, type Table } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Action, Reading, Sentence } from '../reading/index.ts';
+import type { Names } from '../registers/index.ts';
 
 /** One prose run that was read, with where it stands. */
 export interface ReadPlace {
@@ -178,6 +179,15 @@ function* cells(table: Table): Iterable<Prose> {
 }
 
 // ---------------------------------------------------------------- wording
+
+/** Registered names that end in a word nobody registered. A guess at an isolation point may be the wrong valve: those are never offered. */
+export const endingIn = (names: Names, word: string): readonly string[] =>
+  names.ending(word, ['cover', 'part', 'fastener', 'gauge']).map(({ name }) => name);
+
+/** "The pins" are, "the pin" is; words such as "glass" and "bus" are one. */
+const isMany = (name: string): boolean => /[^sui]s$/i.test(name);
+export const isOrAre = (name: string): string => (isMany(name) ? 'are' : 'is');
+export const wasOrWere = (name: string): string => (isMany(name) ? 'were' : 'was');
 
 /** "step Check 4" where the place is in a step, else "the start". */
 export function placeName(place: FlowPlace | undefined): string {

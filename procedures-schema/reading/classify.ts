@@ -531,6 +531,9 @@ class Maker {
   }
 
   private start(): Classified {
+    // "Start both screws by hand": into their threads.
+    if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'fastener') && this.phrase.unknown.length === 0)
+      return this.done(this.around.stage === undefined ? 'close' : 'tighten', this.objects);
     const control = [...this.objects, ...this.tools].filter((use) => use.thing.kind === 'control');
     const machine =
       this.phrase.nouns.some((noun) => noun === 'machine' || noun === 'test') ||
@@ -817,6 +820,9 @@ class Maker {
     const whole = phrase.nouns.includes('machine') || this.objects.some((use) => use.thing.kind === 'machine');
     if (whole && phrase.places.some((place) => place.nouns.includes('service') && place.preposition === 'out'))
       return { actions: [this.action('out-of-service', [], { contact: false })] };
+    // "Put the key in your pocket."
+    if (!first && phrase.unknown.every(({ text }) => /^keys?$/i.test(text)) && /\bin your pocket\b/i.test(phrase.text))
+      return { actions: [] };
     if (!first || phrase.unknown.length > 0) return this.cannot();
     if (this.putDown()) return this.physical('handle');
     switch (first.thing.kind) {

@@ -48,6 +48,7 @@ export function phraseOf(
   text: string,
   tables: Tables,
   lookup: (name: string) => readonly Thing[] = () => [],
+  ending: (name: string) => readonly Thing[] = () => [],
 ): Phrase {
   const first = items[0] as Item;
   const last = items[items.length - 1] as Item;
@@ -83,7 +84,20 @@ export function phraseOf(
     except = undefined;
     where = [];
   };
+  /** "Both bleed valves", "all four clamps": as many as the register has whose names end so, or none. */
+  const together = (): boolean => {
+    const from = loose[0];
+    const to = loose[loose.length - 1];
+    if (!from || !to || !(all || (count !== undefined && count >= 2))) return false;
+    const things = ending(loose.map((one) => one.text).join(' '));
+    if (things.length < 2 || (!all && things.length !== count) || (all && count !== undefined && things.length !== count)) return false;
+    for (const thing of things) (place ? place.uses : objects).push({ thing, at: from.at, end: to.end });
+    loose = [];
+    reset();
+    return true;
+  };
   const flush = (): void => {
+    if (together()) return;
     // Words that led to no name: an object nobody registered, unless they stand after a preposition.
     if (loose.length > 0 && !place) {
       const from = loose[0] as (typeof loose)[number];

@@ -1,6 +1,6 @@
 /** Prose to sentences with their actions: puts clauses, phrases, conditions and targets together, sentence by sentence. Long because one sentence is one idea; the special orders are next to be cut out. */
 import type { Prose } from '../format/index.ts';
-import type { Thing } from '../registers/index.ts';
+import type { Thing, ThingKind } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
 import { type Around, classify, NO_POINT, showsGone } from './classify.ts';
 import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './clauses.ts';
@@ -40,7 +40,7 @@ export function readProse(prose: Prose, context: ReadingContext): Reading {
  */
 const CLEARS = new RegExp(
   '^(?:see|make (?:sure|certain))(?: to it)?(?: that)? (?:' +
-    '(?:everyone|everybody|all people|all persons|people|all staff|the operators?)(?: else)? (?:is|are|stands?|stays?|keeps?)(?: well)? (?:clear|away|back)\\b' +
+    '(?:everyone|everybody|all people|all persons|people|all staff|the operators?)(?: else)? (?:is|are|stands?|stays?|keeps?|has (?:moved|gone|stepped)|have (?:moved|gone|stepped))(?: well)? (?:clear|away|back|out of the way)\\b' +
     '|(?:nobody|no one|no-one|no person)(?: else)? (?:is|are|stands?|remains?|stays?) (?:near|at|in|on|under|within|close|inside|behind|around|by)\\b' +
     ')',
 );
@@ -108,6 +108,9 @@ const ALONE: Around = {
 
 /** What may be said to come later without being lost: it makes nothing live and opens nothing. */
 const LATER: ReadonlySet<string> = new Set(['shut', 'fit', 'lock', 'tag', 'isolate', 'tighten', 'handle', 'look', 'feel', 'measure']);
+
+/** What may be named together by the end of its name. */
+const SEVERAL: readonly ThingKind[] = ['point', 'control', 'cover', 'part', 'fastener', 'gauge'];
 
 /** Trailing conditions have no heads, and a question before counts once. */
 const NO_HEADS: readonly (readonly Item[])[] = [];
@@ -319,7 +322,15 @@ class SentenceReader {
   ): Sentence {
     const { tables } = this;
     const read = phrases.map(({ form, items }) =>
-      phraseOf(items, form.base, form.verb.senses, this.words(items), tables, (name) => this.context.names.lookup(name)),
+      phraseOf(
+        items,
+        form.base,
+        form.verb.senses,
+        this.words(items),
+        tables,
+        (name) => this.context.names.lookup(name),
+        (name) => this.context.names.ending(name, SEVERAL),
+      ),
     );
     const actions: Action[] = [];
     const unknown: Sentence['unknown'][number][] = [];

@@ -419,8 +419,8 @@ export interface Names {
   lookup(name: string): readonly Thing[];
   /** Nearest registered names for a message; never isolation points (F3). */
   nearest(name: string, kinds?: readonly ThingKind[]): readonly string[];
-  /** Things of the machine whose name ends in these words: "fan shaft" for "shaft". In order of the alphabet. */
-  ending(name: string): readonly string[];
+  /** Things of these kinds whose name ends in these words: "fan shaft" for "shaft". In order of the alphabet. */
+  ending(name: string, kinds: readonly ThingKind[]): readonly Thing[];
 }
 
 /** Front matter of a bound guide, decoded. */

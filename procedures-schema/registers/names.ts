@@ -112,18 +112,14 @@ class LayeredNames implements Names {
     return nearestNames(name, [...new Set(offered.map((entry) => entry.name))]);
   }
 
-  ending(name: string): readonly string[] {
+  ending(name: string, kinds: readonly ThingKind[]): readonly Thing[] {
     const wanted = stem(foldText(name));
     if (wanted === '') return [];
-    // Only of the machine, and no isolation point.
-    const offered = this.layers
+    const found = this.layers
       .flatMap((layer) => layer.spelled)
-      .filter(({ kind }) => ['cover', 'part', 'fastener', 'gauge'].includes(kind));
-    const ends = (one: string): boolean => {
-      const folded = stem(foldText(one));
-      return folded.endsWith(` ${wanted}`);
-    };
-    return [...new Set(offered.map((entry) => entry.name))].filter(ends).sort();
+      .filter((one) => kinds.includes(one.kind) && stem(foldText(one.name)).endsWith(` ${wanted}`))
+      .flatMap((one) => this.lookup(one.name).filter(({ kind }) => kind === one.kind));
+    return [...together(found)].sort((a, b) => (a.name < b.name ? -1 : 1));
   }
 }
 

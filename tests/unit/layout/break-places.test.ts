@@ -19,7 +19,11 @@ const library = (text: string): number[] => {
 describe('places where a line may end', () => {
   test('are the same for plain words', () => {
     const word = fc
-      .tuple(fc.constantFrom('', '', '('), fc.stringMatching(/^[A-Za-z0-9][A-Za-z0-9.,:;]{0,8}(x’s)?$/), fc.constantFrom('', '', ')', '.', '),', ').'))
+      .tuple(
+        fc.constantFrom('', '', '('),
+        fc.stringMatching(/^[A-Za-z0-9][A-Za-z0-9.,:;]{0,8}(x’s)?$/),
+        fc.constantFrom('', '', ')', '.', '),', ').'),
+      )
       .map((parts) => parts.join(''));
     const texts = fc.array(word, { minLength: 1, maxLength: 6 }).map((words) => words.join(' '));
     let plain = 0;

@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { foldWords, nearestNames } from '../../../procedures-schema/registers/index.ts';
+import { foldWords, nearestNames, type ThingKind } from '../../../procedures-schema/registers/index.ts';
 import { found, namesOf } from '../../support/registers.ts';
 
 const FILES = {
@@ -109,12 +109,14 @@ describe('nearest names', () => {
     expect(names.nearest('supply isolater')).toEqual([]);
     expect(names.nearest('air cok')).toEqual([]);
   });
-  test('that end in a word: of the machine, and no isolation point', () => {
-    expect(names.ending('guard')).toEqual(['drum guard']);
-    expect(names.ending('guards')).toEqual(['drum guard']);
-    expect(names.ending('isolator')).toEqual([]);
-    expect(names.ending('ard')).toEqual([]);
-    expect(names.ending('')).toEqual([]);
+  test('that end in a word, of the kinds asked for', () => {
+    const ending = (name: string, ...kinds: ThingKind[]) => names.ending(name, kinds).map((thing) => thing.name);
+    expect(ending('guard', 'cover')).toEqual(['drum guard']);
+    expect(ending('guards', 'cover', 'part')).toEqual(['drum guard']);
+    expect(ending('guard', 'part')).toEqual([]);
+    expect(ending('isolator', 'point')).toEqual(['supply isolator']);
+    expect(ending('ard', 'cover')).toEqual([]);
+    expect(ending('', 'cover')).toEqual([]);
   });
   test('of one kind', () => {
     expect(names.nearest('brak', ['tool'])).toEqual(['brake']);

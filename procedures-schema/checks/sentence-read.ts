@@ -1,9 +1,18 @@
 /** A sentence that could not be read, and what hangs on it. Where a name that nobody registered is the reason, `names-known` tells it. */
+import type { Sentence } from '../reading/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { hangingOn, strangerIn, unreadAt } from './hanging.ts';
 import { eachSentence, placeName } from './visit.ts';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What stood in the way, in the reader's words; nothing where that is the sentence as a whole. */
+function reason({ text, why }: Sentence): string {
+  if (why === undefined) return '';
+  const [, piece] = /^"(.*)" could not be read$/s.exec(why) ?? [];
+  if (piece === undefined) return `: ${why}`;
+  return piece.length < text.replace(/[.\s]+$/, '').length ? `, because of "${piece}"` : '';
+}
 
 export const sentenceRead: ProcedureCheck = {
   id: 'sentence-read',
@@ -26,7 +35,7 @@ export const sentenceRead: ProcedureCheck = {
       yield {
         file: facts.file,
         span: violation.at.span,
-        message: `${capital(placeName(violation.at))} has a sentence that could not be read, so nothing is proved past it.${more}`,
+        message: `${capital(placeName(violation.at))} has a sentence that could not be read${reason(sentence)}. So nothing is proved past it.${more}`,
         expected: 'one action and one registered thing a sentence, or a reading said outright',
         steps: violation.at.step ? [violation.at.step.fullLabel] : [],
         ...(related.length > 0 ? { related } : {}),

@@ -1,4 +1,4 @@
-/** Takes a sentence apart before any verb is understood: what stands in front, conditions, purpose, result, and the verb phrases of the main clause. */
+/** Takes a sentence apart before any verb is understood: what stands in front, conditions, purpose, result, and the verb phrases of the main clause. Long because a clause is known only by its neighbours. */
 
 import type { Item } from './items.ts';
 import type { ConditionWord } from './lexicon/lexicon.ts';
@@ -77,15 +77,21 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
   const trailing: FoundCondition[] = [];
   let purpose: readonly Item[] = [];
   let more: readonly Item[] = [];
+  /** Cuts a clause off the end: the order that goes on behind it is kept. Returns what the clause itself says. */
+  const cut = (index: number, from: number): readonly Item[] => {
+    const said = rest.slice(from);
+    const on = goesOn(said, tables);
+    rest = trimmed(rest.slice(0, index));
+    if (on < 0) return said;
+    more = more.length === 0 ? said.slice(on) : [...said.slice(on), ...more];
+    return trimmed(said.slice(0, on));
+  };
   for (let index = rest.length - 1; index > 0; index -= 1) {
     const condition = conditionAt(rest, index, tables);
-    if (condition && !(condition.kind === 'after' && index === rest.length - 1)) {
-      const said = rest.slice(index + condition.length);
+    if (condition && opensClause(rest, index, condition.length)) {
+      const said = cut(index, index + condition.length);
       if (condition.kind === 'purpose') purpose = said;
-      const on = condition.kind === 'until' ? goesOn(said, tables) : -1;
-      if (on >= 0) more = withoutOpeners(said.slice(on), tables);
-      trailing.unshift({ kind: condition.kind, items: on >= 0 ? trimmed(said.slice(0, on)) : said });
-      rest = trimmed(rest.slice(0, index));
+      trailing.unshift({ kind: condition.kind, items: said });
       continue;
     }
     const item = rest[index];
@@ -99,12 +105,16 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       !tables.lexicon.stepWords.includes(next.word) &&
       !tables.sets.determiners.has(next.word)
     ) {
-      purpose = rest.slice(index + 1);
-      rest = trimmed(rest.slice(0, index));
-    } else if (item?.kind === 'word' && item.word === 'that' && index > 2 && describes(rest, index, tables))
-      rest = trimmed(rest.slice(0, index));
-    else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) rest = trimmed(rest.slice(0, index));
+      // "to raise and lower the table": one purpose.
+      const twofold = wordOf(rest[index + 2]) === 'and';
+      if (twofold) {
+        purpose = rest.slice(index + 1);
+        rest = trimmed(rest.slice(0, index));
+      } else purpose = cut(index, index + 1);
+    } else if (item?.kind === 'word' && item.word === 'that' && index > 2 && describes(rest, index, tables)) cut(index, index + 1);
+    else if (item?.kind === 'word' && (item.word === 'which' || item.word === 'whose')) cut(index, index + 1);
   }
+  more = withoutOpeners(more, tables);
   return { leading, heads, main: rest, trailing, more, result, purpose };
 }
 
@@ -144,6 +154,14 @@ function worn(items: readonly Item[]): readonly Item[] {
   const [first, ...rest] = items;
   return first?.kind === 'word' && first.word === 'wearing' ? [{ ...first, word: 'wear' }, ...rest] : items;
 }
+
+/** "once", "at once", "as before": said alone they open no clause, and what stands behind them is no part of one. */
+function opensClause(items: readonly Item[], index: number, length: number): boolean {
+  const next = items[index + length];
+  if (next === undefined || next.kind === 'mark' || wordOf(items[index - 1]) === 'at') return false;
+  return !ALONE.has(wordOf(next) ?? '');
+}
+const ALONE: ReadonlySet<string> = new Set(['and', 'then', 'more', 'again', 'or', 'but']);
 
 const isTimed = (items: readonly Item[]): boolean =>
   items.slice(0, 4).some((item) => item.kind === 'amount' || TIMES.has(wordOf(item) ?? ''));
@@ -287,7 +305,7 @@ function anotherWithAmount(items: readonly Item[], from: number, tables: Tables)
 
 /** Where a new order starts after a comma or "and" inside a condition. */
 export function goesOn(items: readonly Item[], tables: Tables): number {
-  for (let index = 1; index < items.length - 1; index += 1) {
+  for (let index = 0; index < items.length - 1; index += 1) {
     const item = items[index] as Item;
     if (!(item.kind === 'mark' && item.word === ',') && !(item.kind === 'word' && item.word === 'and')) continue;
     let at = index + 1;

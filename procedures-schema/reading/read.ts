@@ -19,7 +19,7 @@ import { targetIn } from './targets.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-3';
+export const readingVersion: string = 'en-4';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -182,7 +182,7 @@ class SentenceReader {
     const hung = this.context.kind === 'bullet' && at === 0 ? this.context.lead?.sentences.at(-1)?.hanging : undefined;
     const fragment = fragmentOf(text, at);
     if (fragment) return { ...base, status: 'read', actions: fragment };
-    const sentence = this.understand(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base);
+    const sentence = this.whole(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base);
     this.asked = undefined;
     this.remember(sentence, mentions);
     return sentence;
@@ -217,6 +217,29 @@ class SentenceReader {
     if (last === undefined) {
       if (candidates.size > 0) this.it = undefined;
     } else this.it = last.kind === 'point' && candidates.size > 1 ? undefined : last;
+  }
+
+  /** Nothing that is ordered is passed over: what stands behind something that is only said, forbidden or shown is read for itself, or the sentence is unread. */
+  private whole(items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
+    const sentence = this.understand(items, text, base);
+    if (sentence.status === 'unread') return sentence;
+    const on = orderBehind(items, sentence.actions, this.tables);
+    if (on < 0 || (sentence.status === 'prohibition' && !partsAnew(items, on))) return sentence;
+    const before = items.slice(0, on);
+    // For whom or when the second holds, is not said.
+    const bound = clausesOf(items, this.tables).leading.some(({ kind }) => ['if', 'unless', 'when'].includes(kind));
+    if (bound || sentence.status === 'prohibition') return this.unread(base, 'an order stands behind what is said first');
+    const first = this.understand(before, this.words(before), base);
+    this.remember(
+      first,
+      base.mentions.filter((use) => use.at < (items[on] as Item).at),
+    );
+    const behind = items.slice(on);
+    const second = this.whole(behind, this.words(behind), base);
+    if (first.status === 'unread') return first;
+    return second.status === 'read'
+      ? { ...second, actions: [...first.actions, ...second.actions] }
+      : this.unread(base, second.why ?? 'an order stands behind what is said first');
   }
 
   private understand(items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
@@ -268,8 +291,9 @@ class SentenceReader {
       text,
     );
     if (!trailing) return this.unread(base, 'its condition could not be read');
+    const together = role === undefined ? clauses.trailing.filter((one) => one.kind === 'while' && this.hidesOrder(one)) : [];
     const hidden = [...clauses.leading, ...clauses.trailing].some(
-      (one) => ['after', 'before', 'while'].includes(one.kind) && this.hidesOrder(one),
+      (one) => ['after', 'before', 'while'].includes(one.kind) && !together.includes(one) && this.hidesOrder(one),
     );
     if (hidden) return this.unread(base, 'an order hides in a clause of time');
     const until = clauses.trailing.find((one) => one.kind === 'until');
@@ -278,8 +302,13 @@ class SentenceReader {
       ...(until ? { until: readCondition(until.items, this.words(until.items), context, tables) } : {}),
     };
     this.lastRow = shared.when;
-    const going = clauses.more.length > 0 ? verbPhrases(clauses.more, tables) : [];
+    const meanwhile = together.map((one) => this.meanwhile(one));
+    if (meanwhile.includes(undefined)) return this.unread(base, 'an order hides in a clause of time');
+    const after = clauses.more.length > 0 ? verbPhrases(clauses.more, tables) : [];
+    const going = after && [...meanwhile.flatMap((one) => one ?? []), ...after];
     if (!going) return this.unread(base, 'an order after its condition could not be read');
+    // "Open it if it is full and remove the cap": for which of them the condition holds, the words do not say.
+    if (going.length > 0 && trailing.when.length > 0) return this.unread(base, 'it is not clear for what its condition holds');
     const cleared = clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(this.words(head))) || (stated && NOBODY.test(this.words(main)));
     const done = this.orders(
       [...phrases, ...going],
@@ -490,6 +519,9 @@ class SentenceReader {
     if (reverse) return make('reverse', { ...target, things: phrase.objects, manner: 'reverse order' });
     if (CLEARS.test(lower)) return make('clear-people');
     switch (phrase.sense) {
+      case 'start':
+        // "Start again from step 2."
+        return found && phrase.objects.length === 0 && phrase.nouns.length === 0 ? make('go-to', target) : undefined;
       case 'go':
         if (/^go (?:by|no further)\b/.test(lower)) return { actions: [] };
         if (phrase.base === 'return' && phrase.nouns.includes('tools')) return make('take-tools');
@@ -730,12 +762,7 @@ class SentenceReader {
    * touch the blade" say when: what is closed or touched there is done nowhere until a step does it.
    */
   private hidesOrder({ kind, items }: FoundCondition): boolean {
-    const deed = items.findIndex((item, index) => {
-      if (item.kind !== 'word') return false;
-      const forms = this.tables.verbs.get(item.word) ?? [];
-      if (forms.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base))) return true;
-      return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
-    });
+    const deed = this.deedIn(items);
     if (deed < 0) return false;
     const said = this.tables.verbs.get(wordAt(items, deed) ?? '') ?? [];
     if (kind === 'before' && said.some(({ verb }) => LATER.has(verb.senses[''] ?? ''))) return false;
@@ -745,6 +772,25 @@ class SentenceReader {
         (item) =>
           item.kind === 'name' && item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)),
       );
+  }
+
+  /** Where a clause tells of a deed: "releasing", "you release"; -1 where it tells of none. */
+  private deedIn(items: readonly Item[]): number {
+    return items.findIndex((item, index) => {
+      if (item.kind !== 'word') return false;
+      const forms = this.tables.verbs.get(item.word) ?? [];
+      if (forms.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base))) return true;
+      return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
+    });
+  }
+
+  /** "Hold the roller while you loosen the bolt": both are done, and whoever follows it does both. */
+  private meanwhile({ items }: FoundCondition): ReturnType<typeof verbPhrases> {
+    const deed = this.deedIn(items);
+    const [first, ...rest] = items.slice(deed);
+    if (first?.kind !== 'word') return undefined;
+    const form = this.tables.verbs.get(first.word)?.find((one) => one.form === 'gerund' || one.form === 'base');
+    return form && verbPhrases([{ ...first, word: form.base }, ...rest], this.tables);
   }
 
   /** A verb nobody listed, but a section that says what is done. */
@@ -927,6 +973,34 @@ class SentenceReader {
     return first && last ? this.prose.text.slice(first.at, last.end) : '';
   }
 }
+
+/** Where an order with its object stands behind a comma, semicolon or "and", and no action was made of it; -1 where there is none. */
+function orderBehind(items: readonly Item[], actions: readonly Action[], tables: Tables): number {
+  return items.findIndex((item, index) => {
+    if (index === 0 || item.kind !== 'word' || !parts(items[index - 1])) return false;
+    // "Something to lift and carry the plate with": one purpose.
+    const purpose = tables.verbs.get(wordAt(items, index - 2) ?? '')?.some(({ form }) => form === 'base');
+    if (purpose && wordAt(items, index - 1) === 'and' && wordAt(items, index - 3) === 'to') return false;
+    const next = items[index + 1];
+    const object =
+      next?.kind === 'name' ||
+      (next?.kind === 'word' &&
+        (tables.sets.determiners.has(next.word) || tables.sets.possessives.has(next.word) || tables.sets.all.has(next.word)));
+    if (!object || verbAt(items, index, false, tables) === undefined) return false;
+    // A proof spans all that is said of what must be shown.
+    return !actions.some(({ kind, at, end }) => at === item.at || (kind !== 'prove' && at < item.at && item.at < end));
+  });
+}
+
+const parts = (item: Item | undefined): boolean =>
+  (item?.kind === 'mark' && [',', ';', ':', '–'].includes(item.word)) ||
+  (item?.kind === 'word' && ['and', 'then', 'now', 'next'].includes(item.word));
+
+/** "..., then remove", "...; remove": no longer what is forbidden. */
+const partsAnew = (items: readonly Item[], index: number): boolean => {
+  const before = items[index - 1];
+  return (before?.kind === 'mark' && [';', ':'].includes(before.word)) || ['then', 'now', 'next'].includes(wordAt(items, index - 1) ?? '');
+};
 
 const wordAt = (items: readonly Item[], index: number): string | undefined => {
   const item = items[index];

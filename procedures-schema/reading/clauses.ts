@@ -65,6 +65,7 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       again = rest.length > 0;
     }
   }
+  rest = urgedOn(rest, tables);
   const colon = rest.findIndex((item, index) => index > 0 && item.kind === 'mark' && (item.word === ':' || item.word === ';'));
   let result: readonly Item[] = [];
   if (colon > 0) {
@@ -162,6 +163,15 @@ function opensClause(items: readonly Item[], index: number, length: number): boo
   return !ALONE.has(wordOf(next) ?? '');
 }
 const ALONE: ReadonlySet<string> = new Set(['and', 'then', 'more', 'again', 'or', 'but']);
+
+/** Without what urges: "you must remove it", "do not forget to remove it" order it. What is only seen or felt is said, not ordered. */
+function urgedOn(main: readonly Item[], tables: Tables): readonly Item[] {
+  const urging = tables.urging.find((words) => words.every((word, offset) => wordOf(main[offset]) === word));
+  const rest = main.slice(urging?.length ?? 0);
+  const sense = tables.verbs.get(wordOf(rest[0]) ?? '')?.find(({ form }) => form === 'base')?.verb.senses[''];
+  const senses = ['see', 'look', 'feel', 'listen', 'watch', 'have', 'read'].includes(sense ?? '');
+  return urging === undefined || (sense === undefined && wordOf(rest[0]) !== 'not') || senses ? main : rest;
+}
 
 const isTimed = (items: readonly Item[]): boolean =>
   items.slice(0, 4).some((item) => item.kind === 'amount' || TIMES.has(wordOf(item) ?? ''));

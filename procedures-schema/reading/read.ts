@@ -19,7 +19,7 @@ import { targetIn } from './targets.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-4';
+export const readingVersion: string = 'en-5';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -245,7 +245,7 @@ class SentenceReader {
   private understand(items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
     const { tables, context } = this;
     const clauses = clausesOf(items, tables);
-    const main = clauses.main;
+    const { rest: main, deeds, model } = this.broughtOut(clauses.main);
     const first = main[0];
     const word = first?.kind === 'word' ? first.word : '';
     const second = main[1]?.kind === 'word' ? main[1].word : '';
@@ -261,7 +261,7 @@ class SentenceReader {
       return goesOn(main, tables) >= 0 || this.ordersIn(main)
         ? this.unread(base, 'an order stands in a warning')
         : { ...base, status: 'remark' };
-    const conditions = this.conditionsOf(clauses.leading, clauses.heads, text);
+    const conditions = this.conditionsOf(clauses.leading, [...clauses.heads, ...model], text);
     if (conditions === undefined) return this.unread(base, 'its condition could not be read');
     if (this.confirms(main) && !CLEARS.test(this.words(main).toLowerCase())) {
       const proof = this.provingCheck(main, clauses.result, text, base);
@@ -283,10 +283,12 @@ class SentenceReader {
       if (called) return { ...base, status: 'read', actions: [{ ...called, when: conditions.when }] };
       // "With the guard clean press the button: it must not turn": an order stands in what is said first.
       if (clauses.heads.some((head) => this.ordersIn(head))) return this.unread(base, 'an order stands in what is said first');
+      if (wordAt(main, 0) === 'it' && this.ordersIn([...main, ...clauses.purpose]))
+        return this.unread(base, 'it does not say that it is done');
       return this.statement(main, items, base);
     }
     const trailing = this.conditionsOf(
-      clauses.trailing.filter((one) => one.kind === 'if' || one.kind === 'unless'),
+      clauses.trailing.filter((one) => one.kind === 'if' || one.kind === 'unless' || one.kind === 'when'),
       NO_HEADS,
       text,
     );
@@ -302,7 +304,8 @@ class SentenceReader {
       ...(until ? { until: readCondition(until.items, this.words(until.items), context, tables) } : {}),
     };
     this.lastRow = shared.when;
-    const meanwhile = together.map((one) => this.meanwhile(one));
+    if (model.length > 0 && phrases.length > 1) return this.unread(base, 'it is not clear what is done on that model alone');
+    const meanwhile = [...together.map(({ items: said }) => this.meanwhile(said)), ...deeds.map((said) => this.meanwhile(said))];
     if (meanwhile.includes(undefined)) return this.unread(base, 'an order hides in a clause of time');
     const after = clauses.more.length > 0 ? verbPhrases(clauses.more, tables) : [];
     const going = after && [...meanwhile.flatMap((one) => one ?? []), ...after];
@@ -368,6 +371,7 @@ class SentenceReader {
     let it: readonly ThingUse[] = this.it ? [{ thing: this.it, at: base.at, end: base.at }] : [];
     const points = base.mentions.filter((use) => use.thing.kind === 'point');
     const only = new Set(points.map((use) => use.thing.name)).size === 1 ? points[0] : undefined;
+    if (phrases.some(({ items }) => eitherOf(items, tables))) return this.unread(base, 'it leaves open which of the two is meant');
     if (/\bevery (?:second|other|third)\b|\bbut leave\b|\bexcept for\b/i.test(text))
       return this.unread(base, 'which of them is meant is not clear');
     let point: ThingUse | undefined;
@@ -748,12 +752,9 @@ class SentenceReader {
 
   /** A verb with what it is done to right behind it. */
   private ordersIn(head: readonly Item[]): boolean {
-    return head.some((item, index) => {
-      const next = head[index + 1];
-      const object = next?.kind === 'name' || (next?.kind === 'word' && this.tables.sets.determiners.has(next.word));
-      const before = head[index - 1];
-      const bound = before?.kind === 'word' && this.tables.sets.determiners.has(before.word);
-      return index > 1 && item.kind === 'word' && object && !bound && verbAt(head, index, false, this.tables) !== undefined;
+    return head.some((_, index) => {
+      const bound = this.tables.sets.determiners.has(wordAt(head, index - 1) ?? '');
+      return index > 1 && !bound && ordersAt(head, index, this.tables);
     });
   }
 
@@ -784,8 +785,40 @@ class SentenceReader {
     });
   }
 
+  /** What stands at the end of an order for itself: "by opening the valve" is a deed, "on the PK-40" says on which machine. */
+  private broughtOut(main: readonly Item[]): {
+    rest: readonly Item[];
+    deeds: readonly (readonly Item[])[];
+    model: readonly (readonly Item[])[];
+  } {
+    const by = main.findIndex(
+      (item, index) =>
+        index > 0 &&
+        wordAt(main, index) === 'by' &&
+        item.kind === 'word' &&
+        this.tables.verbs.get(wordAt(main, index + 1) ?? '')?.some(({ form }) => form === 'gerund') === true,
+    );
+    if (by > 0) return { rest: main.slice(0, by), deeds: [main.slice(by + 1)], model: [] };
+    const on = main.findIndex(
+      (_, index) =>
+        index > 0 &&
+        ['on', 'for'].includes(wordAt(main, index) ?? '') &&
+        main.slice(index + 1).every((item) => this.saysModel(item)) &&
+        main.slice(index + 1).some((item) => item.kind === 'name'),
+    );
+    return on > 0 ? { rest: main.slice(0, on), deeds: [], model: [main.slice(on)] } : { rest: main, deeds: [], model: [] };
+  }
+
+  private saysModel(item: Item): boolean {
+    if (item.kind === 'name') return item.things[0]?.kind === 'model';
+    return (
+      (item.kind === 'mark' && [',', '.', '!'].includes(item.word)) ||
+      (item.kind === 'word' && (['and', 'or', 'only'].includes(item.word) || this.tables.sets.determiners.has(item.word)))
+    );
+  }
+
   /** "Hold the roller while you loosen the bolt": both are done, and whoever follows it does both. */
-  private meanwhile({ items }: FoundCondition): ReturnType<typeof verbPhrases> {
+  private meanwhile(items: readonly Item[]): ReturnType<typeof verbPhrases> {
     const deed = this.deedIn(items);
     const [first, ...rest] = items.slice(deed);
     if (first?.kind !== 'word') return undefined;
@@ -882,6 +915,12 @@ class SentenceReader {
       !words.includes('not');
     if (held && (must || /\bha(?:s|ve) to\b/.test(base.text)))
       return this.unread(base, 'it says how a point must stand, not who puts it there');
+    const allowed = words.some((word, index) => {
+      const past = word === 'be' && this.tables.verbs.get(words[index + 1] ?? '')?.some(({ form }) => form === 'past');
+      return past && words.slice(Math.max(0, index - 2), index).some((one) => ['can', 'may', 'could'].includes(one));
+    });
+    if (allowed && base.mentions.some(({ thing }) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)))
+      return this.unread(base, 'it allows what is done and does not order it');
     const proof = this.shown(main, base.text);
     if (proof) return { ...base, status: 'read', actions: [proof] };
     if (must) return { ...base, status: 'confirmation' };
@@ -974,6 +1013,27 @@ class SentenceReader {
   }
 }
 
+/** "Remove the guard or the cover." */
+const eitherOf = (items: readonly Item[], tables: Tables): boolean =>
+  items.some((item, index) => {
+    if (item.kind !== 'word' || item.word !== 'or' || items[index - 1]?.kind !== 'name') return false;
+    const next = tables.sets.determiners.has(wordAt(items, index + 1) ?? '') ? items[index + 2] : items[index + 1];
+    const kinds = [items[index - 1], next].map((one) => (one?.kind === 'name' ? one.things[0]?.kind : undefined));
+    return kinds.every((kind) => kind !== undefined && ['point', 'control', 'cover', 'part', 'fastener'].includes(kind));
+  });
+
+/** A verb with what it is done to behind it: "remove the guard", "take off all guards". */
+function ordersAt(items: readonly Item[], index: number, tables: Tables): boolean {
+  const form = verbAt(items, index, false, tables);
+  if (form === undefined) return false;
+  const particle = wordAt(items, index + 1);
+  const next = items[particle !== undefined && particle !== '' && Object.hasOwn(form.verb.senses, particle) ? index + 2 : index + 1];
+  const { determiners, possessives, all } = tables.sets;
+  return (
+    next?.kind === 'name' || (next?.kind === 'word' && (determiners.has(next.word) || possessives.has(next.word) || all.has(next.word)))
+  );
+}
+
 /** Where an order with its object stands behind a comma, semicolon or "and", and no action was made of it; -1 where there is none. */
 function orderBehind(items: readonly Item[], actions: readonly Action[], tables: Tables): number {
   return items.findIndex((item, index) => {
@@ -981,14 +1041,8 @@ function orderBehind(items: readonly Item[], actions: readonly Action[], tables:
     // "Something to lift and carry the plate with": one purpose.
     const purpose = tables.verbs.get(wordAt(items, index - 2) ?? '')?.some(({ form }) => form === 'base');
     if (purpose && wordAt(items, index - 1) === 'and' && wordAt(items, index - 3) === 'to') return false;
-    const next = items[index + 1];
-    const object =
-      next?.kind === 'name' ||
-      (next?.kind === 'word' &&
-        (tables.sets.determiners.has(next.word) || tables.sets.possessives.has(next.word) || tables.sets.all.has(next.word)));
-    if (!object || verbAt(items, index, false, tables) === undefined) return false;
-    // A proof spans all that is said of what must be shown.
-    return !actions.some(({ kind, at, end }) => at === item.at || (kind !== 'prove' && at < item.at && item.at < end));
+    if (!ordersAt(items, index, tables)) return false;
+    return !actions.some(({ at }) => at === item.at);
   });
 }
 

@@ -13,6 +13,7 @@ export interface Tables {
   readonly verbs: ReadonlyMap<string, readonly VerbForm[]>;
   readonly adverbs: readonly (readonly string[])[];
   readonly asides: readonly (readonly string[])[];
+  readonly urging: readonly (readonly string[])[];
   readonly caring: readonly (readonly string[])[];
   readonly sets: Readonly<
     Record<
@@ -73,6 +74,7 @@ export function tablesOf(lexicon: Lexicon): Tables {
     verbs,
     adverbs: lexicon.adverbs.map((phrase) => phrase.split(' ')).sort(byLength),
     asides: lexicon.asides.map((phrase) => phrase.split(' ')).sort(byLength),
+    urging: lexicon.urging.map((phrase) => phrase.split(' ')).sort(byLength),
     caring: lexicon.caring.map((phrase) => phrase.split(' ')).sort(byLength),
     sets: {
       openers: set(lexicon.openers),

@@ -129,6 +129,8 @@ export interface Lexicon {
   readonly adverbs: readonly string[];
   /** How often, how far, which way: several words that change nothing of what is done. */
   readonly asides: readonly string[];
+  /** Openings that urge to do what follows. */
+  readonly urging: readonly string[];
   /** Openings of a warning: what follows is heeded, not done. */
   readonly caring: readonly string[];
   readonly determiners: readonly string[];

@@ -16,7 +16,7 @@ const coverOf = (file: SentenceFile): string => {
 };
 
 /** How an order can follow what was said before. */
-const joints = [' and remove the ', ', then remove the ', ', and remove the ', '; then remove the '];
+const joints = [' and remove the ', ', then remove the ', ', and take off the ', '; then take off the '];
 
 describe.each(files)('$equipment', (file) => {
   const cover = coverOf(file);

@@ -124,6 +124,8 @@ class SentenceReader {
   /** Points that the last sentence moved, where it named nothing else: "both", "them". */
   private them: readonly Thing[] = [];
   private lastRow: readonly Condition[] = [];
+  /** Where the orders begin that were read, whatever came of them. */
+  private readonly begun = new Set<number>();
   /** "Is the gap over 0.6 mm? Then ...": the question is the next sentence's condition. */
   private asked: Condition | undefined;
 
@@ -221,9 +223,10 @@ class SentenceReader {
 
   /** Nothing that is ordered is passed over: what stands behind something that is only said, forbidden or shown is read for itself, or the sentence is unread. */
   private whole(items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
+    this.begun.clear();
     const sentence = this.understand(items, text, base);
     if (sentence.status === 'unread') return sentence;
-    const on = orderBehind(items, sentence.actions, this.tables);
+    const on = orderBehind(items, this.begun, this.tables);
     if (on < 0 || (sentence.status === 'prohibition' && !partsAnew(items, on))) return sentence;
     const before = items.slice(0, on);
     // For whom or when the second holds, is not said.
@@ -376,6 +379,7 @@ class SentenceReader {
       return this.unread(base, 'which of them is meant is not clear');
     let point: ThingUse | undefined;
     const lower = ` ${text.toLowerCase()} `;
+    for (const { at } of read) this.begun.add(at);
     for (const [index, own] of read.entries()) {
       // "Loosen and remove the bolts": the first verb takes its objects from the next.
       const borrowed =
@@ -1034,21 +1038,26 @@ function ordersAt(items: readonly Item[], index: number, tables: Tables): boolea
   );
 }
 
-/** Where an order with its object stands behind a comma, semicolon or "and", and no action was made of it; -1 where there is none. */
-function orderBehind(items: readonly Item[], actions: readonly Action[], tables: Tables): number {
+/** Where an order with its object stands behind a comma, semicolon or "and" and was not read; -1 where there is none. */
+function orderBehind(items: readonly Item[], begun: ReadonlySet<number>, tables: Tables): number {
   return items.findIndex((item, index) => {
-    if (index === 0 || item.kind !== 'word' || !parts(items[index - 1])) return false;
+    if (item.kind !== 'word' || !jointBefore(items, index, tables)) return false;
     // "Something to lift and carry the plate with": one purpose.
     const purpose = tables.verbs.get(wordAt(items, index - 2) ?? '')?.some(({ form }) => form === 'base');
     if (purpose && wordAt(items, index - 1) === 'and' && wordAt(items, index - 3) === 'to') return false;
     if (!ordersAt(items, index, tables)) return false;
-    return !actions.some(({ at }) => at === item.at);
+    return !begun.has(item.at);
   });
 }
 
-const parts = (item: Item | undefined): boolean =>
-  (item?.kind === 'mark' && [',', ';', ':', '–'].includes(item.word)) ||
-  (item?.kind === 'word' && ['and', 'then', 'now', 'next'].includes(item.word));
+/** A comma, semicolon or "and", with perhaps "then" or "carefully" between. */
+function jointBefore(items: readonly Item[], index: number, tables: Tables): boolean {
+  let at = index - 1;
+  const steers = (word: string): boolean => !['and', 'then'].includes(word) && (tables.sets.openers.has(word) || /ly$/.test(word));
+  while (at > 0 && steers(wordAt(items, at) ?? '')) at -= 1;
+  const item = items[at];
+  return (item?.kind === 'mark' && [',', ';', ':', '–'].includes(item.word)) || ['and', 'then'].includes(wordAt(items, at) ?? '');
+}
 
 /** "..., then remove", "...; remove": no longer what is forbidden. */
 const partsAnew = (items: readonly Item[], index: number): boolean => {

@@ -25,7 +25,7 @@ const VIEWS = ['write', 'review', 'print'] as const;
 let begun = false;
 
 export function App(): ReactNode {
-  const { view, name, checking, waiting, due, revision, message, clashes, recovered, unsaved } = shown.usePick(
+  const { view, name, checking, waiting, due, revision, message, told, clashes, recovered, unsaved } = shown.usePick(
     'view',
     'name',
     'checking',
@@ -33,6 +33,7 @@ export function App(): ReactNode {
     'due',
     'revision',
     'message',
+    'told',
     'clashes',
     'recovered',
     'unsaved',
@@ -102,9 +103,12 @@ export function App(): ReactNode {
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
       {Sheet === undefined ? null : <Sheet />}
       <WritingLine />
+      <p className="heard" aria-live="polite">
+        {told === undefined ? null : <span key={told.count}>{told.text}</span>}
+      </p>
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
-          {message?.text ?? ''}
+          {message === undefined ? null : <span key={message.count}>{message.text}</span>}
         </p>
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>

@@ -91,6 +91,14 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
         const model = made.getModel();
         if (model) made.setSelection(model.getFullModelRange());
       },
+      showHover: () => {
+        made.focus();
+        made.trigger('keys', 'editor.action.showHover', undefined);
+      },
+      scrollOn: (by) => {
+        const line = made.getPosition()?.lineNumber ?? 1;
+        made.setScrollTop(Math.min(made.getScrollTop() + by, made.getTopForLineNumber(line)));
+      },
       marked: () => {
         const [model, range] = [made.getModel(), made.getSelection()];
         if (!model || !range) return { text: '', start: 0 };

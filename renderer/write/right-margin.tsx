@@ -11,6 +11,7 @@ import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
+import { standsAt } from './at-caret.ts';
 import { useNoteHeights } from './note-heights.ts';
 import { useSureCaret } from './sure-caret.ts';
 import { ToAccept } from './to-accept.tsx';
@@ -112,7 +113,7 @@ function findingNotes(findings: readonly Finding[], caret: number, margin: Margi
       key: `${name} ${nth}`,
       line: finding.range.start.line,
       ...labelAt(margin, finding.span.start),
-      content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
+      content: <FindingNote finding={finding} whole={standsAt(finding, caret)} />,
     };
   });
 }

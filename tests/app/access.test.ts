@@ -16,7 +16,7 @@ const LIP = 'procedures/OM-3140-lip-cylinder.md';
 /** The keys of every sheet that is laid over the page, but for saying outright, which is of a sentence. */
 const SHEETS = [
   'Control+o',
-  'Control+Shift+n',
+  'Control+F8',
   'Control+Shift+l',
   'Control+Shift+r',
   'Control+Shift+f',
@@ -139,6 +139,13 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     await typeLine('1. Oil the [flange bearng] and frobnicate it.');
     await page.waitForSelector('.settle button');
     await expectNone('to settle');
+    await page.keyboard.press('Control+Shift+F8');
+    await page.waitForSelector('.over .settle');
+    await expectNone('all names to settle');
+    await page.keyboard.press('F7');
+    await page.waitForSelector('.over:has-text("Spelling: ")', { timeout: 30_000 });
+    await expectNone('a word in no dictionary');
+    await page.keyboard.press('Escape');
     await page.click('.unread button');
     await page.waitForSelector('.over');
     await page.waitForTimeout(300);

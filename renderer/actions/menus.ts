@@ -16,6 +16,7 @@ import { caretActions } from './caret-actions.ts';
 import { clipboard } from './clipboard.ts';
 import { pageActions } from './page-actions.ts';
 import { toMenus, toPart } from './parts-of-page.ts';
+import { textSizes } from './text-sizes.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
 const inDocument = (): boolean => inProcedure() || (shown.get().file?.startsWith('guides/') ?? false);
@@ -160,6 +161,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
           shown.set({ revision: shown.get().revision + 1 });
         },
       },
+      ...textSizes,
       { name: 'next part', label: () => words.nextPart, keys: 'F6', apart: true, run: () => toPart('next') },
       { name: 'previous part', label: () => words.previousPart, keys: 'Shift+F6', run: () => toPart('previous') },
       { name: 'menus', label: () => words.toMenus, keys: 'F10', run: toMenus },

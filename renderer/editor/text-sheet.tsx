@@ -6,6 +6,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { useNarrow } from '../parts/room.ts';
 import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
+import { measures, textSize } from '../state/text-size.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { markFound } from './found-marks.ts';
@@ -31,6 +32,8 @@ interface Props {
 
 const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
 
+const letters = (percent: number) => ({ fontSize: measures(percent).letter, lineHeight: measures(percent).line });
+
 export function TextSheet({ file, label, left, right, onDropped }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
   const editor = useRef<monaco.editor.IStandaloneCodeEditor>(undefined);
@@ -42,6 +45,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
   const { goTo } = shown.usePick('goTo');
   const column = useNarrow('column');
+  const { percent } = textSize.use();
 
   useEffect(() => {
     const api = prepareEditor();
@@ -49,8 +53,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
       theme: 'proof',
       model: null,
       fontFamily: "'print-regular', 'Source Sans 3', 'Segoe UI', sans-serif",
-      fontSize: 15.5,
-      lineHeight: 25,
+      ...letters(textSize.get().percent),
       lineNumbers: 'off',
       lineDecorationsWidth: 0,
       lineNumbersMinChars: 0,
@@ -203,6 +206,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
   }, [file]);
 
   useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
+  useEffect(() => editor.current?.updateOptions(letters(percent)), [percent]);
 
   // The file must be shown before the caret is put into it: this order of effects is what does it.
   useEffect(() => {

@@ -536,4 +536,8 @@ export const de: Words = {
   toMenus: 'Zu den Menüs',
   settleInstead: (keys) => `Ein Name hier steht in keinem Register: klären mit ${keys}.`,
   outrightInstead: (keys) => `Der Schritt hier wurde nicht verstanden: anders sagen, oder mit ${keys} sagen, was er heißt.`,
+  largerText: 'Text größer',
+  smallerText: 'Text kleiner',
+  usualText: 'Text so groß wie üblich',
+  textSizeNow: (percent) => `Der Text steht bei ${percent} %.`,
 };

@@ -527,6 +527,10 @@ export const en = {
   toMenus: 'To the menus',
   settleInstead: (keys: string) => `A name here is in no register: settle it with ${keys}.`,
   outrightInstead: (keys: string) => `The step here was not understood: reword it, or say what it means with ${keys}.`,
+  largerText: 'Larger text',
+  smallerText: 'Smaller text',
+  usualText: 'Text as large as usual',
+  textSizeNow: (percent: number) => `The text is shown at ${percent} %.`,
 };
 
 export type Words = typeof en;

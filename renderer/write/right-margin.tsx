@@ -9,6 +9,7 @@ import { reviewing } from '../review/reviewing.ts';
 import { filming } from '../state/filming.ts';
 import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
+import { measures, textSize } from '../state/text-size.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { standsAt } from './at-caret.ts';
@@ -32,9 +33,8 @@ interface Props {
   readonly places: LinePlaces;
 }
 
-/** CSS pixels: between notes, and one line of a reading. */
+/** CSS pixels between notes. */
 const GAP = 6;
-const LINE = 17;
 
 /** Where a note stands, and how many lines a reading may take before the next note's own line. */
 interface Place {
@@ -48,6 +48,8 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
   const caret = useSureCaret(margin);
   const root = useRef<HTMLDivElement>(null);
   const heights = useNoteHeights();
+  const { percent } = textSize.use();
+  const line = measures(percent).noteLine;
   const [given, setGiven] = useState<readonly Place[]>([]);
   const { file: filmed, drifts } = filming.use();
   const notes = [
@@ -67,8 +69,8 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
       // A reading is as high as a line of the text and needs no gap, so that steps of one line keep theirs beside them.
       const reading = child.lastElementChild?.className === 'reading';
       free = top + heights.of(child as HTMLElement) + (reading ? 0 : GAP);
-      const moved = top - wanted > LINE / 2;
-      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / LINE))), moved };
+      const moved = top - wanted > line / 2;
+      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / line))), moved };
     });
     if (
       next.length !== given.length ||

@@ -540,4 +540,7 @@ export const de: Words = {
   smallerText: 'Text kleiner',
   usualText: 'Text so groß wie üblich',
   textSizeNow: (percent) => `Der Text steht bei ${percent} %.`,
+  branchWhenIn: (word) => `Wenn (im Text: ${word} …)`,
+  textReadIn: (name) =>
+    `Die Texte dieser Bibliothek werden auf ${name} gelesen: bitte so ausfüllen. Auch die Wörter, die dazukommen, stehen auf ${name} da.`,
 };

@@ -531,6 +531,9 @@ export const en = {
   smallerText: 'Smaller text',
   usualText: 'Text as large as usual',
   textSizeNow: (percent: number) => `The text is shown at ${percent} %.`,
+  branchWhenIn: (word: string) => `If (in the text: ${word} …)`,
+  textReadIn: (name: string) =>
+    `The texts of this library are read in ${name}: fill this in so. The words that are put in besides stand in it too.`,
 };
 
 export type Words = typeof en;

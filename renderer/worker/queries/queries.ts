@@ -1,6 +1,6 @@
 /** The questions that the page may put to the worker, by name. */
 import { complete, hover, named, usesOfDocument } from './assist.ts';
-import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices } from './blocks.ts';
+import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices, textLanguage } from './blocks.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
 import { form, formEdits, insertMeasurement, newProcedure, ownNumber, readingChoices, registerName, sayOutright } from './forms.ts';
@@ -33,6 +33,7 @@ export const queries = {
   insertBranching,
   standingNotices,
   branchChoices,
+  textLanguage,
   readingChoices,
   sayOutright,
   registerName,

@@ -1,10 +1,11 @@
 /** The page: head with menus and the three views, the view, and one line at the foot. */
-import { type ReactNode, useEffect } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
+import type { Finding } from '../procedures-schema/index.ts';
 import { listenToKeys, runByName } from './actions/keys.ts';
 import { menus, pageMenus } from './actions/menus.ts';
 import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
 import { ClashBand } from './parts/clash-band.tsx';
-import { allFindings, gradeOf } from './parts/findings.tsx';
+import { allFindings, findingsOf, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
 import { useNarrow } from './parts/room.ts';
@@ -126,10 +127,35 @@ export function App(): ReactNode {
 function Counts(): ReactNode {
   shown.usePick('findings', 'between');
   const findings = allFindings();
-  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
   return (
-    <p className={`counts state-${gradeOf(findings)}`}>
-      {words.errors(count('error'))}, {words.warnings(count('warning'))}, {words.advice(count('advice'))}
-    </p>
+    <>
+      <p className={`counts state-${gradeOf(findings)}`}>{counted(findings)}</p>
+      <HeardCounts />
+    </>
+  );
+}
+
+function counted(findings: readonly Finding[]): string {
+  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
+  return `${words.errors(count('error'))}, ${words.warnings(count('warning'))}, ${words.advice(count('advice'))}`;
+}
+
+/** Milliseconds without a key after which whoever listens is told. */
+const REST = 1500;
+
+/** What others see grow in the margin: how much was found in the open text, said when it has become another number and the hands rest. */
+function HeardCounts(): ReactNode {
+  const { file, checking } = shown.usePick('file', 'checking', 'findings', 'between');
+  const [heard, setHeard] = useState('');
+  const now = file === undefined ? '' : counted(findingsOf(file));
+  useEffect(() => {
+    if (checking) return;
+    const timer = setTimeout(() => setHeard(now), REST);
+    return () => clearTimeout(timer);
+  }, [now, checking]);
+  return (
+    <span className="heard" aria-live="polite">
+      {heard}
+    </span>
   );
 }

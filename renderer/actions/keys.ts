@@ -1,6 +1,7 @@
 /** The keys that run actions, heard before the editor sees them, so that undo is that of all files. */
 import { shown } from '../state/shown.ts';
 import { menus } from './menus.ts';
+import { backToText } from './parts-of-page.ts';
 
 /** An item chosen in a menu that the shell draws. */
 export function runByName(name: string): void {
@@ -17,6 +18,7 @@ const combination = ({ ctrlKey, metaKey, altKey, shiftKey, key }: KeyboardEvent)
 
 export function listenToKeys(): () => void {
   const hear = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape' && backToText(event.target as HTMLElement)) return event.preventDefault();
     // A letter alone is typed, one with Alt too; what has a name of its own is not.
     if (!event.ctrlKey && !event.metaKey && !(event.altKey ? event.key.length > 1 : /^F\d+$/.test(event.key))) return;
     const keys = combination(event) === 'Mod+Shift+Z' ? 'Mod+Y' : combination(event);

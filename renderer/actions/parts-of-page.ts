@@ -1,5 +1,5 @@
 /** Goes from one part of the page to the next by key, so that nobody tabs through a whole list to come to the notes, or through the text at all. */
-import { focusText } from '../state/focus.ts';
+import { focusText, textHand } from '../state/focus.ts';
 
 /** In the order in which they are gone through; those that are not there or have nothing to come to are left out. */
 const PARTS = [
@@ -34,12 +34,21 @@ export function toPart(which: 'next' | 'previous'): void {
     (part) => part.matches('.sheet-text') || within(part) !== undefined,
   );
   const here = parts.findLastIndex((part) => part.contains(document.activeElement));
-  // From nowhere the text is what most people want.
-  const text = parts.findIndex((part) => part.matches('.sheet-text'));
+  // From nowhere the work itself is what most people want.
+  const work = parts.findIndex((part) => part.matches('.sheet-text, .review > :not(.sub), .settings'));
   const step = which === 'next' ? 1 : -1;
-  const to = here < 0 ? parts[Math.max(0, text)] : parts.at((here + step) % parts.length);
+  const to = here < 0 ? parts[Math.max(0, work)] : parts.at((here + step) % parts.length);
   if (to?.matches('.sheet-text')) focusText();
   else if (to) within(to)?.focus();
+}
+
+/** From what stands beside the text back into it; what a field or an open menu does with Escape comes first. */
+export function backToText(target: HTMLElement): boolean {
+  if (!target.closest('.library, .sheet-right, .proof-side, .views, .menus, .sheet-head')) return false;
+  if (target instanceof HTMLInputElement && target.value !== '') return false;
+  if (target.closest('.menu')?.querySelector('[role=menu]') || !textHand()) return false;
+  focusText();
+  return true;
 }
 
 export const toMenus = (): void => document.querySelector<HTMLElement>('.menus button')?.focus();

@@ -3,6 +3,7 @@
  * what they say comes from outside.
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { shownKeys } from '../actions/shown-keys.ts';
 import { useNarrow } from '../parts/room.ts';
 import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
@@ -205,7 +206,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
     if (document.activeElement === document.body || document.activeElement?.closest('.views')) made.focus();
   }, [file]);
 
-  useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
+  useEffect(() => editor.current?.updateOptions({ ariaLabel: `${label}. ${words.textHow(shownKeys('F6'))}` }), [label]);
   useEffect(() => editor.current?.updateOptions(letters(percent)), [percent]);
 
   // The file must be shown before the caret is put into it: this order of effects is what does it.
@@ -256,7 +257,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
         }}
       />
       {/* In one column the notes are a list that is scrolled by itself, from the keyboard too. */}
-      <div className="sheet-side sheet-right" {...(column ? { tabIndex: 0, role: 'region', 'aria-label': words.notesBeside } : {})}>
+      <section className="sheet-side sheet-right" aria-label={words.notesBeside} {...(column ? { tabIndex: 0 } : {})}>
         <div
           ref={(element) => {
             sides.current[1] = element;
@@ -264,7 +265,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
         >
           {right(places)}
         </div>
-      </div>
+      </section>
     </div>
   );
 }

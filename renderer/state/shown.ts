@@ -85,6 +85,25 @@ export function say(text: string, wrong = false): void {
   shown.set({ message: { text, wrong, count: said } });
 }
 
+/** Milliseconds in which a caret that was sent somewhere is there. */
+const ARRIVED = 400;
+
+/** Of the place where the caret stands: no longer said when it stands elsewhere. */
+export function sayHere(text: string): void {
+  say(text);
+  const count = said;
+  setTimeout(() => {
+    const stop = shown.listen(
+      () => {
+        stop();
+        if (shown.get().message?.count === count) shown.set({ message: undefined });
+      },
+      'caret',
+      'file',
+    );
+  }, ARRIVED);
+}
+
 export function tell(text: string): void {
   said += 1;
   shown.set({ told: { text, count: said } });

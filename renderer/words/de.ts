@@ -543,4 +543,5 @@ export const de: Words = {
   branchWhenIn: (word) => `Wenn (im Text: ${word} …)`,
   textReadIn: (name) =>
     `Die Texte dieser Bibliothek werden auf ${name} gelesen: bitte so ausfüllen. Auch die Wörter, die dazukommen, stehen auf ${name} da.`,
+  textHow: (keys) => `Tab wird hier geschrieben; ${keys} führt aus dem Text.`,
 };

@@ -534,6 +534,7 @@ export const en = {
   branchWhenIn: (word: string) => `If (in the text: ${word} …)`,
   textReadIn: (name: string) =>
     `The texts of this library are read in ${name}: fill this in so. The words that are put in besides stand in it too.`,
+  textHow: (keys: string) => `Tab is typed here; ${keys} leads out of the text.`,
 };
 
 export type Words = typeof en;

@@ -9,7 +9,7 @@ import { findingsOf, GRADES } from '../parts/findings.tsx';
 import { accept, checkedNow, mend } from '../state/margin-deeds.ts';
 import { openPanel } from '../state/panel.ts';
 import { reviewNow } from '../state/record.ts';
-import { goTo, say, shown, tell } from '../state/shown.ts';
+import { goTo, say, sayHere, shown, tell } from '../state/shown.ts';
 import { core, documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
@@ -21,10 +21,10 @@ export async function toFinding(which: 'next' | 'previous'): Promise<void> {
   const { file, caret } = shown.get();
   const stops = stopsOf(findingsOf(file));
   const stop = nextStop(stops, caret, which);
-  if (file === undefined || stop === undefined) return say(words.nothingFoundHere);
+  if (file === undefined || stop === undefined) return sayHere(words.nothingFoundHere);
   goTo(file, stop.at);
   bringNoteInSight();
-  say(words.findingOf(stops.indexOf(stop) + 1, stops.length));
+  sayHere(words.findingOf(stops.indexOf(stop) + 1, stops.length));
   tell(stop.findings.map(asHeard).join(' '));
 }
 
@@ -42,11 +42,11 @@ export async function mendHere(): Promise<void> {
   const here = findingsAt(findingsOf(file), caret, textOf(file));
   const [first] = here.filter(({ fix }) => fix !== undefined);
   if (first) return mend(first);
-  if (here.length === 0) return say(words.noFindingHere);
+  if (here.length === 0) return sayHere(words.noFindingHere);
   const margin = await marginNow();
-  if (margin && namesAt(margin, caret).length > 0) return say(words.settleInstead(shownKeys('Shift+F8')));
+  if (margin && namesAt(margin, caret).length > 0) return sayHere(words.settleInstead(shownKeys('Shift+F8')));
   const [step] = margin ? stepsAt(margin, caret) : [];
-  say(step && isUnread(step) ? words.outrightInstead(shownKeys('Shift+F4')) : words.noFixHere);
+  sayHere(step && isUnread(step) ? words.outrightInstead(shownKeys('Shift+F4')) : words.noFixHere);
 }
 
 const isUnread = ({ readings }: MarginLine): boolean => readings.some(({ status }) => status === 'unread' || status === 'partly');
@@ -54,11 +54,11 @@ const isUnread = ({ readings }: MarginLine): boolean => readings.some(({ status 
 export async function outrightHere(): Promise<void> {
   await checkedNow();
   const margin = await marginNow();
-  if (margin === undefined) return say(words.onlyProcedures);
+  if (margin === undefined) return sayHere(words.onlyProcedures);
   const steps = stepsAt(margin, shown.get().caret);
   const unread = steps.find(isUnread);
   if (unread) openPanel('outright', { line: unread.line });
-  else say(steps.length === 0 ? words.noStepHere : words.allUnderstoodHere);
+  else sayHere(steps.length === 0 ? words.noStepHere : words.allUnderstoodHere);
 }
 
 export async function acceptHere(): Promise<void> {
@@ -66,34 +66,35 @@ export async function acceptHere(): Promise<void> {
   const { file, caret } = shown.get();
   const review = file === undefined ? undefined : await reviewNow(file);
   const margin = await marginNow(review);
-  if (margin === undefined || review === undefined) return say(words.onlyProcedures);
+  if (margin === undefined || review === undefined) return sayHere(words.onlyProcedures);
   const steps = stepsAt(margin, caret);
   const open = toAcceptAt(margin, caret);
   if (open) return accept(open.readings, review);
   const earned = steps.some(({ readings }) => readings.some(({ earns }) => earns));
-  say(steps.length === 0 ? words.noStepHere : earned ? words.allAcceptedHere : words.nothingToAccept);
+  sayHere(steps.length === 0 ? words.noStepHere : earned ? words.allAcceptedHere : words.nothingToAccept);
 }
 
 export async function settleHere(): Promise<void> {
   await checkedNow();
   const margin = await marginNow();
-  if (margin === undefined) return say(words.onlyProcedures);
+  if (margin === undefined) return sayHere(words.onlyProcedures);
   if (namesAt(margin, shown.get().caret).length > 0) openPanel('settle');
-  else say(margin.settle.length > 0 ? words.nothingToSettleHere(margin.settle.length, shownKeys('Mod+Shift+F8')) : words.nothingToSettle);
+  else
+    sayHere(margin.settle.length > 0 ? words.nothingToSettleHere(margin.settle.length, shownKeys('Mod+Shift+F8')) : words.nothingToSettle);
 }
 
 export async function settleAll(): Promise<void> {
   await checkedNow();
   const margin = await marginNow();
-  if (margin === undefined) return say(words.onlyProcedures);
+  if (margin === undefined) return sayHere(words.onlyProcedures);
   if (margin.settle.length > 0) openPanel('settle', { whole: true });
-  else say(words.nothingToSettle);
+  else sayHere(words.nothingToSettle);
 }
 
 /** The band and the page's notes are of it from then on. */
 export async function toVariant(which: 'next' | 'previous'): Promise<void> {
   const margin = await marginNow();
-  if (margin === undefined) return say(words.onlyProcedures);
+  if (margin === undefined) return sayHere(words.onlyProcedures);
   const all = [undefined, ...margin.variants];
   const at = all.findIndex((one) => one?.name === shown.get().variant);
   const to = all.at((at + (which === 'next' ? 1 : -1)) % all.length);

@@ -7,6 +7,7 @@ import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
 import { reviewing } from '../review/reviewing.ts';
 import { filming } from '../state/filming.ts';
+import { focusText } from '../state/focus.ts';
 import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { measures, textSize } from '../state/text-size.ts';
@@ -47,6 +48,8 @@ interface Place {
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
   const caret = useSureCaret(margin);
   const root = useRef<HTMLDivElement>(null);
+  /** Whether the keys are here. */
+  const held = useRef(false);
   const heights = useNoteHeights();
   const { percent } = textSize.use();
   const line = measures(percent).noteLine;
@@ -88,8 +91,24 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
     const list = root.current?.closest('.sheet-right');
     if (own && list && getComputedStyle(list).overflowY === 'auto') list.scrollTop = own.offsetTop;
   }, [here]);
+  // A button that did what it offered is gone, and the keys with it: they go back to the text.
+  useLayoutEffect(() => {
+    if (!held.current || document.activeElement !== document.body) return;
+    held.current = false;
+    focusText();
+  });
   return (
-    <div ref={root} className="notes">
+    // biome-ignore lint/a11y/noStaticElementInteractions: only listens whether a button inside has the keys
+    <div
+      ref={root}
+      className="notes"
+      onFocus={() => {
+        held.current = true;
+      }}
+      onBlur={({ relatedTarget }) => {
+        if (relatedTarget !== null && !root.current?.contains(relatedTarget)) held.current = false;
+      }}
+    >
       {notes.map(({ key, label, content }, index) => (
         <div
           key={key}

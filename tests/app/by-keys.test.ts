@@ -197,6 +197,45 @@ describe.skipIf(!hasBrowser())('a writer without a mouse', () => {
     await checked(page);
   });
 
+  test('does what a note beside the line offers, and has the caret back in the text', async () => {
+    await toText('Wait 10 min');
+    await press('Home');
+    await page.keyboard.type('1. Send everyone clear.\n');
+    await checked(page);
+    // Whoever listens hears that more was found, when the hands rest.
+    await expect.poll(() => page.innerText('.counts + .heard'), { timeout: 10_000 }).toMatch(/^3 errors, /);
+    await partTo('.sheet-right *');
+    await tabTo('.note-error button');
+    await press('Enter');
+    await expect.poll(shownText).toContain('9. Send everyone clear.');
+    await expect.poll(inText).toBe(true);
+    await partTo('.library *');
+    await press('Escape');
+    await expect.poll(inText).toBe(true);
+  });
+
+  test('hears what the band shows beside the step, and no longer sees what was said of another place', async () => {
+    await toText('Press the [stop button]');
+    await press('Home');
+    await says('Shift+F2', /step Check the drift 5: may be live\./);
+    await says('F4', /No finding stands here/);
+    await page.waitForTimeout(600);
+    await press('ArrowDown');
+    await expect.poll(status).toBe('');
+  });
+
+  test('goes through the list by arrows', async () => {
+    await partTo('.library *');
+    await tabTo('.library input', 'Shift+Tab');
+    await press('Control+a');
+    await press('Delete');
+    for (let times = 0; times < 4; times += 1) await press('ArrowDown');
+    expect(await page.evaluate<string>('document.activeElement.textContent')).toMatch(/^OM-1120/);
+    await press('ArrowUp');
+    await press('Escape');
+    await expect.poll(inText).toBe(true);
+  });
+
   test('goes through the variants', async () => {
     await says('Control+F2', /^Variant: DL-20, /);
     await says('Control+Shift+F2', /^Variant: worst of all/);

@@ -498,7 +498,8 @@ export const de: Words = {
   readAnew: 'Der Text wird noch gelesen. Bitte gleich noch einmal versuchen.',
   acceptedNow: (read, by) => `Angenommen von ${by}: ${read}`,
   nothingFoundHere: 'In diesem Text gibt es keinen Befund. Das macht keine Maschine sicher.',
-  findingOf: (n, of) => (of === 1 ? 'Der einzige Befund dieses Textes' : `Befund ${n} von ${of}`),
+  findingOf: (from, to, of) =>
+    of === 1 ? 'Der einzige Befund dieses Textes' : from === to ? `Befund ${from} von ${of}` : `Befunde ${from} bis ${to} von ${of}`,
   noFindingHere: 'Hier steht kein Befund.',
   noFixHere: 'Was hier falsch ist, lässt sich nicht von selbst beheben: die Notiz neben der Zeile sagt, was richtig wäre.',
   noStepHere: 'Hier steht kein Schritt.',

@@ -489,7 +489,8 @@ export const en = {
   readAnew: 'The text is still being read. Try again in a moment.',
   acceptedNow: (read: string, by: string) => `Accepted by ${by}: ${read}`,
   nothingFoundHere: 'Nothing was found in this text. That does not make a machine safe.',
-  findingOf: (n: number, of: number) => (of === 1 ? 'The only finding of this text' : `Finding ${n} of ${of}`),
+  findingOf: (from: number, to: number, of: number) =>
+    of === 1 ? 'The only finding of this text' : from === to ? `Finding ${from} of ${of}` : `Findings ${from} to ${to} of ${of}`,
   noFindingHere: 'No finding stands here.',
   noFixHere: 'What is wrong here is not put right by itself: the note beside the line says what would be right.',
   noStepHere: 'No step stands here.',

@@ -24,7 +24,8 @@ export async function toFinding(which: 'next' | 'previous'): Promise<void> {
   if (file === undefined || stop === undefined) return sayHere(words.nothingFoundHere);
   goTo(file, stop.at);
   bringNoteInSight();
-  sayHere(words.findingOf(stops.indexOf(stop) + 1, stops.length));
+  const before = stops.slice(0, stops.indexOf(stop)).reduce((sum, { findings }) => sum + findings.length, 0);
+  sayHere(words.findingOf(before + 1, before + stop.findings.length, findingsOf(file).length));
   tell(stop.findings.map(asHeard).join(' '));
 }
 

@@ -18,8 +18,11 @@ interface Props {
 export function ToSettle({ name, file, whole = false, settled }: Props): ReactNode {
   const offers = whole ? Number.POSITIVE_INFINITY : OFFERS;
   return (
-    <p className={whole ? 'settle settle-whole' : 'settle'}>
-      {words.settle}: <b>{name.name}</b>
+    // Named, because whoever comes to its buttons one by one must hear which name they are about.
+    <section className={whole ? 'settle settle-whole' : 'settle'} aria-label={`${words.settle}: ${name.name}`}>
+      <span>
+        {words.settle}: <b>{name.name}</b>
+      </span>
       {name.nearest.slice(0, offers).map((near) => (
         <button key={near} type="button" className="plain" onClick={() => takeName(name, file, near) && settled?.()}>
           {words.write1} {near}
@@ -35,6 +38,6 @@ export function ToSettle({ name, file, whole = false, settled }: Props): ReactNo
           {words.registerAs} {guess.words}
         </button>
       ))}
-    </p>
+    </section>
   );
 }

@@ -26,8 +26,8 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
     return (
       <li key={one.file}>
         <button type="button" className="entry" title={one.file} aria-current={one.file === file} onClick={() => show(one.file)}>
-          <span className="entry-number">{one.number}</span>
-          <span className="entry-title">{one.title}</span>
+          {/* The spaces are for whoever hears it. */}
+          <span className="entry-number">{one.number}</span> <span className="entry-title">{one.title}</span>{' '}
           <span className={`entry-state state-${grade}`}>
             {unsaved.has(one.file) ? `${words.unsaved} ` : ''}
             {grade === 'error' ? `■ ${words.errors(count)}` : grade === 'warning' ? `▲ ${words.warnings(count)}` : ''}

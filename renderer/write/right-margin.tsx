@@ -47,7 +47,7 @@ interface Place {
 
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
   const caret = useSureCaret(margin);
-  const root = useRef<HTMLDivElement>(null);
+  const root = useRef<HTMLUListElement>(null);
   /** Whether the keys are here. */
   const held = useRef(false);
   const heights = useNoteHeights();
@@ -98,8 +98,7 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
     focusText();
   });
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: only listens whether a button inside has the keys
-    <div
+    <ul
       ref={root}
       className="notes"
       onFocus={() => {
@@ -110,16 +109,16 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
       }}
     >
       {notes.map(({ key, label, content }, index) => (
-        <div
+        <li
           key={key}
           className={given[index]?.moved ? 'note-place note-moved' : 'note-place'}
           style={{ top: given[index]?.top ?? 0, '--lines': given[index]?.lines ?? 1 } as CSSProperties}
         >
-          {label === undefined ? null : <b className="note-label">{label}</b>}
+          {label === undefined ? null : <b className={given[index]?.moved ? 'note-label' : 'note-label heard'}>{label}</b>}
           {content}
-        </div>
+        </li>
       ))}
-    </div>
+    </ul>
   );
 }
 
@@ -230,6 +229,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
         label: step.label,
         content: (
           <div className={here ? 'reading reading-here' : 'reading'}>
+            <span className="heard">{words.band[step.beside]}: </span>
             {parts}
             {here && review ? <ToAccept readings={step.readings} review={review} /> : null}
             {unread.map((one) => (

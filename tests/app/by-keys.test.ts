@@ -21,7 +21,7 @@ describe.skipIf(!hasBrowser())('a writer without a mouse', () => {
 
   const press = (keys: string) => page.keyboard.press(keys);
   const status = () => page.innerText('.foot [role=status]');
-  const heard = () => page.evaluate<string>('document.querySelector(".heard").textContent');
+  const heard = () => page.evaluate<string>('document.querySelector("p.heard").textContent');
   const inText = () => page.evaluate<boolean>('document.querySelector(".sheet-text").contains(document.activeElement)');
   const within = (place: string) => page.evaluate<boolean>(`document.activeElement.matches(${JSON.stringify(place)})`);
   /** By the key that goes from part to part. */
@@ -81,7 +81,7 @@ describe.skipIf(!hasBrowser())('a writer without a mouse', () => {
     await toText('swing the [service strut');
     await press('Shift+F2');
     await page.waitForSelector('.monaco-hover:has-text("service strut")');
-    expect(await heard()).toMatch(/service strut: /);
+    await expect.poll(heard).toMatch(/service strut: /);
     await press('Escape');
     await press('F2');
     await page.waitForSelector('.sheet-head h1:has-text("Equipment")');

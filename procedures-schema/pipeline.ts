@@ -10,6 +10,7 @@ import { type FlowInput, type ProvedBefore, prove, proveVisit, type ReadProcedur
 import { type BlockCache, type HeadGuess, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
 import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import { labelsOf, resolveTarget, typedReferences } from './numbering/index.ts';
+import { READ_LANGUAGE } from './reading/index.ts';
 import { Recent } from './recent.ts';
 import {
   familiesOf,
@@ -157,7 +158,7 @@ export function readFile(file: LibraryFile, background: Background): ReadFacts {
     names,
     families,
     registers,
-    language: 'en' as const,
+    language: READ_LANGUAGE,
     measurements: head.measurements,
     roles: head.roles.map((role) => role.name),
   };

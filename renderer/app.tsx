@@ -1,10 +1,11 @@
 /** The page: head with menus and the three views, the view, and one line at the foot. */
-import { type ReactNode, useEffect } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
+import type { Finding } from '../procedures-schema/index.ts';
 import { listenToKeys, runByName } from './actions/keys.ts';
 import { menus, pageMenus } from './actions/menus.ts';
 import { call, onMenuAction, UNSAVED_MARK } from './host.ts';
 import { ClashBand } from './parts/clash-band.tsx';
-import { allFindings, gradeOf } from './parts/findings.tsx';
+import { allFindings, findingsOf, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
 import { useNarrow } from './parts/room.ts';
@@ -25,7 +26,7 @@ const VIEWS = ['write', 'review', 'print'] as const;
 let begun = false;
 
 export function App(): ReactNode {
-  const { view, name, checking, waiting, due, revision, message, clashes, recovered, unsaved } = shown.usePick(
+  const { view, name, checking, waiting, due, revision, message, told, clashes, recovered, unsaved } = shown.usePick(
     'view',
     'name',
     'checking',
@@ -33,6 +34,7 @@ export function App(): ReactNode {
     'due',
     'revision',
     'message',
+    'told',
     'clashes',
     'recovered',
     'unsaved',
@@ -102,9 +104,12 @@ export function App(): ReactNode {
       {view === 'write' ? <WriteView /> : view === 'review' ? <ReviewView /> : <PrintView />}
       {Sheet === undefined ? null : <Sheet />}
       <WritingLine />
+      <p className="heard" aria-live="polite">
+        {told === undefined ? null : <span key={told.count}>{told.text}</span>}
+      </p>
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
-          {message?.text ?? ''}
+          {message === undefined ? null : <span key={message.count}>{message.text}</span>}
         </p>
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>
@@ -122,10 +127,35 @@ export function App(): ReactNode {
 function Counts(): ReactNode {
   shown.usePick('findings', 'between');
   const findings = allFindings();
-  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
   return (
-    <p className={`counts state-${gradeOf(findings)}`}>
-      {words.errors(count('error'))}, {words.warnings(count('warning'))}, {words.advice(count('advice'))}
-    </p>
+    <>
+      <p className={`counts state-${gradeOf(findings)}`}>{counted(findings)}</p>
+      <HeardCounts />
+    </>
+  );
+}
+
+function counted(findings: readonly Finding[]): string {
+  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
+  return `${words.errors(count('error'))}, ${words.warnings(count('warning'))}, ${words.advice(count('advice'))}`;
+}
+
+/** Milliseconds without a key after which whoever listens is told. */
+const REST = 1500;
+
+/** What others see grow in the margin: how much was found in the open text, said when it has become another number and the hands rest. */
+function HeardCounts(): ReactNode {
+  const { file, checking } = shown.usePick('file', 'checking', 'findings', 'between');
+  const [heard, setHeard] = useState('');
+  const now = file === undefined ? '' : counted(findingsOf(file));
+  useEffect(() => {
+    if (checking) return;
+    const timer = setTimeout(() => setHeard(now), REST);
+    return () => clearTimeout(timer);
+  }, [now, checking]);
+  return (
+    <span className="heard" aria-live="polite">
+      {heard}
+    </span>
   );
 }

@@ -2,6 +2,7 @@
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { SignalWord } from '../format/index.ts';
 import { insertAfter } from '../numbering/index.ts';
+import { branchCondition } from '../reading/index.ts';
 import { endOfContent, type Insertion, insertionOf, insideOf, lineStart, sectionAt, stepAt } from './insertion.ts';
 
 export interface NoticeInput {
@@ -142,7 +143,7 @@ export function insertBranches(facts: ProcedureFacts, library: LibraryFacts, off
 }
 
 export interface Branch {
-  /** "it is over the limit", without "If". */
+  /** "it is over the limit", with "If" or without. */
   readonly when: string;
   readonly does: string;
 }
@@ -173,13 +174,7 @@ export function insertBranching(
   return insertionOf('Insert branches', [main], main, body.length - 1, library, notes);
 }
 
-function branchLine({ when, does }: Branch): string {
-  const own = when
-    .trim()
-    .replace(/^if\s+/i, '')
-    .replace(/[,.]$/, '');
-  return `- If ${own}, ${sentence(does)}`;
-}
+const branchLine = ({ when, does }: Branch): string => `- ${branchCondition(when).replace(/[,.]$/, '')}, ${sentence(does)}`;
 
 /** What is right goes on; what is not stops, until the writer says better. */
 export function branchesOn(sensed: boolean): readonly Branch[] {

@@ -12,8 +12,11 @@ import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
 import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
+import { caretActions } from './caret-actions.ts';
 import { clipboard } from './clipboard.ts';
 import { pageActions } from './page-actions.ts';
+import { toMenus, toPart } from './parts-of-page.ts';
+import { textSizes } from './text-sizes.ts';
 
 const inProcedure = (): boolean => shown.get().file?.startsWith('procedures/') ?? false;
 const inDocument = (): boolean => inProcedure() || (shown.get().file?.startsWith('guides/') ?? false);
@@ -49,7 +52,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     label: words.file,
     actions: [
       sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
-      sheet('new', words.newProcedure, 'Mod+Shift+N', () => shown.get().folder !== undefined),
+      sheet('new', words.newProcedure, 'Mod+F8', () => shown.get().folder !== undefined),
       sheet('file', words.fileOfText, undefined, () => isOwnFile(shown.get().file)),
       { name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save },
     ],
@@ -135,6 +138,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
       sheet('remark', words.remark, 'Mod+Shift+K', inDocument),
     ],
   },
+  { name: 'caret', label: words.atCaret, actions: caretActions },
   { name: 'pages', label: words.pagesToRead, actions: pageActions },
   {
     name: 'views',
@@ -157,6 +161,10 @@ export const menus: readonly { readonly name: string; readonly label: string; re
           shown.set({ revision: shown.get().revision + 1 });
         },
       },
+      ...textSizes,
+      { name: 'next part', label: () => words.nextPart, keys: 'F6', apart: true, run: () => toPart('next') },
+      { name: 'previous part', label: () => words.previousPart, keys: 'Shift+F6', run: () => toPart('previous') },
+      { name: 'menus', label: () => words.toMenus, keys: 'F10', run: toMenus },
       sheet('keys', words.shortcuts, 'Mod+K', () => true),
     ],
   },

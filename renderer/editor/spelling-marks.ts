@@ -1,12 +1,17 @@
-/** Marks under words that no dictionary has, with what to write instead when the mouse rests on one. Marks; changes nothing. */
+/** Marks under words that no dictionary has, with what to write instead when the mouse rests on one: a click on it writes it. */
 import type { Misspelt } from '../spelling/spelling.ts';
 import { misspelt, suggestions } from '../spelling/spelling.ts';
 import { setting } from '../state/settings.ts';
+import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import { writeInstead } from '../write/spelling-here.ts';
 import { monaco, pathOf } from './monaco.ts';
 
 /** After the last key and the last check: a word being typed is not yet wrong. */
 const PAUSE = 900;
+
+/** The editor knows it by this name. */
+const INSTEAD = 'handsclear.instead';
 
 /** Keeps the marks of one editor up to date until the returned function is called; the other one asks for them anew. */
 export function markSpelling(editor: monaco.editor.IStandaloneCodeEditor): { readonly again: () => void; readonly stop: () => void } {
@@ -27,6 +32,10 @@ export function markSpelling(editor: monaco.editor.IStandaloneCodeEditor): { rea
       })),
     );
   };
+  let offered: { readonly file: string; readonly found: Misspelt } | undefined;
+  const instead = monaco.editor.registerCommand(INSTEAD, (_, word: string) => {
+    if (offered && writeInstead(offered.file, offered.found, word)) goTo(offered.file, offered.found.start + word.length);
+  });
   const hover = monaco.languages.registerHoverProvider('procedure', {
     async provideHover(model, position) {
       if (model !== editor.getModel()) return null;
@@ -34,7 +43,10 @@ export function markSpelling(editor: monaco.editor.IStandaloneCodeEditor): { rea
       const found = shown.find(({ start, end }) => start <= offset && offset <= end);
       if (!found || model.getValue().slice(found.start, found.end) !== found.word) return null;
       const near = await suggestions(found.word);
-      return { contents: [{ value: near.length > 0 ? `${words.misspelt} ${near.join(', ')}` : words.misspeltNone }] };
+      if (near.length === 0) return { contents: [{ value: words.misspeltNone }] };
+      offered = { file: pathOf(model), found };
+      const links = near.map((word) => `[${word}](command:${INSTEAD}?${encodeURIComponent(JSON.stringify([word]))})`);
+      return { contents: [{ value: `${words.misspelt} ${links.join(', ')}`, isTrusted: { enabledCommands: [INSTEAD] } }] };
     },
   });
   return {
@@ -45,6 +57,7 @@ export function markSpelling(editor: monaco.editor.IStandaloneCodeEditor): { rea
     stop() {
       clearTimeout(timer);
       hover.dispose();
+      instead.dispose();
     },
   };
 }

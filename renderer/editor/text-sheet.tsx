@@ -3,9 +3,11 @@
  * what they say comes from outside.
  */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { shownKeys } from '../actions/shown-keys.ts';
 import { useNarrow } from '../parts/room.ts';
 import { holdText } from '../state/focus.ts';
 import { shown } from '../state/shown.ts';
+import { measures, textSize } from '../state/text-size.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { markFound } from './found-marks.ts';
@@ -31,6 +33,8 @@ interface Props {
 
 const NOWHERE: LinePlaces = { top: () => 0, bottom: () => 0, height: 0 };
 
+const letters = (percent: number) => ({ fontSize: measures(percent).letter, lineHeight: measures(percent).line });
+
 export function TextSheet({ file, label, left, right, onDropped }: Props): ReactNode {
   const host = useRef<HTMLDivElement>(null);
   const editor = useRef<monaco.editor.IStandaloneCodeEditor>(undefined);
@@ -42,6 +46,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
   const [places, setPlaces] = useState<LinePlaces>(NOWHERE);
   const { goTo } = shown.usePick('goTo');
   const column = useNarrow('column');
+  const { percent } = textSize.use();
 
   useEffect(() => {
     const api = prepareEditor();
@@ -49,8 +54,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
       theme: 'proof',
       model: null,
       fontFamily: "'print-regular', 'Source Sans 3', 'Segoe UI', sans-serif",
-      fontSize: 15.5,
-      lineHeight: 25,
+      ...letters(textSize.get().percent),
       lineNumbers: 'off',
       lineDecorationsWidth: 0,
       lineNumbersMinChars: 0,
@@ -90,6 +94,14 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
       markAll: () => {
         const model = made.getModel();
         if (model) made.setSelection(model.getFullModelRange());
+      },
+      showHover: () => {
+        made.focus();
+        made.trigger('keys', 'editor.action.showHover', undefined);
+      },
+      scrollOn: (by) => {
+        const line = made.getPosition()?.lineNumber ?? 1;
+        made.setScrollTop(Math.min(made.getScrollTop() + by, made.getTopForLineNumber(line)));
       },
       marked: () => {
         const [model, range] = [made.getModel(), made.getSelection()];
@@ -194,7 +206,8 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
     if (document.activeElement === document.body || document.activeElement?.closest('.views')) made.focus();
   }, [file]);
 
-  useEffect(() => editor.current?.updateOptions({ ariaLabel: label }), [label]);
+  useEffect(() => editor.current?.updateOptions({ ariaLabel: `${label}. ${words.textHow(shownKeys('F6'))}` }), [label]);
+  useEffect(() => editor.current?.updateOptions(letters(percent)), [percent]);
 
   // The file must be shown before the caret is put into it: this order of effects is what does it.
   useEffect(() => {
@@ -244,7 +257,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
         }}
       />
       {/* In one column the notes are a list that is scrolled by itself, from the keyboard too. */}
-      <div className="sheet-side sheet-right" {...(column ? { tabIndex: 0, role: 'region', 'aria-label': words.notesBeside } : {})}>
+      <section className="sheet-side sheet-right" aria-label={words.notesBeside} {...(column ? { tabIndex: 0 } : {})}>
         <div
           ref={(element) => {
             sides.current[1] = element;
@@ -252,7 +265,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
         >
           {right(places)}
         </div>
-      </div>
+      </section>
     </div>
   );
 }

@@ -1,21 +1,23 @@
 /** One finding as it stands beside a line or in a list: what, what would be right, why, and its fix. */
 import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
+import { findingsOf, mend } from '../state/margin-deeds.ts';
 import { goTo, shown } from '../state/shown.ts';
-import { change } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import { PlayedWalk } from './played-walk.tsx';
 import { WalkAnswers } from './walk-answers.tsx';
 
+export { findingsOf };
+
 /** Shape and word tell the grade, colour only repeats it. */
 const MARKS = { error: '■', warning: '▲', advice: '○' } as const;
-const NAMES = { error: words.error, warning: words.warningWord, advice: words.adviceWord } as const;
+export const GRADES = { error: words.error, warning: words.warningWord, advice: words.adviceWord } as const;
 
 export function Grade({ severity }: { readonly severity: Finding['severity'] }): ReactNode {
   return (
     <span className={`grade grade-${severity}`}>
       <span aria-hidden="true">{MARKS[severity]} </span>
-      {NAMES[severity]}
+      {GRADES[severity]}
     </span>
   );
 }
@@ -31,7 +33,7 @@ interface Props {
 export function FindingNote({ finding, whole, played = false }: Props): ReactNode {
   const { fix } = finding;
   return (
-    <div className={`note note-${finding.severity}`}>
+    <div className={`note note-${finding.severity}${whole ? ' note-here' : ''}`}>
       <p className="note-head">
         <Grade severity={finding.severity} /> {finding.message}
       </p>
@@ -47,7 +49,7 @@ export function FindingNote({ finding, whole, played = false }: Props): ReactNod
       ) : null}
       {whole && finding.walk.length > 0 ? played ? <PlayedWalk finding={finding} /> : <CounterWalk finding={finding} /> : null}
       {fix === undefined ? null : (
-        <button type="button" className="plain" onClick={() => mend(finding)}>
+        <button type="button" className="plain" onClick={() => void mend(finding)}>
           {words.fix}: {fix.title}
         </button>
       )}
@@ -72,20 +74,6 @@ export function CounterWalk({ finding }: { readonly finding: Finding }): ReactNo
       ))}
     </ol>
   );
-}
-
-function mend(finding: Finding): void {
-  const byFile = new Map<string, { start: number; end: number; text: string }[]>();
-  for (const { file, start, end, text } of finding.fix?.edits ?? []) byFile.set(file, [...(byFile.get(file) ?? []), { start, end, text }]);
-  change(
-    finding.fix?.title ?? '',
-    [...byFile].map(([path, edits]) => ({ path, edits })),
-  );
-}
-
-export function findingsOf(file: string | undefined): readonly Finding[] {
-  const { findings, between } = shown.get();
-  return file === undefined ? [] : [...(findings.get(file) ?? []), ...between.filter((one) => one.file === file)];
 }
 
 export function allFindings(): readonly Finding[] {

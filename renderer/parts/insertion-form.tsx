@@ -1,10 +1,11 @@
 /** A form for what is put in at the caret: its fields, the text as it will stand there, and what is left to the writer. Its fields come from outside. */
 import { type ReactNode, useRef, useState } from 'react';
 import type { Insertion } from '../../procedures-schema/assist/index.ts';
+import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { goTo, say } from '../state/shown.ts';
 import { applyProposed } from '../state/workspace.ts';
-import { words } from '../words/words.ts';
+import { language, words } from '../words/words.ts';
 import { ChangedText } from './preview.tsx';
 
 interface Props {
@@ -19,6 +20,7 @@ interface Props {
 
 export function InsertionForm({ file, shown, make, ready = true, children }: Props): ReactNode {
   const [wrong, setWrong] = useState('');
+  const text = useAnswer('textLanguage', {});
   // The preview stands until the next one comes, so that it does not blink at every key.
   const last = useRef<Insertion>(undefined);
   if (shown !== undefined) last.current = shown;
@@ -41,6 +43,9 @@ export function InsertionForm({ file, shown, make, ready = true, children }: Pro
       }}
     >
       {children}
+      {text === undefined || text.language === language ? null : (
+        <p className="quiet">{words.textReadIn(words.languageNames[text.language] ?? text.language)}</p>
+      )}
       <h3>{words.willStand}</h3>
       {now === undefined ? null : now.ok ? (
         <>

@@ -2,6 +2,7 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Action } from '../actions/action.ts';
 import { shownKeys } from '../actions/shown-keys.ts';
+import { focusText, textHand } from '../state/focus.ts';
 
 export function Menu({ label, actions }: { readonly label: string; readonly actions: readonly Action[] }): ReactNode {
   const [open, setOpen] = useState(false);
@@ -14,6 +15,20 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
     const at = items.indexOf(document.activeElement as HTMLElement);
     items[(at + step + items.length) % items.length]?.focus();
   };
+  /** The item that had the keys is gone: unless the action took them, they go back to the text, or where there is none, to the menu. */
+  const giveBack = (): void => {
+    if (document.activeElement !== document.body) return;
+    if (textHand()) focusText();
+    else root.current?.querySelector('button')?.focus();
+  };
+  /** To the head of another menu; from one that is open, that one is opened. */
+  const beside = (step: number): void => {
+    const heads = [...document.querySelectorAll<HTMLElement>('.menu > button')];
+    const at = heads.findIndex((head) => head.parentElement === root.current);
+    const to = heads[(at + step + heads.length) % heads.length];
+    to?.focus();
+    if (open) to?.click();
+  };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys belong to the buttons inside
     <div
@@ -23,7 +38,15 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
         if (!root.current?.contains(event.relatedTarget)) setOpen(false);
       }}
       onKeyDown={(event) => {
-        if (!open) return;
+        if (event.key === 'ArrowRight' || event.key === 'ArrowLeft') {
+          event.preventDefault();
+          return beside(event.key === 'ArrowRight' ? 1 : -1);
+        }
+        if (!open) {
+          if (event.key !== 'ArrowDown') return;
+          event.preventDefault();
+          return setOpen(true);
+        }
         if (event.key === 'Escape') {
           setOpen(false);
           root.current?.querySelector('button')?.focus();
@@ -48,6 +71,7 @@ export function Menu({ label, actions }: { readonly label: string; readonly acti
               onClick={() => {
                 setOpen(false);
                 void action.run();
+                setTimeout(giveBack);
               }}
             >
               <span>{action.label()}</span>

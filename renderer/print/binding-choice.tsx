@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react';
 import { PRINTED_LANGUAGES } from '../../publishing/index.ts';
 import { words } from '../words/words.ts';
-import type { Edition, PagesShown } from '../worker/queries/queries.ts';
+import type { Edition, House } from '../worker/queries/queries.ts';
 
 const BINDINGS = ['left', 'top', 'none'] as const satisfies readonly NonNullable<Edition['binding']>[];
 const SIDES = ['one', 'two'] as const;
@@ -12,7 +12,7 @@ type Key = 'binding' | 'duplex' | 'language';
 
 interface Props {
   readonly choice: Choice;
-  readonly house: PagesShown['house'] | undefined;
+  readonly house: House | undefined;
   readonly put: <K extends Key>(key: K, value: Choice[K] | undefined) => void;
 }
 
@@ -20,7 +20,7 @@ interface Props {
 const languageName = (code: string): string => words.languageNames[code.toLowerCase().split('-')[0] ?? ''] ?? code;
 
 /** What holds where nothing is chosen, and who says so. */
-export const asSaid = (house: PagesShown['house'] | undefined, key: keyof PagesShown['house']['by'], value: string): string =>
+export const asSaid = (house: House | undefined, key: keyof House['by'], value: string): string =>
   house === undefined ? words.checking : words.asSaid[house.by[key]](value);
 
 export function BindingChoice({ choice, house, put }: Props): ReactNode {

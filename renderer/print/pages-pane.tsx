@@ -1,5 +1,6 @@
 /** The pages, or the sides of sheets, to be read: under a line of buttons, in rows, gone through by keys. The one at hand stays at hand when the size changes. */
 import { type KeyboardEvent, type ReactNode, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { pageName } from '../parts/page-name.ts';
 import { useRooms } from '../parts/room.ts';
 import { words } from '../words/words.ts';
 import type { PagesShown } from '../worker/queries/queries.ts';
@@ -102,10 +103,7 @@ export function PagesPane({ made, file }: Props): ReactNode {
     else return;
     event.preventDefault();
   };
-  const nameOf = (page: number): string =>
-    sides
-      ? words.side(page + 1, sides.length)
-      : [numbers[page] ? words.pageCalled(numbers[page]) : '', words.leaf(page + 1, pages.length)].filter((part) => part !== '').join(', ');
+  const nameOf = (page: number): string => (sides ? words.side(page + 1, sides.length) : pageName(numbers[page] ?? '', page, pages.length));
   return (
     <div className="pages-side">
       <PagesBar numbers={sides ? sides.map(() => '') : numbers} at={at} go={go} sides={sides !== undefined} />

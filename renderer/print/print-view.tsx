@@ -1,15 +1,15 @@
 /** Print: choose a document and its edition, see the real pages, see what stands in the way, write the files. */
-import { type ReactNode, useRef, useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { allFindings, FindingNote } from '../parts/findings.tsx';
 import { NothingYet } from '../parts/nothing-yet.tsx';
 import { Place } from '../parts/place.tsx';
-import { useAnswer } from '../state/answer.ts';
+import { useAnswer, useAnswered } from '../state/answer.ts';
 import { useKept } from '../state/kept-state.ts';
 import { showOut, writeOut } from '../state/saving.ts';
 import { goTo, say, shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
-import type { Edition, PagesShown } from '../worker/queries/queries.ts';
+import type { Edition } from '../worker/queries/queries.ts';
 import { Batch } from './batch.tsx';
 import { asSaid, BindingChoice } from './binding-choice.tsx';
 import { ChangedSince, NO_BARS, type Since } from './changed-since.tsx';
@@ -42,11 +42,8 @@ export function PrintView(): ReactNode {
   const blocking = useAnswer('blocking', chosen === undefined || due ? undefined : { file: chosen, findings: allFindings() });
   const errors = blocking?.length ?? 0;
   // What may not be printed as it is must not look issued, on a picture of the screen either.
-  const made = useAnswer('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
-  // While another edition is laid out, what guide and library say is still so.
-  const told = useRef<{ readonly of: string | undefined; readonly house: PagesShown['house'] }>(undefined);
-  if (made) told.current = { of: chosen, house: made.house };
-  const house = told.current?.of === chosen ? told.current?.house : undefined;
+  const { answer: made, refused } = useAnswered('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
+  const house = useAnswer('house', chosen === undefined ? undefined : { file: chosen, ...(choice.form ? { form: choice.form } : {}) });
   const mayPrint = choice.draft || blocking?.length === 0;
   const put = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
     const { [key]: _, ...rest } = choice;
@@ -178,8 +175,10 @@ export function PrintView(): ReactNode {
             {words.pagesCount(made.pages.length)}
             {made.sides ? ` ${words.sidesMade(made.sides.length)}` : ''}
           </p>
-        ) : (
+        ) : refused === undefined ? (
           <p className="quiet">{words.checking}</p>
+        ) : (
+          <p className="wrong">{refused}</p>
         )}
         {[...new Set(made?.notes)].map((note) => (
           <p key={note} className="wrong">

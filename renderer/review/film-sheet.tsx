@@ -6,6 +6,7 @@ import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { allFindings, Grade } from '../parts/findings.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { filming } from '../state/filming.ts';
+import { useKept } from '../state/kept-state.ts';
 import { writeOut } from '../state/saving.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { core, here } from '../state/workspace.ts';
@@ -18,11 +19,13 @@ export const clock = (seconds: number): string => `${Math.floor(seconds / 60)}:$
 export function FilmSheet(): ReactNode {
   const file = useProcedure();
   const { overview, due } = shown.usePick('overview', 'findings', 'between', 'due');
-  const [draft, setDraft] = useState(false);
+  const [draft, setDraft] = useKept('film as draft', false);
   const now = filming.use();
-  const [model, setModel] = useState('');
+  const [kept, setModel] = useKept('film of model', '');
   const [record, setRecord] = useState<string>();
   const document = overview?.documents.find((one) => one.file === file);
+  // A model that this document is not for has no film of it.
+  const model = document?.models.includes(kept) ? kept : '';
   const captions = now.file === file ? now.captions : undefined;
   const number = document?.number;
   useEffect(() => {

@@ -7,7 +7,7 @@ import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
-import { words } from '../words/words.ts';
+import { language, words } from '../words/words.ts';
 
 const EMPTY: Branch = { when: '', does: '' };
 
@@ -18,6 +18,7 @@ export function BranchesSheet(): ReactNode {
   const [step, setStep] = useState('');
   const [branches, setBranches] = useState<readonly Branch[]>([EMPTY, EMPTY]);
   const choices = useAnswer('branchChoices', file === undefined ? undefined : { file }) ?? [];
+  const text = useAnswer('textLanguage', {});
   const asked = { file: file ?? '', offset: caret, branches, ...(anew ? { step } : {}) };
   const made = useAnswer('insertBranching', file === undefined ? undefined : asked);
   const take = (name: string): void => {
@@ -67,7 +68,7 @@ export function BranchesSheet(): ReactNode {
           // biome-ignore lint/suspicious/noArrayIndexKey: branches have no name but their place
           <div key={index} className="row">
             <label className="field stretched">
-              {words.branchWhen}
+              {text === undefined || text.language === language ? words.branchWhen : words.branchWhenIn(text.branch)}
               <input value={one.when} onChange={(event) => put(index, { ...one, when: event.target.value })} />
             </label>
             <label className="field stretched">

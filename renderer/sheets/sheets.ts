@@ -1,6 +1,7 @@
 /** The sheets that are laid over the page, by name. */
 import type { ComponentType } from 'react';
 import type { PanelName } from '../state/panel.ts';
+import { AcceptSheet } from './accept-sheet.tsx';
 import { BranchesSheet } from './branches-sheet.tsx';
 import { FigureSheet } from './figure-sheet.tsx';
 import { FileSheet } from './file-sheet.tsx';
@@ -14,6 +15,8 @@ import { NoticeSheet } from './notice-sheet.tsx';
 import { OutrightSheet } from './outright-sheet.tsx';
 import { RemarkSheet } from './remark-sheet.tsx';
 import { RenameSheet } from './rename-sheet.tsx';
+import { SettleSheet } from './settle-sheet.tsx';
+import { SpellingSheet } from './spelling-sheet.tsx';
 
 export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
   file: FileSheet,
@@ -29,4 +32,7 @@ export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
   outright: OutrightSheet,
   libraries: LibrariesSheet,
   keys: KeysSheet,
+  accept: AcceptSheet,
+  settle: SettleSheet,
+  spelling: SpellingSheet,
 };

@@ -4,13 +4,24 @@ import type { Answer, Ask, QueryName } from '../worker/queries/queries.ts';
 import { say, shown } from './shown.ts';
 import { core } from './workspace.ts';
 
+const NOT_YET = { answer: undefined, refused: undefined };
+
+/** `refused`: why there is no answer to this question; it was said too. */
+export interface Answered<Q extends QueryName> {
+  readonly answer: Answer<Q> | undefined;
+  readonly refused: string | undefined;
+}
+
+export const useAnswer = <Q extends QueryName>(query: Q, ask: Ask<Q> | undefined, pause = 0): Answer<Q> | undefined =>
+  useAnswered(query, ask, pause).answer;
+
 /**
  * Undefined until the first answer; after that the last one stands until the next comes. `pause`: milliseconds of quiet before a question that
  * takes long is asked again, so that findings never wait for it.
  */
-export function useAnswer<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined, pause = 0): Answer<Q> | undefined {
+export function useAnswered<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined, pause = 0): Answered<Q> {
   const { revision } = shown.usePick('revision');
-  const [answer, setAnswer] = useState<{ key: string; value: Answer<Q> }>();
+  const [answer, setAnswer] = useState<{ readonly key: string } & Answered<Q>>();
   const asked = useRef<{ readonly key: string; again: boolean } | undefined>(undefined);
   const key = ask === undefined ? '' : JSON.stringify(ask);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the question is compared by its words, and asked again after each check
@@ -34,8 +45,12 @@ export function useAnswer<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined
         if (own.again) put();
       };
       void core.ask(query, ask).then(
-        (value) => over(() => setAnswer({ key, value })),
-        (error: Error) => over(() => say(error.message, true)),
+        (value) => over(() => setAnswer({ key, answer: value, refused: undefined })),
+        (error: Error) =>
+          over(() => {
+            say(error.message, true);
+            setAnswer({ key, answer: undefined, refused: error.message });
+          }),
       );
     };
     const timer = pause > 0 ? setTimeout(put, pause) : undefined;
@@ -48,5 +63,5 @@ export function useAnswer<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined
     },
     [],
   );
-  return answer?.key === key ? answer.value : undefined;
+  return answer?.key === key ? answer : NOT_YET;
 }

@@ -8,6 +8,10 @@ export interface TextHand {
   /** Takes away what was copied. */
   readonly cut: () => void;
   readonly markAll: () => void;
+  /** Shows what resting the mouse at the caret would; where that is shown already, the keys go there. */
+  readonly showHover: () => void;
+  /** Scrolls on by so many CSS pixels, but never the line of the caret out of sight. */
+  readonly scrollOn: (by: number) => void;
   /** What is marked, empty where nothing is, and where it begins. */
   readonly marked: () => { readonly text: string; readonly start: number };
 }

@@ -6,7 +6,7 @@ import { useAnswer } from './answer.ts';
 import { putSetting, setting } from './settings.ts';
 import { shown } from './shown.ts';
 import { newStore } from './store.ts';
-import { change, documents } from './workspace.ts';
+import { change, core, documents } from './workspace.ts';
 
 /** Who sits here; kept by the host, asked for once. */
 export const person = newStore({ initials: setting('initials'), as: setting('signs as') });
@@ -36,6 +36,16 @@ export function useReview(file: string | undefined, whole = false): ReviewOf | u
     readFrom.set(answer, record);
   }
   return answer ?? (last.current?.file === file ? last.current?.answer : undefined);
+}
+
+/** Once, for an action: as it stands now. */
+export async function reviewNow(file: string): Promise<ReviewOf | undefined> {
+  const number = shown.get().overview?.documents.find((one) => one.file === file)?.number;
+  if (number === undefined) return undefined;
+  const record = documents.get(recordPath(number))?.text ?? '';
+  const answer = await core.ask('reviewOf', { file, record, whole: false });
+  if (answer) readFrom.set(answer, record);
+  return answer;
 }
 
 /** The text of the record that each review was made of. */

@@ -49,8 +49,10 @@ export interface Shown {
   readonly unsaved: ReadonlySet<string>;
   readonly clashes: readonly Clash[];
   readonly recovered: readonly (JournalEntry & { readonly window: string })[];
-  /** One line at the foot of the page: what was done, or what went wrong. */
-  readonly message: { readonly text: string; readonly wrong: boolean } | undefined;
+  /** One line at the foot of the page: what was done, or what went wrong. Counted, because said twice it is heard twice. */
+  readonly message: { readonly text: string; readonly wrong: boolean; readonly count: number } | undefined;
+  /** For whoever listens to the page: what others see where it stands, beside the text or over it. */
+  readonly told: { readonly text: string; readonly count: number } | undefined;
 }
 
 export const shown = newStore<Shown>({
@@ -73,9 +75,40 @@ export const shown = newStore<Shown>({
   clashes: [],
   recovered: [],
   message: undefined,
+  told: undefined,
 });
 
-export const say = (text: string, wrong = false): void => shown.set({ message: { text, wrong } });
+let said = 0;
+
+export function say(text: string, wrong = false): void {
+  said += 1;
+  shown.set({ message: { text, wrong, count: said } });
+}
+
+/** Milliseconds in which a caret that was sent somewhere is there. */
+const ARRIVED = 400;
+
+/** Of the place where the caret stands: no longer said when it stands elsewhere. */
+export function sayHere(text: string): void {
+  say(text);
+  const count = said;
+  setTimeout(() => {
+    const stop = shown.listen(
+      () => {
+        stop();
+        if (shown.get().message?.count === count) shown.set({ message: undefined });
+      },
+      'caret',
+      'file',
+    );
+  }, ARRIVED);
+}
+
+export function tell(text: string): void {
+  said += 1;
+  shown.set({ told: { text, count: said } });
+}
+
 /** For whatever was refused or failed. */
 export const wrong = (error: unknown): void => say((error as Error).message, true);
 

@@ -1,4 +1,4 @@
-/** Left of the text: the computed label of each step and the energy band, hatched where the machine may be live. */
+/** Left of the text: the computed label of each step and the energy band, hatched where the machine may be live. Who listens hears both with the notes. */
 import type { ReactNode } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
@@ -10,7 +10,7 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
   const steps = margin.lines.filter(({ depth }) => depth === 0);
   return (
     <>
-      <svg className="band" width="18" height={places.height} role="img" aria-label={words.allVariants}>
+      <svg className="band" width="18" height={places.height} aria-hidden="true">
         <title>{Object.values(words.band).join(', ')}</title>
         <Hatches />
         {steps.map((step, index) => {
@@ -39,6 +39,7 @@ export function LeftMargin({ margin, places }: { readonly margin: Margin | undef
         <div
           // biome-ignore lint/suspicious/noArrayIndexKey: as above
           key={index}
+          aria-hidden="true"
           className={`label depth-${step.depth} ${step.typed.includes(step.label) ? 'label-same' : 'label-other'}`}
           style={{ top: places.top(step.line) }}
         >

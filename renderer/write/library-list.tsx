@@ -1,6 +1,7 @@
 /** The library as a list: documents under their machine, symptom or guide, each with its state at a glance. */
 import { memo, type ReactNode, useState } from 'react';
 import { gradeOf } from '../parts/findings.tsx';
+import { listKeys } from '../parts/list-keys.ts';
 import { registerName } from '../parts/place.tsx';
 import { shown } from '../state/shown.ts';
 import { show } from '../state/workspace.ts';
@@ -25,8 +26,8 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
     return (
       <li key={one.file}>
         <button type="button" className="entry" title={one.file} aria-current={one.file === file} onClick={() => show(one.file)}>
-          <span className="entry-number">{one.number}</span>
-          <span className="entry-title">{one.title}</span>
+          {/* The spaces are for whoever hears it. */}
+          <span className="entry-number">{one.number}</span> <span className="entry-title">{one.title}</span>{' '}
           <span className={`entry-state state-${grade}`}>
             {unsaved.has(one.file) ? `${words.unsaved} ` : ''}
             {grade === 'error' ? `■ ${words.errors(count)}` : grade === 'warning' ? `▲ ${words.warnings(count)}` : ''}
@@ -39,7 +40,7 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
   const heads = [...new Set(procedures.flatMap((one) => (order === 'family' ? one.families : one.symptoms)))];
   const loose = procedures.filter((one) => (order === 'family' ? one.families : one.symptoms).length === 0);
   return (
-    <nav className="library" aria-label={words.library}>
+    <nav className="library" aria-label={words.library} onKeyDown={listKeys}>
       <input
         type="search"
         placeholder={words.filter}

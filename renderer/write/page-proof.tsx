@@ -2,6 +2,7 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import { PageCanvas } from '../parts/page-canvas.tsx';
+import { pageName } from '../parts/page-name.ts';
 import { useRoom } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
@@ -16,6 +17,8 @@ const HEADING = 200;
 
 /** Milliseconds that the caret rests in a step before the page goes there. */
 const STEADY = 60;
+
+const NOTHING = { page: undefined, number: '', at: 0, count: 0 };
 
 /** Milliseconds from which on pages wait until the hands rest. */
 const SLOW = 50;
@@ -46,9 +49,10 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
   // The page stands until the next one comes.
   const last = useRef<{ readonly file: string | undefined; readonly made: ProofShown }>(undefined);
   if (made !== undefined) last.current = { file, made };
-  const { page, at, count } = (last.current?.file === file ? last.current?.made : undefined) ?? { page: undefined, at: 0, count: 0 };
+  const { page, number: printed, at, count } = (last.current?.file === file ? last.current?.made : undefined) ?? NOTHING;
   const leaf = (to: number): void => setLeafed({ page: to, state });
   if (!page) return <p className="quiet proof-empty">{file === undefined ? words.noPage : whyNoPage(file, margin)}</p>;
+  const name = pageName(printed, at, count);
   const width = Math.max(MIN_WIDTH, room - 4);
   const toText = (y: number): void => {
     const places = page.ops.flatMap((op) => (op.op === 'target' && op.name.includes(' step ') ? [op] : []));
@@ -66,13 +70,13 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
           toText(((event.clientY - box.top) / box.height) * page.height);
         }}
       >
-        <PageCanvas page={page} width={width} label={words.page(at + 1, count)} {...(marked === undefined ? {} : { marked })} />
+        <PageCanvas page={page} width={width} label={name} {...(marked === undefined ? {} : { marked })} />
       </div>
       <figcaption>
         <button type="button" aria-label={words.pageBefore} title={words.pageBefore} disabled={at === 0} onClick={() => leaf(at - 1)}>
           ‹
         </button>
-        {words.page(at + 1, count)}
+        <span>{name}</span>
         <button type="button" aria-label={words.pageAfter} title={words.pageAfter} disabled={at >= count - 1} onClick={() => leaf(at + 1)}>
           ›
         </button>

@@ -7,10 +7,13 @@ import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
 import { reviewing } from '../review/reviewing.ts';
 import { filming } from '../state/filming.ts';
+import { focusText } from '../state/focus.ts';
 import { openPanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
+import { measures, textSize } from '../state/text-size.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
+import { standsAt } from './at-caret.ts';
 import { useNoteHeights } from './note-heights.ts';
 import { useSureCaret } from './sure-caret.ts';
 import { ToAccept } from './to-accept.tsx';
@@ -31,9 +34,8 @@ interface Props {
   readonly places: LinePlaces;
 }
 
-/** CSS pixels: between notes, and one line of a reading. */
+/** CSS pixels between notes. */
 const GAP = 6;
-const LINE = 17;
 
 /** Where a note stands, and how many lines a reading may take before the next note's own line. */
 interface Place {
@@ -45,8 +47,12 @@ interface Place {
 
 export function RightMargin({ margin, review, findings, places }: Props): ReactNode {
   const caret = useSureCaret(margin);
-  const root = useRef<HTMLDivElement>(null);
+  const root = useRef<HTMLUListElement>(null);
+  /** Whether the keys are here. */
+  const held = useRef(false);
   const heights = useNoteHeights();
+  const { percent } = textSize.use();
+  const line = measures(percent).noteLine;
   const [given, setGiven] = useState<readonly Place[]>([]);
   const { file: filmed, drifts } = filming.use();
   const notes = [
@@ -66,8 +72,8 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
       // A reading is as high as a line of the text and needs no gap, so that steps of one line keep theirs beside them.
       const reading = child.lastElementChild?.className === 'reading';
       free = top + heights.of(child as HTMLElement) + (reading ? 0 : GAP);
-      const moved = top - wanted > LINE / 2;
-      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / LINE))), moved };
+      const moved = top - wanted > line / 2;
+      return { top, lines: Math.max(1, Math.min(4, Math.floor((room - 2 * 4) / line))), moved };
     });
     if (
       next.length !== given.length ||
@@ -85,19 +91,34 @@ export function RightMargin({ margin, review, findings, places }: Props): ReactN
     const list = root.current?.closest('.sheet-right');
     if (own && list && getComputedStyle(list).overflowY === 'auto') list.scrollTop = own.offsetTop;
   }, [here]);
+  // A button that did what it offered is gone, and the keys with it: they go back to the text.
+  useLayoutEffect(() => {
+    if (!held.current || document.activeElement !== document.body) return;
+    held.current = false;
+    focusText();
+  });
   return (
-    <div ref={root} className="notes">
+    <ul
+      ref={root}
+      className="notes"
+      onFocus={() => {
+        held.current = true;
+      }}
+      onBlur={({ relatedTarget }) => {
+        if (relatedTarget !== null && !root.current?.contains(relatedTarget)) held.current = false;
+      }}
+    >
       {notes.map(({ key, label, content }, index) => (
-        <div
+        <li
           key={key}
           className={given[index]?.moved ? 'note-place note-moved' : 'note-place'}
           style={{ top: given[index]?.top ?? 0, '--lines': given[index]?.lines ?? 1 } as CSSProperties}
         >
-          {label === undefined ? null : <b className="note-label">{label}</b>}
+          {label === undefined ? null : <b className={given[index]?.moved ? 'note-label' : 'note-label heard'}>{label}</b>}
           {content}
-        </div>
+        </li>
       ))}
-    </div>
+    </ul>
   );
 }
 
@@ -112,7 +133,7 @@ function findingNotes(findings: readonly Finding[], caret: number, margin: Margi
       key: `${name} ${nth}`,
       line: finding.range.start.line,
       ...labelAt(margin, finding.span.start),
-      content: <FindingNote finding={finding} whole={finding.span.start <= caret && caret <= finding.span.end + 1} />,
+      content: <FindingNote finding={finding} whole={standsAt(finding, caret)} />,
     };
   });
 }
@@ -208,6 +229,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
         label: step.label,
         content: (
           <div className={here ? 'reading reading-here' : 'reading'}>
+            <span className="heard">{words.band[step.beside]}: </span>
             {parts}
             {here && review ? <ToAccept readings={step.readings} review={review} /> : null}
             {unread.map((one) => (

@@ -1,9 +1,7 @@
 /** Readings of a step that the proof rests on, each accepted once by a person. */
 import type { ReactNode } from 'react';
 import type { SentenceReading } from '../../procedures-schema/assist/index.ts';
-import { reviewing } from '../review/reviewing.ts';
-import { person, putRecord } from '../state/record.ts';
-import { shown } from '../state/shown.ts';
+import { accept } from '../state/margin-deeds.ts';
 import { words } from '../words/words.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 
@@ -13,7 +11,6 @@ interface Props {
 }
 
 export function ToAccept({ readings, review }: Props): ReactNode {
-  const { initials } = person.use();
   const earning = readings.filter(({ earns }) => earns);
   if (earning.length === 0) return null;
   const open = earning.filter(({ accepted }) => !accepted);
@@ -27,20 +24,7 @@ export function ToAccept({ readings, review }: Props): ReactNode {
   }
   return (
     <p>
-      <button
-        type="button"
-        className="plain"
-        onClick={() => {
-          // Who accepts is asked for once, where signing is explained.
-          if (initials.trim() === '') {
-            reviewing.set({ sheet: 'signOff' });
-            shown.set({ view: 'review' });
-            return;
-          }
-          const accepted = open.map(({ key, text, words: read }) => ({ key, by: initials, words: `${text} = ${read.join('; ')}` }));
-          putRecord(words.accept, review, (record) => ({ ...record, accepted: [...record.accepted, ...accepted] }));
-        }}
-      >
+      <button type="button" className="plain" onClick={() => accept(open, review)}>
         {words.acceptReading}
       </button>
     </p>

@@ -1,36 +1,43 @@
 /** A name that no register knows: the near ones to take instead, and the registers it may be written into, each one click. */
 import type { ReactNode } from 'react';
-import type { KindGuess, NameToSettle } from '../../procedures-schema/assist/index.ts';
-import { say } from '../state/shown.ts';
-import { applyProposed, change, core } from '../state/workspace.ts';
+import type { NameToSettle } from '../../procedures-schema/assist/index.ts';
+import { registerName, takeName } from '../state/margin-deeds.ts';
 import { words } from '../words/words.ts';
 
-/** More than these would be a list to search, not an offer. */
+/** Beside a line more than these would be a list to search, not an offer. */
 const OFFERS = 3;
 
-export function ToSettle({ name, file }: { readonly name: NameToSettle; readonly file: string }): ReactNode {
-  const take = (near: string): void => {
-    const text = name.inBrackets ? `[${near}]` : near;
-    change(`${name.name}: ${near}`, [{ path: file, edits: [{ start: name.span.start, end: name.span.end, text }] }]);
-  };
-  const register = async (guess: KindGuess): Promise<void> => {
-    const made = await core.ask('registerName', { name: name.name, guess });
-    if (made.ok) applyProposed(made.title, made.files);
-    else say(made.reason, true);
-  };
+interface Props {
+  readonly name: NameToSettle;
+  readonly file: string;
+  /** Every register it may be written into, where there is room for them. */
+  readonly whole?: boolean;
+  readonly settled?: () => void;
+}
+
+export function ToSettle({ name, file, whole = false, settled }: Props): ReactNode {
+  const offers = whole ? Number.POSITIVE_INFINITY : OFFERS;
   return (
-    <p className="settle">
-      {words.settle}: <b>{name.name}</b>
-      {name.nearest.slice(0, OFFERS).map((near) => (
-        <button key={near} type="button" className="plain" onClick={() => take(near)}>
+    // Named, because whoever comes to its buttons one by one must hear which name they are about.
+    <section className={whole ? 'settle settle-whole' : 'settle'} aria-label={`${words.settle}: ${name.name}`}>
+      <span>
+        {words.settle}: <b>{name.name}</b>
+      </span>
+      {name.nearest.slice(0, offers).map((near) => (
+        <button key={near} type="button" className="plain" onClick={() => takeName(name, file, near) && settled?.()}>
           {words.write1} {near}
         </button>
       ))}
-      {name.guesses.slice(0, OFFERS).map((guess) => (
-        <button key={`${guess.kind}${guess.family ?? ''}`} type="button" className="plain" onClick={() => void register(guess)}>
+      {name.guesses.slice(0, offers).map((guess) => (
+        <button
+          key={`${guess.kind}${guess.family ?? ''}`}
+          type="button"
+          className="plain"
+          onClick={() => void registerName(name.name, guess).then((done) => done && settled?.())}
+        >
           {words.registerAs} {guess.words}
         </button>
       ))}
-    </p>
+    </section>
   );
 }

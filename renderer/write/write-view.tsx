@@ -39,6 +39,7 @@ export function WriteView(): ReactNode {
         <header className="sheet-head">
           <h1 title={file}>
             {file === undefined ? '' : nameOf(file)}
+            {'\u00a0'}
             {document?.verdict === undefined ? null : (
               <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>{words[document.verdict]}</span>
             )}

@@ -16,7 +16,7 @@ const LIP = 'procedures/OM-3140-lip-cylinder.md';
 /** The keys of every sheet that is laid over the page, but for saying outright, which is of a sentence. */
 const SHEETS = [
   'Control+o',
-  'Control+Shift+n',
+  'Control+F8',
   'Control+Shift+l',
   'Control+Shift+r',
   'Control+Shift+f',
@@ -87,6 +87,14 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     expect(await faults(page)).toEqual([]);
   });
 
+  test('Write as it is heard: number and title apart, and beside each step its label, what may be live, and how it was read', async () => {
+    const heard = await page.locator('.write').ariaSnapshot();
+    expect(heard).toContain('button "OM-3140 Check the lip cylinder for drift and renew its seal"');
+    expect(heard).toMatch(/heading "OM-3140 Check the lip cylinder for drift and renew its seal\sproved"/);
+    expect(heard).toContain('listitem: "2 may be live: sends people clear"');
+    expect(heard).toMatch(/textbox "[^"]*F6 leads out of the text\."/);
+  });
+
   test('every menu, open', async () => {
     const menus = page.locator('.menus .menu > button');
     expect(await menus.count()).toBeGreaterThan(4);
@@ -139,6 +147,13 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
     await typeLine('1. Oil the [flange bearng] and frobnicate it.');
     await page.waitForSelector('.settle button');
     await expectNone('to settle');
+    await page.keyboard.press('Control+Shift+F8');
+    await page.waitForSelector('.over .settle');
+    await expectNone('all names to settle');
+    await page.keyboard.press('F7');
+    await page.waitForSelector('.over:has-text("Spelling: ")', { timeout: 30_000 });
+    await expectNone('a word in no dictionary');
+    await page.keyboard.press('Escape');
     await page.click('.unread button');
     await page.waitForSelector('.over');
     await page.waitForTimeout(300);

@@ -23,7 +23,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
   const drafted = () => readdirSync(join(desk.folder, 'procedures')).find((name) => name.includes('renew-the-door-gasket')) ?? '';
 
   test('a new procedure begins from another and gets the next number', async () => {
-    await page.keyboard.press('Control+Shift+N');
+    await page.keyboard.press('Control+F8');
     await page.fill('.over input[aria-label^="Title"]', 'Renew the door gasket');
     await page.check('.over label:has-text("SP-90") input');
     await page.click('.over button.main');
@@ -110,6 +110,13 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     await page.keyboard.press('Home');
     await page.keyboard.type('The anvil is wron. ');
     await expect.poll(() => page.locator('.misspelt').allInnerTexts(), { timeout: 60_000 }).toEqual(['wron']);
+  });
+
+  test('and is written otherwise by a click on what is told when the mouse rests on it', async () => {
+    await page.hover('.misspelt');
+    await page.click('.monaco-hover a:text-is("wrong")');
+    await expect.poll(() => page.innerText('.sheet-text .view-lines')).toMatch(/The.anvil.is.wrong\./);
+    await expect.poll(() => page.locator('.misspelt').count()).toBe(0);
   });
 
   test('unsaved text is offered again after the page was killed, within a second of typing', async () => {

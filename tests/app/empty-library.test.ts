@@ -66,7 +66,7 @@ describe.skipIf(!hasBrowser())('in an empty library', () => {
   });
 
   test('a new procedure says so too, instead of asking for models that there are none of', async () => {
-    await page.keyboard.press('Control+Shift+n');
+    await page.keyboard.press('Control+F8');
     await page.waitForSelector('.over');
     expect(await page.innerText('.over')).toMatch(/names no machine yet/);
     await page.click('.over button:has-text("Describe a machine")');

@@ -83,5 +83,21 @@ describe.skipIf(!hasBrowser())('a film', () => {
     expect(cues.filter((cue) => !cue.includes('DRAFT: NOT FOR FIELD USE'))).toEqual([]);
   });
 
+  test('is as it was left, draft and model, when another view was looked at', async () => {
+    await page.selectOption('.one select[aria-label="Model"]', 'DL-25');
+    await page.keyboard.press('Control+3');
+    await page.waitForSelector('.print');
+    await page.keyboard.press('Control+2');
+    await page.waitForSelector('.script tbody tr');
+    expect(await page.isChecked('.one label:has-text("Draft") input')).toBe(true);
+    expect(await page.inputValue('.one select[aria-label="Model"]')).toBe('DL-25');
+  });
+
+  test('is of no model that another procedure is not for', async () => {
+    await page.locator('.one select[aria-label="Document"]').selectOption({ index: 0 });
+    await page.waitForSelector('.script tbody tr');
+    expect(await page.inputValue('.one select[aria-label="Model"]')).toBe('');
+  });
+
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
 });

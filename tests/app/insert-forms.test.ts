@@ -98,6 +98,28 @@ describe.skipIf(!hasBrowser())('a writer at the Insert menu', () => {
     );
   });
 
+  test('writes in the language of the text where the page has another, and says so', async () => {
+    const german = await sitDown(browser, { language: 'de-DE' });
+    try {
+      const own = german.page;
+      await own.click('.library .entry:has-text("OM-3140")');
+      await own.waitForSelector('.notes .reading');
+      await own.keyboard.press('Control+Shift+Enter');
+      await own.waitForSelector('.over:has-text("werden auf Englisch gelesen")');
+      expect(await own.innerText('.over')).toContain('Wenn (im Text: If …)');
+      await own.fill('.over .field.stretched input >> nth=0', 'Look at the [service strut]');
+      await own.fill('.over .field.stretched input >> nth=1', 'it is bent');
+      await own.fill('.over .field.stretched input >> nth=2', 'stop and call for help');
+      await own.waitForSelector('.over .preview ins:has-text("- If it is bent, stop and call for help.")');
+    } finally {
+      await german.close();
+    }
+    await page.keyboard.press('Control+Shift+Enter');
+    await page.waitForSelector('.over');
+    expect(await page.innerText('.over')).not.toMatch(/are read in/);
+    await page.keyboard.press('Escape');
+  });
+
   test('drops several files: pictures are put in with their words, what is none is refused by name and written nowhere', async () => {
     const box = await page.locator('.sheet-text').boundingBox();
     await page.evaluate(

@@ -114,6 +114,20 @@ describe.skipIf(!hasBrowser())('the field office', () => {
       expect(spawnSync('qpdf', ['--check', path], { encoding: 'utf8' }).stdout).toMatch(/No syntax or stream encoding errors found/);
   });
 
+  test('an edition that is refused says why, and not that it is still being read', async () => {
+    const chosen = await page.locator('.settings label:has-text("Document") select').inputValue();
+    const model = page.locator('.settings label:has-text("Model") select').first();
+    const before = await model.inputValue();
+    await page.locator('.settings label:has-text("Document") select').selectOption('guides/OM-8010-leveller-and-baler.md');
+    await model.selectOption('SP-90');
+    await page.waitForSelector('.settings .wrong:has-text("SP-90")');
+    expect(await page.innerText('.settings')).not.toMatch(/reading …/);
+    expect(await page.locator('.settings button:has-text("Write the PDF")').isDisabled()).toBe(true);
+    await page.locator('.settings label:has-text("Document") select').selectOption(chosen);
+    await model.selectOption(before);
+    await page.waitForSelector('.pages .page-canvas');
+  });
+
   test('reads at once what was written, in a tab of its own; a browser offers no folder', async () => {
     const name = await page.innerText('.written-file span');
     expect(name).toMatch(/\.pdf$/);

@@ -24,7 +24,7 @@ describe.skipIf(!hasBrowser())('a sheet over the page', () => {
     ['of libraries', 'Control+o'],
     ['of particulars', 'Control+Shift+F'],
     ['to find in the library', 'Control+Shift+L'],
-    ['for a new procedure', 'Control+Shift+N'],
+    ['for a new procedure', 'Control+F8'],
     ['for a measurement', 'Control+Shift+M'],
     ['for a figure', 'Control+Shift+G'],
     ['for a remark', 'Control+Shift+K'],

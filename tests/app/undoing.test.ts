@@ -31,7 +31,7 @@ describe.skipIf(!hasBrowser())('a writer who takes things back', () => {
 
   test('has no trace left of a new procedure that was taken back, and may have it again', async () => {
     const errors = await page.innerText('.foot .counts');
-    await page.keyboard.press('Control+Shift+N');
+    await page.keyboard.press('Control+F8');
     await page.fill('.over input[aria-label^="Title"]', 'Grease the hinge');
     await page.click('.over label.tick:has-text("DL-20") input');
     await page.click('.over button.main');

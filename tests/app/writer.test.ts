@@ -121,7 +121,9 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     const there = await at();
     await goToText('Tell the dock staff that the leveller is going', 'OM-3140');
     await page.waitForTimeout(400);
-    expect(there).toMatch(/Page \d+ of \d+/);
+    // As it stands on the paper, and which of all leaves it is.
+    expect(there).toMatch(/^‹\s*Page \d+, leaf \d+ of \d+\s*›$/);
+    expect(Number(/leaf (\d+)/.exec(there)?.[1])).toBeGreaterThan(Number(/Page (\d+)/.exec(there)?.[1]));
     expect(await at()).not.toBe(there);
   });
 

@@ -12,7 +12,7 @@ const SIZES = [
   [1920, 1080],
 ] as const;
 const SHEETS: readonly string[] = ['Findings', 'Walk', 'Ways', 'Coverage', 'Changes', 'Remarks', 'Film', 'Sign-off'];
-const MENUS: readonly string[] = ['File', 'Edit', 'Insert', 'Views'];
+const MENUS: readonly string[] = ['File', 'Edit', 'Insert', 'At the caret', 'Views'];
 
 const to = resolve(process.argv[2] ?? '.');
 mkdirSync(to, { recursive: true });
@@ -35,7 +35,7 @@ async function everyScreen(page: Page, shoot: (name: string) => Promise<unknown>
     const button = page.locator('.menus button', { hasText: menu }).first();
     if ((await button.count()) === 0) continue;
     await button.click();
-    await shoot(`menu-${menu.toLowerCase()}`);
+    await shoot(`menu-${menu.toLowerCase().replaceAll(' ', '-')}`);
     await page.keyboard.press('Escape');
   }
   for (const [name, keys] of [

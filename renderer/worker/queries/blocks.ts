@@ -9,6 +9,7 @@ import {
   insertNotice as insertNoticeIn,
   type NoticeInput,
 } from '../../../procedures-schema/assist/index.ts';
+import { BRANCH_WORD, READ_LANGUAGE } from '../../../procedures-schema/index.ts';
 import type { StandingNotice } from '../../../procedures-schema/registers/model.ts';
 import type { LibraryModel } from '../library-model.ts';
 import type { AtCaret } from './assist.ts';
@@ -37,6 +38,12 @@ export function branchChoices(
     branches: branchesOn(sensed !== undefined),
   }));
 }
+
+/** Of the texts, whatever that of the page is: what they are read in, and what a branch begins with there. */
+export const textLanguage = (_: LibraryModel, __: Record<string, never>): { readonly language: string; readonly branch: string } => ({
+  language: READ_LANGUAGE,
+  branch: BRANCH_WORD,
+});
 
 export function insertBranching(
   model: LibraryModel,

@@ -66,11 +66,6 @@ export interface PagesShown {
   readonly numbers: readonly string[];
   /** Printed on both sides: a page on the left faces the one after it. */
   readonly duplex: boolean;
-  /** What holds where nothing else is chosen, and who says so: the guide, the library, or what is usual. */
-  readonly house: Pick<Book, 'paper' | 'binding' | 'duplex' | 'language'> & {
-    readonly units: UnitsEdition;
-    readonly by: Readonly<Record<'paper' | 'units' | 'binding' | 'duplex' | 'language', 'guide' | 'library' | 'usual'>>;
-  };
   /** What leaves the printer, where that is not page by page. */
   readonly sides?: readonly SheetSide[];
   readonly notes: readonly string[];
@@ -86,7 +81,6 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     pages: drawn.pages,
     numbers: drawn.labels.map(printedNumber),
     duplex: book.duplex,
-    house: houseOf(model, edition),
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
     notes: [...leftOutOf(model, edition), ...drawn.notes.map(({ message }) => message)],
     milliseconds: performance.now() - begun,
@@ -97,25 +91,6 @@ function leftOutOf({ facts }: LibraryModel, edition: Edition): readonly string[]
   const guide = facts.guides.find(({ file }) => file === edition.file);
   const said = guide && leftOut(guide, askedOf(facts, edition));
   return said === undefined ? [] : [said];
-}
-
-function houseOf({ facts }: LibraryModel, { file, form }: Edition): PagesShown['house'] {
-  const { paper, units, language } = facts.registers.house;
-  const head = facts.guides.find((one) => one.file === file)?.head;
-  return {
-    paper: head?.paper ?? paper,
-    units: `${units.first}-${units.second === 'none' ? 'only' : 'first'}`,
-    binding: (form === 'short' ? undefined : head?.binding) ?? 'left',
-    duplex: form === 'short' || head?.duplex === true,
-    language: head?.language ?? language,
-    by: {
-      paper: head?.paper ? 'guide' : 'library',
-      units: 'library',
-      binding: form !== 'short' && head?.binding ? 'guide' : 'usual',
-      duplex: form !== 'short' && head?.duplex ? 'guide' : 'usual',
-      language: head?.language ? 'guide' : 'library',
-    },
-  };
 }
 
 export interface ProofAsk {
@@ -129,6 +104,8 @@ export interface ProofAsk {
 /** One page of the many: the others stay in the worker. */
 export interface ProofShown {
   readonly page: DrawnPage;
+  /** As it is printed on it; empty where none is. */
+  readonly number: string;
   readonly at: number;
   readonly count: number;
   readonly milliseconds: number;
@@ -142,6 +119,7 @@ interface Living {
   facts: LibraryFacts | undefined;
   revision: number;
   pages: readonly DrawnPage[];
+  numbers: readonly string[];
   /** Shown last. */
   at: number;
 }
@@ -155,10 +133,12 @@ export function proof(model: LibraryModel, { file, marked, page }: ProofAsk): Pr
   const { fonts, revision, facts } = model;
   if (fonts === undefined) return undefined;
   if (living?.file !== file || living.fonts !== fonts)
-    living = { file, fonts, draw: newPages(fonts), facts: undefined, revision, pages: [], at: 0 };
+    living = { file, fonts, draw: newPages(fonts), facts: undefined, revision, pages: [], numbers: [], at: 0 };
   if (living.facts !== facts || living.revision !== revision) {
     const book = bookFor(model, { file, draft: false });
-    living.pages = book === undefined ? [] : living.draw(book).pages;
+    const drawn = book && living.draw(book);
+    living.pages = drawn?.pages ?? [];
+    living.numbers = drawn?.labels.map(printedNumber) ?? [];
     living.facts = facts;
     living.revision = revision;
   }
@@ -167,7 +147,7 @@ export function proof(model: LibraryModel, { file, marked, page }: ProofAsk): Pr
   const at = Math.max(0, Math.min(page ?? (place < 0 ? living.at : place), pages.length - 1));
   living.at = at;
   const shown = pages[at];
-  return shown && { page: shown, at, count: pages.length, milliseconds: performance.now() - begun };
+  return shown && { page: shown, number: living.numbers[at] ?? '', at, count: pages.length, milliseconds: performance.now() - begun };
 }
 
 export interface Made {

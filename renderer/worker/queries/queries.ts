@@ -1,9 +1,10 @@
 /** The questions that the page may put to the worker, by name. */
 import { complete, hover, named, usesOfDocument } from './assist.ts';
-import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices } from './blocks.ts';
+import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices, textLanguage } from './blocks.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
 import { form, formEdits, insertMeasurement, newProcedure, ownNumber, readingChoices, registerName, sayOutright } from './forms.ts';
+import { house } from './house.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
@@ -33,6 +34,7 @@ export const queries = {
   insertBranching,
   standingNotices,
   branchChoices,
+  textLanguage,
   readingChoices,
   sayOutright,
   registerName,
@@ -45,6 +47,7 @@ export const queries = {
   compare,
   reviewOf,
   pinLine,
+  house,
   pages,
   proof,
   pdf,
@@ -60,6 +63,7 @@ export type Answer<Q extends QueryName> = ReturnType<(typeof queries)[Q]>;
 export type { NamedHere } from './assist.ts';
 export type { FindAsk, InsertAsk } from './changes.ts';
 export type { Film } from './film.ts';
+export type { House } from './house.ts';
 export type { DocumentLine, Overview, OverviewNews } from './overview.ts';
 export type { Edition, Made, PagesShown, ProofShown } from './pages.ts';
 export type { Bound, ReviewOf } from './record.ts';

@@ -119,6 +119,18 @@ describe('a step, branches, a figure', () => {
     );
     expect(fresh).toEqual([]);
   });
+  test('a branch keeps the word of condition that its writer began with', () => {
+    const { report, facts, library, offset } = assistFixture({ work: '#. Clean ¦the [scraper].\n#. Look at the [scraper].' });
+    const insertion = insertBranching(facts, library, offset, {
+      step: 'Look at the [scraper]',
+      branches: [
+        { when: 'unless it is bent', does: 'go on with the next step' },
+        { when: 'iffy edges are seen', does: 'stop and call for help' },
+      ],
+    });
+    const { text } = inserted(report, FX, insertion);
+    expect(text).toContain('   - Unless it is bent, go on with the next step.\n   - If iffy edges are seen, stop and call for help.');
+  });
   test('branches under the step that stands there; one alone asks for the other', () => {
     const { report, facts, library, offset } = assistFixture({ work: '#. Look at ¦the [scraper].\n#. Clean the [scraper].' });
     const insertion = insertBranching(facts, library, offset, { branches: [{ when: 'it is bent', does: 'stop and call for help' }] });

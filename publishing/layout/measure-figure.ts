@@ -1,5 +1,6 @@
 /** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
 import type { BookBlock, Inline } from '../book.ts';
+import { captionDecor } from './change-marks.ts';
 import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import { moved, type Op, rectangle } from './ops.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
@@ -31,7 +32,7 @@ export function measureFigure(block: FigureBlock, room: Room, kit: Kit): Measure
       x: room.x,
       width: Math.min(room.width, sheet.measure),
       node: caption,
-      decor: room.decor,
+      decor: captionDecor(block, room),
       cost: costs.heading,
       of: 'figure' as const,
     };

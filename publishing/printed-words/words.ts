@@ -125,6 +125,12 @@ export interface GuideWords {
   readonly changedIntro: string;
   readonly wholeNew: string;
   readonly unchanged: string;
+  /** With {title}. */
+  readonly dropped: string;
+  /** Of pages without headings. */
+  readonly changedHere: string;
+  /** With {titles}. */
+  readonly sectionsGone: string;
   readonly since: string;
   readonly changedHead: readonly [string, string];
   readonly pagesTitle: string;

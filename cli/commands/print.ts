@@ -19,6 +19,7 @@ import {
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
+import { issueBefore } from '../issue-before.ts';
 import { leafChoice, leafOptions } from '../leaf.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
@@ -45,7 +46,11 @@ export const print: Command = {
       choices: UNITS_EDITIONS,
       help: 'an edition in other units than the house prints; values that stand in one system only stay as they are',
     },
-    { name: 'changed-since', value: 'FOLDER', help: 'the library as it was issued before: what changed gets a bar in the margin' },
+    {
+      name: 'changed-since',
+      value: 'FOLDER|REVISION',
+      help: 'the library as it was issued before, in a folder or in the history of this one: what changed gets a bar in the margin',
+    },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
     { name: 'fillable', help: 'a form: boxes for values, ticks and sign-off can be filled in on the screen' },
@@ -66,6 +71,10 @@ export const print: Command = {
       does: 'the guide on paper of another size',
     },
     { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
+    {
+      line: 'handsclear print OM-8010 --library sample-procedures --to new.pdf --changed-since sample-procedures',
+      does: 'the guide, with bars beside what is not so in another state of the library',
+    },
     {
       line: 'handsclear print OM-8010 --library sample-procedures --to inch.pdf --units inch-first',
       does: 'the guide with inch units first',
@@ -106,16 +115,17 @@ export const print: Command = {
       refuse(checked, found, asked, io);
       return 1;
     }
-    const earlier = values['changed-since'] === undefined ? undefined : (await openLibrary(values['changed-since'], io)).facts;
+    const since = values['changed-since'];
+    const figures = await figuresOf(checked.disk);
     const films = linksOf(await filmsOf(checked.disk, io), checked.facts, model);
     const input = {
       library: checked.facts,
       ...(films.size === 0 ? {} : { films }),
-      figures: await figuresOf(checked.disk),
+      figures,
       draft,
       ...(model === undefined ? {} : { model }),
       ...(values.units === undefined ? {} : { units: values.units as UnitsEdition }),
-      ...(earlier === undefined ? {} : { earlier }),
+      ...(since === undefined ? {} : await issueBefore(since, checked, figures, io)),
     };
     const choice = {
       ...foldedChoice(leaf, press),

@@ -70,7 +70,7 @@ const pictures = new WeakMap<Uint8Array, string>();
 
 /** A picture by what is in its file. */
 export function imageTold(image: Image): string {
-  if (image.kind === 'svg') return image.source;
+  if (image.kind === 'svg') return image.source.replace(/\r\n?/g, '\n');
   if (image.kind === 'missing') return `missing ${image.path}`;
   const known = pictures.get(image.bytes) ?? bytesToHex(sha256(image.bytes));
   pictures.set(image.bytes, known);

@@ -135,7 +135,9 @@ export function PrintView(): ReactNode {
         </label>
         <BindingChoice choice={choice} house={house} put={put} />
         <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
-        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} chosen={sinceWhen} take={setSince} />}
+        {chosen === undefined ? null : (
+          <ChangedSince key={chosen} file={chosen} number={document?.number ?? ''} chosen={sinceWhen} take={setSince} />
+        )}
         {TICKS.map((key) => (
           <label key={key} className="tick">
             <input

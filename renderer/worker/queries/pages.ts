@@ -11,6 +11,7 @@ import { filmsIn, isFilmText, linksOf } from '../../../procedures-schema/narrati
 import {
   attachmentsOf,
   type Book,
+  type ComposeInput,
   checklistOf,
   type DrawnPage,
   drawPages,
@@ -32,7 +33,7 @@ import {
   type UnitsEdition,
   writeChecklist,
 } from '../../../publishing/index.ts';
-import type { LibraryModel } from '../library-model.ts';
+import { imageOf, type LibraryModel } from '../library-model.ts';
 
 export interface Edition {
   /** A procedure or a guide. */
@@ -53,8 +54,11 @@ export interface Edition {
   readonly fillable?: boolean;
   /** The text of each procedure and its checklist travel inside the PDF. */
   readonly attach?: boolean;
-  /** Texts as they were issued before, by path: what changed since gets a bar in the margin. */
-  readonly earlier?: Readonly<Record<string, string>>;
+  /**
+   * The library as it was issued before: what changed since gets a bar in the margin. All texts that are needed, and all figures in base64, by path; null: a
+   * figure that is as it was.
+   */
+  readonly earlier?: { readonly texts: Readonly<Record<string, string>>; readonly figures: Readonly<Record<string, string | null>> };
   /** Sheets that are folded or cut, instead of single pages. */
   readonly press?: PressChoice;
   readonly draft: boolean;
@@ -266,18 +270,29 @@ const inputFor = (model: LibraryModel, edition: Edition) => ({
   draft: edition.draft,
   ...(edition.model === undefined ? {} : { model: edition.model }),
   ...(edition.units === undefined ? {} : { units: edition.units }),
-  ...(edition.earlier === undefined ? {} : { earlier: earlierOf(model, edition.earlier) }),
+  ...(edition.earlier === undefined ? {} : earlierOf(model, edition.earlier)),
 });
 
-/** Read with the registers of today, and only the texts that are wanted. */
-const earlierOf = (model: LibraryModel, texts: Readonly<Record<string, string>>): LibraryFacts =>
-  checkLibrary(
-    [
-      ...model.facts.registerFiles.map(({ file }) => ({ path: file.source.path, text: file.source.text })),
-      ...Object.entries(texts).map(([path, text]) => ({ path, text })),
-    ],
-    [...model.facts.paths],
-  ).facts;
+/** As read last: it is the same for every edition that is looked at. */
+let lastEarlier: { readonly key: string; readonly facts: LibraryFacts } | undefined;
+
+/** Read with its own registers. */
+function earlierOf(
+  model: LibraryModel,
+  { texts, figures }: NonNullable<Edition['earlier']>,
+): Required<Pick<ComposeInput, 'earlier' | 'earlierFigures'>> {
+  const files = Object.entries(texts).map(([path, text]) => ({ path, text }));
+  const paths = [...Object.keys(texts), ...Object.keys(figures)].sort();
+  const key = JSON.stringify([files, paths]);
+  if (lastEarlier?.key !== key) lastEarlier = { key, facts: checkLibrary(files, paths).facts };
+  const images = Object.entries(figures).flatMap(([path, base64]) => {
+    const image = base64 === null ? model.figures.get(path) : imageOf(path, bytesOf(base64));
+    return image === undefined ? [] : [[path, image] as const];
+  });
+  return { earlier: lastEarlier.facts, earlierFigures: new Map(images) };
+}
+
+const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
 
 const askedOf = (library: LibraryFacts, { model }: Edition) => ({ library, ...(model === undefined ? {} : { model }) });
 

@@ -1,6 +1,6 @@
 /** The library as it was issued before: a folder, or a revision that the history of the library keeps. Reads; compares nothing. */
-import { existsSync } from 'node:fs';
 import path from 'node:path';
+import { libraryAt } from '../electron/host/files/index.ts';
 import { figuresAt, revisionNamed, textsAt } from '../electron/host/history/index.ts';
 import { checkLibrary } from '../procedures-schema/index.ts';
 import type { ComposeInput } from '../publishing/index.ts';
@@ -12,14 +12,14 @@ import { figuresOf, imageOf } from './publish.ts';
 type Before = Required<Pick<ComposeInput, 'earlier' | 'earlierFigures'>>;
 
 export async function issueBefore(given: string, now: Checked, figures: ComposeInput['figures'], io: Io): Promise<Before> {
-  if (existsSync(path.resolve(io.cwd, given))) {
+  if ((await libraryAt(path.resolve(io.cwd, given))) !== undefined) {
     const then = await openLibrary(given, io);
     return { earlier: then.facts, earlierFigures: await figuresOf(then.disk) };
   }
   const { root } = now.disk;
   const revision = await revisionNamed(root, given);
   if (revision === undefined)
-    throw new CannotRun(`There is no folder "${given}", and the history of the library has no revision of that name.`);
+    throw new CannotRun(`"${given}" is neither a folder that holds a library nor a revision in the history of this one.`);
   const told = (error: Error): never => {
     throw new CannotRun(`--changed-since ${given}: ${error.message}`);
   };

@@ -102,6 +102,8 @@ type BlockOf =
       readonly anchor?: string;
       readonly image: Image;
       readonly captionChanged?: true;
+      /** Made anew for each issue from what is no part of the text: no change of it is told. */
+      readonly unmarked?: true;
     }
   | { readonly kind: 'rule' }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string; readonly field?: string }
@@ -171,6 +173,8 @@ export interface TaskReading {
 
 export interface EntryCell {
   readonly label: string;
+  /** Named aloud, where the label alone does not tell one from another. */
+  readonly says?: string;
   /** Share of the row, in thousandths. */
   readonly share: number;
   /** Boxes to tick instead of a line to write on. */

@@ -53,6 +53,7 @@ export const print: Command = {
     },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
+    { name: 'sign-off', help: 'boxes at the end of each procedure: machine, name, initials, date, what was found and left' },
     { name: 'fillable', help: 'a form: boxes for values, ticks and sign-off can be filled in on the screen' },
     { name: 'attach', help: 'carry the text of each procedure and its checklist as data inside the PDF' },
     ...pressOptions,
@@ -97,8 +98,9 @@ export const print: Command = {
     const { operands, values, flags } = given;
     const press = pressChoice(given);
     const leaf = leafChoice(given);
-    const full = values['changed-since'] !== undefined ? 'changed-since' : flags.has('large-type') ? 'large-type' : undefined;
-    if (values.edition === 'short' && full !== undefined) throw new CannotRun(`--${full} is for the full edition.`);
+    const full = values['changed-since'] !== undefined ? 'changed-since' : ['large-type', 'sign-off'].find((name) => flags.has(name));
+    if (values.edition === 'short' && full !== undefined)
+      throw new CannotRun(`--${full} is for the full edition.${full === 'sign-off' ? ' The paper checklist always has its boxes.' : ''}`);
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
     const checked = await openLibrary(values.library ?? '.', io);
@@ -131,6 +133,7 @@ export const print: Command = {
       ...foldedChoice(leaf, press),
       ...(flags.has('large-type') ? { large: true } : {}),
       ...(flags.has('obsolete') ? { obsolete: true } : {}),
+      ...(flags.has('sign-off') ? { signOff: true } : {}),
     };
     const make =
       values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };

@@ -64,7 +64,7 @@ function changesTable(chapters: readonly Chapter[], issue: Issue | undefined, in
     const revision = since === undefined ? '' : ` ${words.since.replace('{r}', since)}`;
     if (kind === 'dropped') return [text(number ?? title), text(words.dropped.replace('{title}', title))];
     const named: Inline[] = [{ kind: 'link', text: number ?? title, anchor, page: true }];
-    const parts = sections.map((section) => section || (number === undefined ? words.changedHere : book.atAGlance));
+    const parts = number === undefined ? [words.changedHere] : sections.map((section) => section || book.atAGlance);
     if (gone.length > 0) parts.push(words.sectionsGone.replace('{titles}', gone.join(', ')));
     const said = kind === 'new' ? words.wholeNew : parts.join('; ') || words.unchanged;
     return [named, text(`${said}${parts.length === 0 ? '' : revision}`)];

@@ -16,6 +16,7 @@ import { limitsChapter } from './limits-appendix.ts';
 import { indexChapter } from './name-index.ts';
 import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
+import { signOff } from './sign-off.ts';
 import { type Issue, markedSince } from './since.ts';
 import { symptomChapter } from './symptom-matrix.ts';
 import { typographic } from './typographic.ts';
@@ -36,13 +37,15 @@ export interface PrintChoice {
   readonly large?: boolean;
   /** Marked as replaced on every page. */
   readonly obsolete?: boolean;
+  /** Boxes to sign off at the end of each procedure. */
+  readonly signOff?: boolean;
 }
 
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   assertEdition(guide, given);
   const { head } = guide;
   const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
-  const input = { ...inLanguage(given, choice.language ?? head.language), paper };
+  const input = { ...inLanguage(given, choice.language ?? head.language), paper, signOff: choice.signOff === true };
   const duplex = choice.duplex ?? head.duplex;
   const models = head.models.filter((name) => input.model === undefined || name === input.model);
   const own = { ...head, models };
@@ -131,7 +134,8 @@ function earlierGuide(guide: Guide, input: ComposeInput, inBook: ReadonlySet<str
 export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
   assertEdition(facts, given);
   const { head } = facts;
-  const input = { ...inLanguage(given, choice.language), paper: choice.paper ?? given.library.registers.house.paper };
+  const paper = choice.paper ?? given.library.registers.house.paper;
+  const input = { ...inLanguage(given, choice.language), paper, signOff: choice.signOff === true };
   const models = head.models.map(({ name }) => name);
   const { earlier } = input;
   const before = earlier?.procedures.find((one) => one.head.id === head.id);
@@ -234,7 +238,7 @@ function procedureChapter(facts: ProcedureFacts, input: ComposeInput, inBook: Re
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     startRight,
-    blocks: [...frontOf(scope), ...sectionsOf(scope)],
+    blocks: [...frontOf(scope), ...sectionsOf(scope), ...signOff(scope)],
   };
 }
 

@@ -206,7 +206,9 @@ export function changedSections(blocks: Flow): readonly string[] {
   let section = '';
   for (const block of blocks) {
     if (block.kind === 'heading') section = block.text;
-    if (isChanged(block) && out[out.length - 1] !== section) out.push(section);
+    // Before a heading only whole sections are gone, and these are named by themselves.
+    const own = block.kind === 'heading' && block.gone === 'before' ? block.changed : isChanged(block);
+    if (own && out[out.length - 1] !== section) out.push(section);
   }
   return out;
 }

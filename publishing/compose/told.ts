@@ -55,9 +55,12 @@ export function told(block: BookBlock, leads: Leads): string {
         flowTold(block.notes ?? [], leads),
       ].join('\n');
     case 'figure':
+      if (block.unmarked) return 'figure';
       return `${block.alt}\n${captionTold(block.caption)}\n${imageTold(block.image)}`;
     case 'write-in':
       return `${block.label} ${block.unit ?? ''}`;
+    case 'entries':
+      return block.rows.map((row) => row.map(({ label, options = [] }) => [label, ...options].join(' ')).join(' | ')).join('\n');
     case 'choice':
       return `${block.label} ${block.choices.join(' ')}`;
     default:

@@ -207,6 +207,8 @@ const short: ShortWords = {
   left: 'Maschine hinterlassen',
   before: 'Vorher',
   after: 'Nachher',
+  asFound: 'vorgefunden',
+  asLeft: 'hinterlassen',
   reading: 'Ablesung',
   notLimited: 'Es gibt keinen Grenzwert: Schreiben Sie auf, was Sie ablesen.',
   cutOff: 'abgetrennt durch',

@@ -203,6 +203,8 @@ const short: ShortWords = {
   left: 'Machine left',
   before: 'Before',
   after: 'After',
+  asFound: 'as found',
+  asLeft: 'as left',
   reading: 'Reading',
   notLimited: 'No limit is set: write down what you read.',
   cutOff: 'cut off by',

@@ -127,7 +127,7 @@ export interface GuideWords {
   readonly unchanged: string;
   /** With {title}. */
   readonly dropped: string;
-  /** Of pages without headings. */
+  /** Of pages around the procedures. */
   readonly changedHere: string;
   /** With {titles}. */
   readonly sectionsGone: string;
@@ -163,6 +163,8 @@ export interface ShortWords {
   readonly left: string;
   readonly before: string;
   readonly after: string;
+  readonly asFound: string;
+  readonly asLeft: string;
   readonly reading: string;
   readonly notLimited: string;
   readonly cutOff: string;

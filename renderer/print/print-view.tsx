@@ -21,8 +21,10 @@ import { WrittenFile } from './written-file.tsx';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
+/** What the paper checklist has always, or never. */
+const ON_FULL: ReadonlySet<string> = new Set(['large', 'signOff']);
 const PAPERS = ['a4', 'letter', 'a5'] as const;
-const TICKS = ['large', 'fillable', 'attach', 'obsolete', 'draft'] as const;
+const TICKS = ['large', 'signOff', 'fillable', 'attach', 'obsolete', 'draft'] as const;
 
 export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
@@ -52,6 +54,8 @@ export function PrintView(): ReactNode {
     const { [key]: _, ...rest } = choice;
     printing.set({ choice: (value === undefined ? rest : { ...rest, [key]: value }) as typeof choice });
   };
+  const cannot = (key: string): boolean =>
+    (choice.press !== undefined && ON_PAGES.has(key)) || (choice.form === 'short' && ON_FULL.has(key));
   const { running } = writing.usePick('running');
   const writeChecklist = async (): Promise<void> => {
     if (!edition) return;
@@ -142,8 +146,8 @@ export function PrintView(): ReactNode {
           <label key={key} className="tick">
             <input
               type="checkbox"
-              disabled={choice.press !== undefined && ON_PAGES.has(key)}
-              checked={choice[key] === true && !(choice.press !== undefined && ON_PAGES.has(key))}
+              disabled={cannot(key)}
+              checked={choice[key] === true && !cannot(key)}
               onChange={(event) => put(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
             />{' '}
             {words.editionTicks[key]}

@@ -396,6 +396,7 @@ export const de: Words = {
     attach: 'Trägt Text und Prüfliste in sich',
     obsolete: 'Als überholt gekennzeichnet',
     draft: 'Entwurf',
+    signOff: 'Felder zum Abzeichnen nach jeder Anweisung',
   },
   onSheets: 'Auf dem Bogen',
   sheetKinds: { single: 'Seite für Seite', booklet: 'Heft: gefalzt und geheftet', 'two-up': 'zwei Seiten nebeneinander' },

@@ -388,6 +388,7 @@ export const en = {
     attach: 'Carries its text and checklist inside',
     obsolete: 'Marked as obsolete',
     draft: 'Draft',
+    signOff: 'Boxes to sign off after each procedure',
   },
   onSheets: 'On the sheet',
   sheetKinds: { single: 'page by page', booklet: 'booklet: folded and stapled', 'two-up': 'two pages beside each other' },

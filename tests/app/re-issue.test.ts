@@ -43,13 +43,13 @@ describe.skipIf(!hasBrowser())('whoever prints the next issue', () => {
     page.locator(`.settings label:has-text("${label}") select`).first().selectOption(option);
 
   /** Bytes that the app writes for what is chosen, and the command line for the same. */
-  async function both(number: string): Promise<readonly [Buffer, Buffer]> {
+  async function both(number: string, ...more: string[]): Promise<readonly [Buffer, Buffer]> {
     const before = await page.innerText('.foot [role=status]');
     await page.click('.settings button:has-text("Write the PDF"):enabled');
     await expect.poll(() => page.innerText('.foot [role=status]'), { timeout: 60_000 }).not.toBe(before);
     const path = (await page.innerText('.foot [role=status]')).replace('Written: ', '').trim();
     const beside = join(mkdtempSync(join(tmpdir(), 'handsclear-issue-')), 'bars.pdf');
-    const command = ['print', number, '--library', desk.folder, '--to', beside, '--changed-since', 'HEAD~1'];
+    const command = ['print', number, '--library', desk.folder, '--to', beside, '--changed-since', 'HEAD~1', ...more];
     const run = spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...command], { encoding: 'utf8' });
     expect(run.status, run.stderr).toBe(0);
     return [readFileSync(path), readFileSync(beside)];
@@ -74,6 +74,17 @@ describe.skipIf(!hasBrowser())('whoever prints the next issue', () => {
     });
     const [app, command] = await both('OM-8010');
     expect(app.equals(command)).toBe(true);
+  });
+
+  test('with boxes to sign off where they are asked for; the paper checklist has its own', async () => {
+    const tick = page.locator('.settings label:has-text("Boxes to sign off") input');
+    await tick.check();
+    const [app, command] = await both('OM-8010', '--sign-off');
+    expect(app.equals(command)).toBe(true);
+    await choose('Edition', 'short');
+    expect(await tick.isDisabled()).toBe(true);
+    await choose('Edition', 'full');
+    expect(await tick.isChecked()).toBe(true);
   });
 
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));

@@ -50,6 +50,8 @@ export interface Edition {
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
   readonly obsolete?: boolean;
+  /** Boxes to sign off at the end of each procedure; the paper checklist always has them. */
+  readonly signOff?: boolean;
   /** Boxes for values, ticks and sign-off can be filled in on the screen. */
   readonly fillable?: boolean;
   /** The text of each procedure and its checklist travel inside the PDF. */
@@ -317,6 +319,7 @@ function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
     ...(edition.language === undefined ? {} : { language: edition.language }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
+    ...(edition.signOff ? { signOff: true } : {}),
   };
   const choice = foldedChoice(own, edition.press);
   const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
@@ -349,6 +352,7 @@ const nameOf = (book: Book, edition: Edition): string =>
       edition.language ?? '',
       edition.form === 'short' ? 'checklist' : '',
       edition.large ? 'large-type' : '',
+      edition.signOff && edition.form !== 'short' ? 'sign-off' : '',
       ...boundAs(edition),
       edition.press ? edition.press.kind : edition.fillable ? 'form' : '',
       edition.draft ? 'DRAFT' : '',

@@ -79,7 +79,7 @@ describe('print and checklist', () => {
     expect(revision.equals(none)).toBe(false);
     const refused = await typed('print', 'OM-2120', '--library', library, '--to', join(folder, 'x.pdf'), '--changed-since', 'issue-b');
     expect(refused.code).toBe(2);
-    expect(refused.err).toContain('There is no folder "issue-b", and the history of the library has no revision of that name.');
+    expect(refused.err).toContain('"issue-b" is neither a folder that holds a library nor a revision in the history of this one.');
   });
 
   test('errors stand in the way, a draft goes through and says so', async () => {

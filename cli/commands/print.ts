@@ -9,6 +9,7 @@ import {
   isFor,
   leftOut,
   printBook,
+  printNotes,
   printSheets,
   procedureBook,
   shortGuide,
@@ -24,6 +25,7 @@ import { leafChoice, leafOptions } from '../leaf.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
+import { notesText } from '../report/notes.ts';
 
 export const print: Command = {
   name: 'print',
@@ -149,7 +151,7 @@ export const print: Command = {
     const printed = sheets ?? printBook(book, fonts, extras);
     const missing = guide && leftOut(guide, input);
     if (missing !== undefined) io.err(`${missing}\n`);
-    for (const note of printed.notes) io.err(`${note.message}\n`);
+    io.err(notesText(printNotes(printed.notes, checked.facts), checked.facts, asked, io));
     writeWhole(io.cwd, values.to, printed.bytes);
     const on = sheets === undefined ? '' : ` on ${sheets.sides} sides`;
     io.out(`${values.to}: ${printed.pages} pages${on}${draft ? ', draft' : ''}.\n`);

@@ -14,6 +14,7 @@ import { Batch } from './batch.tsx';
 import { asSaid, BindingChoice } from './binding-choice.tsx';
 import { ChangedSince, NO_BARS, type Since } from './changed-since.tsx';
 import { PagesPane } from './pages-pane.tsx';
+import { PrintNotes } from './print-notes.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
 import { writeAll, writing } from './writing.ts';
@@ -187,11 +188,8 @@ export function PrintView(): ReactNode {
         ) : (
           <p className="quiet">{words.checking}</p>
         )}
-        {[...new Set(made?.notes)].map((note) => (
-          <p key={note} className="wrong">
-            {note}
-          </p>
-        ))}
+        {made?.leftOut === undefined ? null : <p className="wrong">{made.leftOut}</p>}
+        <PrintNotes notes={made?.notes ?? []} />
         <Batch choice={set} />
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>

@@ -495,4 +495,5 @@ export const de: Words = {
   notInFolder: 'Dieser Ordner ist keine Bibliothek oder enthält dieses Dokument nicht.',
   openAgain: 'Wieder öffnen',
   openedAgain: (by, on) => `Wieder geöffnet. Erledigt hatte es ${by}, ${on}.`,
+  printNotes: 'Nicht so gedruckt, wie es sein soll',
 };

@@ -486,6 +486,7 @@ export const en = {
   notInFolder: 'This folder is no library, or does not hold this document.',
   openAgain: 'Open again',
   openedAgain: (by: string, on: string) => `Opened again. It had been settled by ${by}, ${on}.`,
+  printNotes: 'Not printed as it should be',
 };
 
 export type Words = typeof en;

@@ -87,5 +87,27 @@ describe.skipIf(!hasBrowser())('whoever prints the next issue', () => {
     expect(await tick.isChecked()).toBe(true);
   });
 
+  test('a checklist that takes many small leaves says so, and leads to its text; so does the command line', async () => {
+    await choose('Document', 'procedures/OM-3140-lip-cylinder.md');
+    await choose('Edition', 'short');
+    // Other labels name paper too.
+    await page
+      .locator('.settings label', { hasText: /^Paper/ })
+      .locator('select')
+      .selectOption('a5');
+    await expect.poll(() => page.locator('.print-notes .note').count()).toBe(1);
+    const said = await page.innerText('.print-notes .note');
+    expect(said).toMatch(/The checklist of OM-3140 takes \d pages on A5, more than two sheets\. On A4 it takes 4\./);
+    expect(said).toContain('Larger paper');
+    const beside = join(mkdtempSync(join(tmpdir(), 'handsclear-issue-')), 'leaf.pdf');
+    const command = ['print', 'OM-3140', '--library', desk.folder, '--to', beside, '--edition', 'short', '--paper', 'a5'];
+    const run = spawnSync(process.execPath, [join(root, 'cli/handsclear.mjs'), ...command], { encoding: 'utf8' });
+    expect(run.status).toBe(0);
+    expect(run.stderr).toMatch(/^procedures\/OM-3140-lip-cylinder\.md:1:1: note \[many-leaves\]\n {2}The checklist of OM-3140 takes/m);
+    await page.click('.print-notes button');
+    await page.waitForSelector('.sheet-text');
+    await page.keyboard.press('Control+3');
+  });
+
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
 });

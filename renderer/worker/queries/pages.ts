@@ -23,8 +23,10 @@ import {
   newPages,
   noEdition,
   type PressChoice,
+  type PrintNote,
   printBook,
   printedNumber,
+  printNotes,
   printSheets,
   procedureBook,
   type SheetSide,
@@ -79,7 +81,10 @@ export interface PagesShown {
   };
   /** What leaves the printer, where that is not page by page. */
   readonly sides?: readonly SheetSide[];
-  readonly notes: readonly string[];
+  /** What could not be printed as asked. */
+  readonly notes: readonly PrintNote[];
+  /** Procedures that are not in this edition, in a sentence. */
+  readonly leftOut?: string;
   readonly milliseconds: number;
 }
 
@@ -94,15 +99,16 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     duplex: book.duplex,
     house: houseOf(model, edition),
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
-    notes: [...leftOutOf(model, edition), ...drawn.notes.map(({ message }) => message)],
+    notes: printNotes(drawn.notes, model.facts),
+    ...leftOutOf(model, edition),
     milliseconds: performance.now() - begun,
   };
 }
 
-function leftOutOf({ facts }: LibraryModel, edition: Edition): readonly string[] {
+function leftOutOf({ facts }: LibraryModel, edition: Edition): Pick<PagesShown, 'leftOut'> {
   const guide = facts.guides.find(({ file }) => file === edition.file);
   const said = guide && leftOut(guide, askedOf(facts, edition));
-  return said === undefined ? [] : [said];
+  return said === undefined ? {} : { leftOut: said };
 }
 
 function houseOf({ facts }: LibraryModel, { file, form }: Edition): PagesShown['house'] {
@@ -180,6 +186,7 @@ export interface Made {
   readonly bytes: Uint8Array;
   readonly name: string;
   readonly pages: number;
+  readonly notes: readonly PrintNote[];
 }
 
 export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
@@ -188,7 +195,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const name = `${nameOf(book, edition)}.pdf`;
   if (edition.press) {
     const folded = printSheets(book, model.fonts, edition.press);
-    return { bytes: folded.bytes, name, pages: folded.pages };
+    return { bytes: folded.bytes, name, pages: folded.pages, notes: printNotes(folded.notes, model.facts) };
   }
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const holds = printedIn(model, edition);
@@ -196,7 +203,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
     fillable: edition.fillable === true,
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
   });
-  return { bytes: printed.bytes, name, pages: printed.pages };
+  return { bytes: printed.bytes, name, pages: printed.pages, notes: printNotes(printed.notes, model.facts) };
 }
 
 export function checklist(model: LibraryModel, edition: Edition): Made | undefined {
@@ -205,7 +212,7 @@ export function checklist(model: LibraryModel, edition: Edition): Made | undefin
   mustHaveEdition(facts, model, edition);
   const made = checklistOf(facts, inputFor(model, edition));
   const name = [facts.head.id, facts.head.revision ?? '', edition.model ?? ''].filter((part) => part !== '').join('-');
-  return { bytes: new TextEncoder().encode(writeChecklist(made)), name: `${safe(name)}.json`, pages: 0 };
+  return { bytes: new TextEncoder().encode(writeChecklist(made)), name: `${safe(name)}.json`, pages: 0, notes: [] };
 }
 
 /** Errors in the document, in what it is made from and in what it holds: what `print` refuses for. */

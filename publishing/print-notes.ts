@@ -1,0 +1,87 @@
+/** What could not be printed as asked, told as findings are: where in the text it comes from, what, why it matters, and what would be right. */
+import type { LibraryFacts, ProcedureFacts, Span } from '../procedures-schema/index.ts';
+import { scopeOf } from './compose/index.ts';
+import type { LayoutNote } from './layout/index.ts';
+
+export interface PrintNote {
+  readonly kind: LayoutNote['kind'];
+  readonly message: string;
+  readonly why: string;
+  readonly expected: string;
+  /** The file it comes from and the place in it; undefined: no one place. */
+  readonly file?: string;
+  readonly span?: Span;
+}
+
+const REASONS: Readonly<Record<LayoutNote['kind'], Pick<PrintNote, 'why' | 'expected'>>> = {
+  'missing-glyph': { why: 'Where it stands nobody can read it.', expected: 'Another character, or the word for it.' },
+  'group-too-tall': {
+    why: 'A notice that stands on another page than its step is overlooked, and of a step that is parted one half is not done.',
+    expected: 'Shorter notices, a step that is split in two, or larger paper.',
+  },
+  'dead-link': {
+    why: 'A reader is sent to a place that is not in this edition.',
+    expected: 'A reference to something that is printed in it.',
+  },
+  'bad-image': {
+    why: 'An empty frame stands in its place, and the step that needs the figure is done without it.',
+    expected: 'An SVG, PNG or JPEG file in figures/ that opens.',
+  },
+  'figure-part': {
+    why: 'What is missing in a figure may be what it is shown for.',
+    expected: 'The figure saved with its text, lines and shapes as plain SVG.',
+  },
+  'small-print': {
+    why: 'A copy, or bad light, takes the smallest print first.',
+    expected: 'Larger print in the figure, or a figure that is not as wide.',
+  },
+  'unsettled-pages': {
+    why: 'A reference may name the page beside the right one.',
+    expected: 'Other words around one of the references, so that the pages come to rest.',
+  },
+  'many-leaves': {
+    why: 'Leaves that are many get out of order and are lost; a checklist is meant to be one or two sheets.',
+    expected: 'Larger paper, or the procedure split where one part can be done without the other.',
+  },
+};
+
+export function printNotes(notes: readonly LayoutNote[], library: LibraryFacts): readonly PrintNote[] {
+  return notes.map(({ kind, message, anchor, character }) => ({
+    kind,
+    message,
+    ...REASONS[kind],
+    ...(character !== undefined ? characterIn(character, library) : anchor === undefined ? {} : placeIn(anchor, library)),
+  }));
+}
+
+type Place = Pick<PrintNote, 'file' | 'span'>;
+
+/** Where it is typed first. */
+function characterIn(character: string, { procedures, guides }: LibraryFacts): Place {
+  for (const { file, tree } of [...procedures, ...guides]) {
+    const start = tree.source.text.indexOf(character);
+    if (start >= 0) return { file, span: { start, end: start + character.length } };
+  }
+  return {};
+}
+
+function placeIn(anchor: string, library: LibraryFacts): Place {
+  for (const facts of library.procedures) {
+    const own = `doc ${facts.head.id}`;
+    if (anchor !== own && !anchor.startsWith(`${own} `)) continue;
+    return { file: facts.file, span: spanOf(anchor.slice(own.length + 1), facts, library) };
+  }
+  return {};
+}
+
+const TOP: Span = { start: 0, end: 0 };
+
+function spanOf(place: string, facts: ProcedureFacts, library: LibraryFacts): Span {
+  const [, kind, name = ''] = /^(\w+) (.+)$/.exec(place) ?? [];
+  if (kind === 'step') return facts.read.labels.steps.find(({ order }) => String(order) === name)?.step.span ?? TOP;
+  if (kind === 'section') return facts.tree.sections.find(({ id }) => id === name)?.span ?? TOP;
+  const { figureNumbers, tableNumbers } = scopeOf(facts, { library, figures: new Map(), draft: false }, new Set());
+  const numbers = kind === 'figure' ? figureNumbers : tableNumbers;
+  const found = kind === 'figure' || kind === 'table' ? [...numbers].find(([, count]) => String(count) === name)?.[0] : undefined;
+  return found?.span ?? TOP;
+}

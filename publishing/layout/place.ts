@@ -72,7 +72,7 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
         const page = pages.length + starts.indexOf(at) + 1;
         const above = slabs[at - 1] as Slab;
         const what = (above.of === 'heading' ? above : (slabs[at] as Slab)).group ?? 'a block';
-        const message = `Page ${page}: ${what} does not fit on one page, so it is parted here.`;
+        const message = `Page ${page}: one page has no room for ${what}; it is parted here.`;
         const anchor = anchorAbove(slabs, at);
         notes.push({ kind: 'group-too-tall', message, ...(anchor === undefined ? {} : { anchor }) });
       }

@@ -8,7 +8,7 @@ import { words } from '../words/words.ts';
 export function PrintNotes({ notes }: { readonly notes: readonly PrintNote[] }): ReactNode {
   if (notes.length === 0) return null;
   return (
-    <section className="print-notes">
+    <section id="print-notes" className="print-notes" tabIndex={-1}>
       <h2>{words.printNotes}</h2>
       {notes.map(({ kind, message, why, expected, file, span }) => (
         <div key={`${kind} ${file} ${span?.start} ${message}`} className="note note-warning">

@@ -178,6 +178,11 @@ export function PrintView(): ReactNode {
               {words.writeChecklist}
             </button>
           ) : null}
+          {made && made.notes.length > 0 ? (
+            <button type="button" className="plain wrong" onClick={() => window.document.getElementById('print-notes')?.focus()}>
+              {words.printNotesCount(made.notes.length)}
+            </button>
+          ) : null}
         </p>
         {written === undefined ? null : <WrittenFile name={written} />}
         {made ? (

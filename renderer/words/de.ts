@@ -496,4 +496,6 @@ export const de: Words = {
   openAgain: 'Wieder öffnen',
   openedAgain: (by, on) => `Wieder geöffnet. Erledigt hatte es ${by}, ${on}.`,
   printNotes: 'Nicht so gedruckt, wie es sein soll',
+  printNotesCount: (n: number) =>
+    n === 1 ? '1 Stelle wird nicht so gedruckt, wie sie soll' : `${n} Stellen werden nicht so gedruckt, wie sie sollen`,
 };

@@ -487,6 +487,7 @@ export const en = {
   openAgain: 'Open again',
   openedAgain: (by: string, on: string) => `Opened again. It had been settled by ${by}, ${on}.`,
   printNotes: 'Not printed as it should be',
+  printNotesCount: (n: number) => (n === 1 ? '1 thing is not printed as it should be' : `${n} things are not printed as they should be`),
 };
 
 export type Words = typeof en;

@@ -47,7 +47,7 @@ describe('a note of the printing', () => {
     expect(note?.kind).toBe('group-too-tall');
     expect(note?.file).toBe('procedures/OM-3140-lip-cylinder.md');
     expect(note?.line).toMatch(/^10\. Loosen the \[hose nut\]/);
-    expect(note?.message).toMatch(/^Page \d+: step 10 and its notices does not fit on one page, so it is parted here\.$/);
+    expect(note?.message).toMatch(/^Page \d+: one page has no room for step 10 and its notices; it is parted here\.$/);
     expect(note?.why).toContain('overlooked');
     expect(note?.expected).toContain('split');
   });

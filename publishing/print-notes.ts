@@ -1,10 +1,11 @@
 /** What could not be printed as asked, told as findings are: where in the text it comes from, what, why it matters, and what would be right. */
 import type { LibraryFacts, ProcedureFacts, Span } from '../procedures-schema/index.ts';
-import { scopeOf } from './compose/index.ts';
+import type { Book } from './book.ts';
+import { type ComposeInput, changedSections, scopeOf } from './compose/index.ts';
 import type { LayoutNote } from './layout/index.ts';
 
 export interface PrintNote {
-  readonly kind: LayoutNote['kind'];
+  readonly kind: LayoutNote['kind'] | 'revision-kept';
   readonly message: string;
   readonly why: string;
   readonly expected: string;
@@ -13,7 +14,7 @@ export interface PrintNote {
   readonly span?: Span;
 }
 
-const REASONS: Readonly<Record<LayoutNote['kind'], Pick<PrintNote, 'why' | 'expected'>>> = {
+const REASONS: Readonly<Record<PrintNote['kind'], Pick<PrintNote, 'why' | 'expected'>>> = {
   'missing-glyph': { why: 'Where it stands nobody can read it.', expected: 'Another character, or the word for it.' },
   'group-too-tall': {
     why: 'A notice that stands on another page than its step is overlooked, and of a step that is parted one half is not done.',
@@ -39,6 +40,10 @@ const REASONS: Readonly<Record<LayoutNote['kind'], Pick<PrintNote, 'why' | 'expe
     why: 'A reference may name the page beside the right one.',
     expected: 'Other words around one of the references, so that the pages come to rest.',
   },
+  'revision-kept': {
+    why: 'Whoever holds the old leaf and the new one cannot tell which of them is in force.',
+    expected: 'Another revision and date in the head of the procedure.',
+  },
   'many-leaves': {
     why: 'Leaves that are many get out of order and are lost; a checklist is meant to be one or two sheets.',
     expected: 'Larger paper, or the procedure split where one part can be done without the other.',
@@ -52,6 +57,16 @@ export function printNotes(notes: readonly LayoutNote[], library: LibraryFacts):
     ...REASONS[kind],
     ...(character !== undefined ? characterIn(character, library) : anchor === undefined ? {} : placeIn(anchor, library)),
   }));
+}
+
+/** Procedures of a book with bars that have the revision of the issue before. */
+export function keptRevisions({ chapters }: Book, { earlier, library }: Pick<ComposeInput, 'earlier' | 'library'>): readonly PrintNote[] {
+  return chapters.flatMap(({ number, revision, anchor = '', blocks }): PrintNote[] => {
+    const before = earlier?.procedures.find(({ head }) => head.id === number)?.head;
+    if (number === undefined || before === undefined || before.revision !== revision || changedSections(blocks).length === 0) return [];
+    const message = `${number} is not what it was in the issue before, and both are revision ${revision ?? '(none)'}.`;
+    return [{ kind: 'revision-kept', message, ...REASONS['revision-kept'], ...placeIn(anchor, library) }];
+  });
 }
 
 type Place = Pick<PrintNote, 'file' | 'span'>;

@@ -7,6 +7,7 @@ import {
   guideBook,
   heldBy,
   isFor,
+  keptRevisions,
   leftOut,
   printBook,
   printNotes,
@@ -151,7 +152,8 @@ export const print: Command = {
     const printed = sheets ?? printBook(book, fonts, extras);
     const missing = guide && leftOut(guide, input);
     if (missing !== undefined) io.err(`${missing}\n`);
-    io.err(notesText(printNotes(printed.notes, checked.facts), checked.facts, asked, io));
+    const notes = [...printNotes(printed.notes, checked.facts), ...keptRevisions(book, input)];
+    io.err(notesText(notes, checked.facts, asked, io));
     writeWhole(io.cwd, values.to, printed.bytes);
     const on = sheets === undefined ? '' : ` on ${sheets.sides} sides`;
     io.out(`${values.to}: ${printed.pages} pages${on}${draft ? ', draft' : ''}.\n`);

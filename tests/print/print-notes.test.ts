@@ -3,7 +3,9 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { checkLibrary, positionAt } from '../../procedures-schema/index.ts';
 import {
   type ComposeInput,
+  guideBook,
   type Image,
+  keptRevisions,
   type PrintNote,
   printBook,
   printNotes,
@@ -85,5 +87,29 @@ describe('a note of the printing', () => {
     expect(note?.message).toMatch(/^The checklist of OM-3140 takes [5-9] pages on A5, more than two sheets\. On A4 it takes 4\.$/);
     expect(note?.file).toBe('procedures/OM-3140-lip-cylinder.md');
     expect(told((text) => text, { make: shortProcedure })).toEqual([]);
+  });
+});
+
+describe('an issue', () => {
+  const input = (change: (text: string) => string): ComposeInput => {
+    const texts = it.texts.map((file) => (file.path.includes('OM-3140') ? { ...file, text: change(file.text) } : file));
+    return { ...it.input, earlier: checkLibrary(texts, it.paths).facts };
+  };
+  const kept = (change: (text: string) => string) => {
+    const own = input(change);
+    const guide = it.report.facts.guides[0] as Parameters<typeof guideBook>[0];
+    return keptRevisions(guideBook(guide, own), own);
+  };
+
+  test('in which a procedure says something else under the same revision is told', () => {
+    const [note, ...others] = kept((text) => text.replace('Wait 10 min', 'Wait 8 min'));
+    expect(others).toEqual([]);
+    expect(note?.message).toBe('OM-3140 is not what it was in the issue before, and both are revision C.');
+    expect(note?.file).toBe('procedures/OM-3140-lip-cylinder.md');
+  });
+
+  test('under another revision, or with the same words, has nothing to tell', () => {
+    expect(kept((text) => text.replace('Wait 10 min', 'Wait 8 min').replace('revision: "C"', 'revision: "B"'))).toEqual([]);
+    expect(kept((text) => text)).toEqual([]);
   });
 });

@@ -19,6 +19,8 @@ import {
   guideBook,
   impose,
   isFor,
+  keptRevisions,
+  type LayoutNote,
   leftOut,
   newPages,
   noEdition,
@@ -99,11 +101,16 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     duplex: book.duplex,
     house: houseOf(model, edition),
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
-    notes: printNotes(drawn.notes, model.facts),
+    notes: notesOf(drawn.notes, book, model, edition),
     ...leftOutOf(model, edition),
     milliseconds: performance.now() - begun,
   };
 }
+
+const notesOf = (notes: readonly LayoutNote[], book: Book, model: LibraryModel, edition: Edition): readonly PrintNote[] => [
+  ...printNotes(notes, model.facts),
+  ...(edition.earlier === undefined ? [] : keptRevisions(book, inputFor(model, edition))),
+];
 
 function leftOutOf({ facts }: LibraryModel, edition: Edition): Pick<PagesShown, 'leftOut'> {
   const guide = facts.guides.find(({ file }) => file === edition.file);
@@ -195,7 +202,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const name = `${nameOf(book, edition)}.pdf`;
   if (edition.press) {
     const folded = printSheets(book, model.fonts, edition.press);
-    return { bytes: folded.bytes, name, pages: folded.pages, notes: printNotes(folded.notes, model.facts) };
+    return { bytes: folded.bytes, name, pages: folded.pages, notes: notesOf(folded.notes, book, model, edition) };
   }
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const holds = printedIn(model, edition);
@@ -203,7 +210,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
     fillable: edition.fillable === true,
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
   });
-  return { bytes: printed.bytes, name, pages: printed.pages, notes: printNotes(printed.notes, model.facts) };
+  return { bytes: printed.bytes, name, pages: printed.pages, notes: notesOf(printed.notes, book, model, edition) };
 }
 
 export function checklist(model: LibraryModel, edition: Edition): Made | undefined {

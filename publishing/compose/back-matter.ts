@@ -61,7 +61,7 @@ function changesTable(chapters: readonly Chapter[], issue: Issue | undefined, in
   const { guide: words, book } = printedWords(input.library.registers.house.language);
   const rows = toldSince(chapters, issue).map(({ chapter, kind, since, sections, gone }) => {
     const { title, number, anchor = '' } = chapter;
-    const revision = since === undefined ? '' : ` ${words.since.replace('{r}', since)}`;
+    const revision = since === undefined ? '' : ` ${(since === chapter.revision ? words.sinceSame : words.since).replace('{r}', since)}`;
     if (kind === 'dropped') return [text(number ?? title), text(words.dropped.replace('{title}', title))];
     const named: Inline[] = [{ kind: 'link', text: number ?? title, anchor, page: true }];
     const parts = number === undefined ? [words.changedHere] : sections.map((section) => section || book.atAGlance);

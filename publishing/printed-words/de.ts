@@ -176,6 +176,7 @@ const guide: GuideWords = {
   changedHere: 'siehe Striche',
   sectionsGone: 'weggefallen: {titles}',
   since: '(seit Revision {r})',
+  sinceSame: '(der Stand davor war auch Revision {r}: das Datum des Hefts gilt)',
   changedHead: ['Dokument', 'Was sich geändert hat'],
   pagesTitle: 'Liste der gültigen Seiten',
   pagesIntro:

@@ -173,6 +173,7 @@ const guide: GuideWords = {
   changedHere: 'see the bars',
   sectionsGone: 'left out: {titles}',
   since: '(since revision {r})',
+  sinceSame: '(the issue before was revision {r} too: go by the date of the guide)',
   changedHead: ['Document', 'What changed'],
   pagesTitle: 'List of pages in force',
   pagesIntro: 'This guide is complete when these pages are in it. A page that is not on the list is blank on purpose, and says so.',

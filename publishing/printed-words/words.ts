@@ -132,6 +132,8 @@ export interface GuideWords {
   /** With {titles}. */
   readonly sectionsGone: string;
   readonly since: string;
+  /** The same revision in both issues. */
+  readonly sinceSame: string;
   readonly changedHead: readonly [string, string];
   readonly pagesTitle: string;
   readonly pagesIntro: string;

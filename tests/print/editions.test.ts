@@ -76,9 +76,9 @@ describe('bars beside what changed', () => {
 
 describe('a guide against its issue before', () => {
   type Text = Sample['texts'][number];
-  const before = (change: (file: Text) => readonly Text[]): LibraryFacts => checkLibrary(it.texts.flatMap(change), it.paths).facts;
+  const libraryThen = (change: (file: Text) => readonly Text[]): LibraryFacts => checkLibrary(it.texts.flatMap(change), it.paths).facts;
   const edited = (part: string, from: string | RegExp, to: string): LibraryFacts =>
-    before((file) => {
+    libraryThen((file) => {
       if (!file.path.includes(part)) return [file];
       const text = file.text.replace(from, to);
       expect(text).not.toBe(file.text);
@@ -147,6 +147,14 @@ describe('a guide against its issue before', () => {
     const time = against(edited('OM-3140', /\ntime: .*/, '\ntime: 10 min'));
     expect(Object.keys(marks(time))).toEqual(['doc OM-3140']);
     expect(record(time)).toContain('At a glance');
+  });
+
+  test('the record says since which revision, and that it was the same where it was kept', () => {
+    const changed = (text: string): string => text.replace('Wait 10 min by the', 'Wait 8 min by the');
+    const then = (change: (text: string) => string): LibraryFacts =>
+      libraryThen((file) => [file.path.includes('OM-3140') ? { ...file, text: change(file.text) } : file]);
+    expect(record(against(then((text) => changed(text).replace('revision: "C"', 'revision: "B"'))))).toContain('(since revision B)');
+    expect(record(against(then(changed)))).toContain('(the issue before was revision C too');
   });
 
   test('printed in another language than the house, the words around the text are no change', () => {

@@ -106,8 +106,9 @@ const isFigure = (path: string): boolean => /^figures\/.+\.(svg|png|jpe?g)$/i.te
 /** Every figure as that revision holds it; null: with the bytes that the disk holds now. */
 export async function figuresAt(root: string, revision: string): Promise<Readonly<Record<string, Uint8Array | null>>> {
   const blobs = await blobsAt(root, revision, (path, size) => isFigure(path) && size <= LARGEST_FIGURE);
-  const changed = await Promise.all(blobs.map(async (blob) => ((await holds(root, blob)) ? [] : [blob])));
-  const other = changed.flat();
+  const other: Blob[] = [];
+  // One after the other: pictures are large, and only one of them has to be in memory.
+  for (const blob of blobs) if (!(await holds(root, blob))) other.push(blob);
   const bytes = await contentsOf(root, other);
   return Object.fromEntries(blobs.map((blob) => [blob.path, bytes[other.indexOf(blob)] ?? null]));
 }

@@ -58,11 +58,19 @@ export function refuse(checked: Checked, found: readonly Finding[], what: string
 export async function figuresOf(disk: LibraryOnDisk): Promise<ReadonlyMap<string, Image>> {
   const out = new Map<string, Image>();
   for (const path of disk.paths) {
-    const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : /\.jpe?g$/i.test(path) ? 'jpeg' : undefined;
-    if (kind === undefined || !path.startsWith('figures/')) continue;
+    if (kindOf(path) === undefined || !path.startsWith('figures/')) continue;
     const bytes = await readFigure(disk.root, path);
-    if (bytes === undefined) continue;
-    out.set(path, kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes });
+    const image = bytes && imageOf(path, bytes);
+    if (image !== undefined) out.set(path, image);
   }
   return out;
+}
+
+const kindOf = (path: string): 'svg' | 'png' | 'jpeg' | undefined =>
+  /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : /\.jpe?g$/i.test(path) ? 'jpeg' : undefined;
+
+/** By what its name says it is; undefined: no picture. */
+export function imageOf(path: string, bytes: Uint8Array): Image | undefined {
+  const kind = kindOf(path);
+  return kind === undefined ? undefined : kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
 }

@@ -27,6 +27,10 @@ type InlineOf =
       readonly through?: string;
       /** Anchor of the place it stands at: the page follows only where `anchor` is on another one. */
       readonly near?: string;
+      /** What it says without the labels in it: those may differ where the place is the same. Not printed. */
+      readonly unlabelled?: string;
+      /** Of a range of steps: the anchor of its last. */
+      readonly last?: string;
     }
   /** A chip such as a model name on a conditional step. */
   | { readonly kind: 'chip'; readonly text: string };
@@ -88,8 +92,19 @@ type BlockOf =
       readonly writable?: true;
       /** Read as one: kept on a page where it can be. */
       readonly whole?: true;
+      /** A bar stands beside the caption alone. */
+      readonly captionChanged?: true;
     }
-  | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
+  | {
+      readonly kind: 'figure';
+      readonly alt: string;
+      readonly caption?: string;
+      readonly anchor?: string;
+      readonly image: Image;
+      readonly captionChanged?: true;
+      /** Made anew for each issue from what is no part of the text: no change of it is told. */
+      readonly unmarked?: true;
+    }
   | { readonly kind: 'rule' }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string; readonly field?: string }
   /** What is judged, and the answers to tick one of. */
@@ -158,6 +173,8 @@ export interface TaskReading {
 
 export interface EntryCell {
   readonly label: string;
+  /** Named aloud, where the label alone does not tell one from another. */
+  readonly says?: string;
   /** Share of the row, in thousandths. */
   readonly share: number;
   /** Boxes to tick instead of a line to write on. */

@@ -1,6 +1,7 @@
 /** A book to pages that can be shown without writing a file: lay out and draw. Words shaped once stay shaped for the next drawing with these fonts. */
 import type { Book } from './book.ts';
 import { type DrawnBook, drawBook, type FontFiles, type FontSource, layoutBook, MeasuredMemory, newFontSource } from './layout/index.ts';
+import { leafNotes } from './leaf-notes.ts';
 
 /** Pure memory: the same fonts always give the same source. */
 const sources = new WeakMap<FontFiles, FontSource>();
@@ -14,7 +15,12 @@ function sourceOf(fonts: FontFiles): FontSource {
   return source;
 }
 
-export const drawPages = (book: Book, fonts: FontFiles): DrawnBook => drawBook(layoutBook(book, sourceOf(fonts).shaper));
+export function drawPages(book: Book, fonts: FontFiles): DrawnBook {
+  const { shaper } = sourceOf(fonts);
+  const placed = layoutBook(book, shaper);
+  const drawn = drawBook(placed);
+  return { ...drawn, notes: [...drawn.notes, ...leafNotes(placed, shaper)] };
+}
 
 /**
  * For a book that is being worked on: takes one state after the other, and each is laid out and drawn from what the last one left. A page that came

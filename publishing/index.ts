@@ -22,6 +22,7 @@ export { graphSvg } from './exports/index.ts';
 export { impose, type SheetSide, sheets } from './imposition/index.ts';
 export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op, printedNumber } from './layout/index.ts';
 export { foldedChoice, type PressChoice, type Printed, printBook, printSheets } from './print.ts';
+export { keptRevisions, type PrintNote, printNotes } from './print-notes.ts';
 export { PRINTED_LANGUAGES } from './printed-words/index.ts';
 export { newProof, type ProofState } from './proof.ts';
 export { shortGuide, shortProcedure } from './short-form/index.ts';

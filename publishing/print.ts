@@ -3,6 +3,7 @@ import type { Book } from './book.ts';
 import type { PrintChoice } from './compose/index.ts';
 import { type Choice, duplexTest, impose } from './imposition/index.ts';
 import { drawBook, drawingOf, type FontFiles, type LayoutNote, layoutBook, newFontSource } from './layout/index.ts';
+import { leafNotes } from './leaf-notes.ts';
 import { type PdfExtras, writePdf, writeSheets } from './pdf/index.ts';
 import { printedWords } from './printed-words/index.ts';
 
@@ -21,7 +22,7 @@ export function printBook(book: Book, fonts: FontFiles, extras: PdfExtras = {}):
   const drawing = drawingOf(placed);
   const bytes = writePdf(drawing, book, source, extras);
   const pageOf = new Map([...placed.anchors].map(([anchor, page]) => [anchor, page + 1]));
-  return { bytes, pages: drawing.count, notes: drawing.notes(), pageOf };
+  return { bytes, pages: drawing.count, notes: [...drawing.notes(), ...leafNotes(placed, source.shaper)], pageOf };
 }
 
 export interface PressChoice extends Choice {
@@ -45,7 +46,7 @@ export function printSheets(book: Book, fonts: FontFiles, choice: PressChoice): 
     bytes: writeSheets(drawn, sheets, before, book, source),
     pages: drawn.pages.length,
     sides: sheets.length + before.length,
-    notes: drawn.notes,
+    notes: [...drawn.notes, ...leafNotes(placed, source.shaper)],
     pageOf: new Map(),
   };
 }

@@ -7,8 +7,10 @@ import {
   guideBook,
   heldBy,
   isFor,
+  keptRevisions,
   leftOut,
   printBook,
+  printNotes,
   printSheets,
   procedureBook,
   shortGuide,
@@ -19,10 +21,12 @@ import {
 import { CannotRun, type Command } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
+import { issueBefore } from '../issue-before.ts';
 import { leafChoice, leafOptions } from '../leaf.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, figuresOf, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
+import { notesText } from '../report/notes.ts';
 
 export const print: Command = {
   name: 'print',
@@ -45,9 +49,14 @@ export const print: Command = {
       choices: UNITS_EDITIONS,
       help: 'an edition in other units than the house prints; values that stand in one system only stay as they are',
     },
-    { name: 'changed-since', value: 'FOLDER', help: 'the library as it was issued before: what changed gets a bar in the margin' },
+    {
+      name: 'changed-since',
+      value: 'FOLDER|REVISION',
+      help: 'the library as it was issued before, in a folder or in the history of this one: what changed gets a bar in the margin',
+    },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
+    { name: 'sign-off', help: 'boxes at the end of each procedure: machine, name, initials, date, what was found and left' },
     { name: 'fillable', help: 'a form: boxes for values, ticks and sign-off can be filled in on the screen' },
     { name: 'attach', help: 'carry the text of each procedure and its checklist as data inside the PDF' },
     ...pressOptions,
@@ -66,6 +75,10 @@ export const print: Command = {
       does: 'the guide on paper of another size',
     },
     { line: 'handsclear print OM-3140 --library sample-procedures --to leaf.pdf --edition short', does: 'its paper checklist' },
+    {
+      line: 'handsclear print OM-8010 --library sample-procedures --to new.pdf --changed-since sample-procedures',
+      does: 'the guide, with bars beside what is not so in another state of the library',
+    },
     {
       line: 'handsclear print OM-8010 --library sample-procedures --to inch.pdf --units inch-first',
       does: 'the guide with inch units first',
@@ -88,8 +101,9 @@ export const print: Command = {
     const { operands, values, flags } = given;
     const press = pressChoice(given);
     const leaf = leafChoice(given);
-    const full = values['changed-since'] !== undefined ? 'changed-since' : flags.has('large-type') ? 'large-type' : undefined;
-    if (values.edition === 'short' && full !== undefined) throw new CannotRun(`--${full} is for the full edition.`);
+    const full = values['changed-since'] !== undefined ? 'changed-since' : ['large-type', 'sign-off'].find((name) => flags.has(name));
+    if (values.edition === 'short' && full !== undefined)
+      throw new CannotRun(`--${full} is for the full edition.${full === 'sign-off' ? ' The paper checklist always has its boxes.' : ''}`);
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
     const checked = await openLibrary(values.library ?? '.', io);
@@ -106,21 +120,23 @@ export const print: Command = {
       refuse(checked, found, asked, io);
       return 1;
     }
-    const earlier = values['changed-since'] === undefined ? undefined : (await openLibrary(values['changed-since'], io)).facts;
+    const since = values['changed-since'];
+    const figures = await figuresOf(checked.disk);
     const films = linksOf(await filmsOf(checked.disk, io), checked.facts, model);
     const input = {
       library: checked.facts,
       ...(films.size === 0 ? {} : { films }),
-      figures: await figuresOf(checked.disk),
+      figures,
       draft,
       ...(model === undefined ? {} : { model }),
       ...(values.units === undefined ? {} : { units: values.units as UnitsEdition }),
-      ...(earlier === undefined ? {} : { earlier }),
+      ...(since === undefined ? {} : await issueBefore(since, checked, figures, io)),
     };
     const choice = {
       ...foldedChoice(leaf, press),
       ...(flags.has('large-type') ? { large: true } : {}),
       ...(flags.has('obsolete') ? { obsolete: true } : {}),
+      ...(flags.has('sign-off') ? { signOff: true } : {}),
     };
     const make =
       values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
@@ -136,7 +152,8 @@ export const print: Command = {
     const printed = sheets ?? printBook(book, fonts, extras);
     const missing = guide && leftOut(guide, input);
     if (missing !== undefined) io.err(`${missing}\n`);
-    for (const note of printed.notes) io.err(`${note.message}\n`);
+    const notes = [...printNotes(printed.notes, checked.facts), ...keptRevisions(book, input)];
+    io.err(notesText(notes, checked.facts, asked, io));
     writeWhole(io.cwd, values.to, printed.bytes);
     const on = sheets === undefined ? '' : ` on ${sheets.sides} sides`;
     io.out(`${values.to}: ${printed.pages} pages${on}${draft ? ', draft' : ''}.\n`);

@@ -2,8 +2,8 @@
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
 import { printedWords } from '../printed-words/index.ts';
-import { changedSections } from './changes.ts';
 import type { ComposeInput } from './scope.ts';
+import { type Issue, toldSince } from './since.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 const strong = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'strong', text: said }]);
@@ -19,6 +19,7 @@ export function recordChapter(
   guide: IssueFacts,
   procedures: readonly ProcedureFacts[],
   chapters: readonly Chapter[],
+  issue: Issue | undefined,
   input: ComposeInput,
   startRight: boolean,
 ): Chapter {
@@ -37,7 +38,7 @@ export function recordChapter(
         align: ['left', 'left', 'left', 'left'],
         full: true,
       },
-      ...changesTable(chapters, input),
+      ...changesTable(chapters, issue, input),
       { kind: 'heading', level: 2, text: words.entered, bookmark: false },
       { kind: 'paragraph', style: 'sent', inline: text(words.enteredIntro) },
       // Empty rows, tall enough for handwriting.
@@ -55,17 +56,18 @@ export function recordChapter(
 }
 
 /** Where the bars in the margins are, when an earlier issue was given to compare with. */
-function changesTable(chapters: readonly Chapter[], input: ComposeInput): BookBlock[] {
-  const { earlier } = input;
-  if (earlier === undefined) return [];
-  const words = printedWords(input.library.registers.house.language).guide;
-  const rows = chapters.flatMap(({ number, anchor = '', blocks }) => {
-    if (number === undefined) return [];
-    const before = earlier.procedures.find(({ head }) => head.id === number)?.head;
-    const sections = changedSections(blocks);
-    const said = before === undefined ? words.wholeNew : sections.length === 0 ? words.unchanged : sections.join('; ');
-    const since = before?.revision === undefined ? '' : ` ${words.since.replace('{r}', before.revision)}`;
-    return [[[{ kind: 'link', text: number, anchor, page: true } as const], text(`${said}${sections.length === 0 ? '' : since}`)]];
+function changesTable(chapters: readonly Chapter[], issue: Issue | undefined, input: ComposeInput): BookBlock[] {
+  if (issue === undefined) return [];
+  const { guide: words, book } = printedWords(input.library.registers.house.language);
+  const rows = toldSince(chapters, issue).map(({ chapter, kind, since, sections, gone }) => {
+    const { title, number, anchor = '' } = chapter;
+    const revision = since === undefined ? '' : ` ${(since === chapter.revision ? words.sinceSame : words.since).replace('{r}', since)}`;
+    if (kind === 'dropped') return [text(number ?? title), text(words.dropped.replace('{title}', title))];
+    const named: Inline[] = [{ kind: 'link', text: number ?? title, anchor, page: true }];
+    const parts = number === undefined ? [words.changedHere] : sections.map((section) => section || book.atAGlance);
+    if (gone.length > 0) parts.push(words.sectionsGone.replace('{titles}', gone.join(', ')));
+    const said = kind === 'new' ? words.wholeNew : parts.join('; ') || words.unchanged;
+    return [named, text(`${said}${parts.length === 0 ? '' : revision}`)];
   });
   return [
     { kind: 'heading', level: 2, text: words.changedTitle, bookmark: false },

@@ -5,11 +5,10 @@ import { printedWords } from '../printed-words/index.ts';
 import { askChapter, pagesChapter, recordChapter } from './back-matter.ts';
 import { sectionsOf } from './blocks.ts';
 import { cautionsChapter } from './cautions.ts';
-import { withChanges } from './changes.ts';
 import { coverageChapter } from './coverage.ts';
 import { backCover, cover } from './covers.ts';
 import { documentsChapter } from './documents-cited.ts';
-import { assertEdition, heldBy, isFor } from './for-model.ts';
+import { assertEdition, heldBy, isFor, noEdition } from './for-model.ts';
 import { frontOf } from './front.ts';
 import { inlineOf } from './inline.ts';
 import { inLanguage } from './language.ts';
@@ -17,6 +16,8 @@ import { limitsChapter } from './limits-appendix.ts';
 import { indexChapter } from './name-index.ts';
 import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
+import { signOff } from './sign-off.ts';
+import { type Issue, markedSince } from './since.ts';
 import { symptomChapter } from './symptom-matrix.ts';
 import { typographic } from './typographic.ts';
 
@@ -36,18 +37,54 @@ export interface PrintChoice {
   readonly large?: boolean;
   /** Marked as replaced on every page. */
   readonly obsolete?: boolean;
+  /** Boxes to sign off at the end of each procedure. */
+  readonly signOff?: boolean;
 }
 
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   assertEdition(guide, given);
-  const { head, tree } = guide;
+  const { head } = guide;
   const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
-  const input = { ...inLanguage(given, choice.language ?? head.language), paper };
+  const input = { ...inLanguage(given, choice.language ?? head.language), paper, signOff: choice.signOff === true };
   const duplex = choice.duplex ?? head.duplex;
-  const procedures = heldBy(guide, input).filter((facts) => isFor(facts, input));
-  const inBook = new Set(procedures.map((facts) => facts.head.id));
   const models = head.models.filter((name) => input.model === undefined || name === input.model);
-  const issue = { ...head, models };
+  const own = { ...head, models };
+  const procedures = printedOf(guide, input);
+  const inBook = new Set(procedures.map((facts) => facts.head.id));
+  const issue = earlierGuide(guide, input, inBook, duplex);
+  const ask = askChapter(input, false);
+  const marked = markedSince([...guideChapters(guide, input, inBook, duplex), ask], issue);
+  const chapters: Chapter[] = marked.slice(0, -1);
+  const index = indexChapter(procedures, input, false);
+  if (index !== undefined) chapters.push(index);
+  chapters.push(recordChapter(own, procedures, marked, issue, input, false));
+  const last = marked.slice(-1);
+  chapters.push(pagesChapter(own, chapters, last, input, false), ...last);
+  return typographic({
+    ...settings(input, choice),
+    title: head.title,
+    ...(head.subtitle === undefined ? {} : { subtitle: head.subtitle }),
+    number: head.id,
+    ...(head.revision === undefined ? {} : { revision: head.revision }),
+    ...(head.date === undefined ? {} : { date: head.date }),
+    language: input.library.registers.house.language,
+    paper,
+    binding: choice.binding ?? head.binding ?? 'left',
+    duplex,
+    cover: cover(own, input),
+    backCover: backCover(own, input),
+    chapters,
+  });
+}
+
+/** The procedures of a guide that this edition holds. */
+const printedOf = (guide: Guide, input: ComposeInput): readonly ProcedureFacts[] =>
+  heldBy(guide, input).filter((facts) => isFor(facts, input));
+
+/** All that an earlier issue may have had in other words. `inBook`: what counts as standing in the book wherever it is named in a procedure. */
+function guideChapters(guide: Guide, input: ComposeInput, inBook: ReadonlySet<string>, duplex: boolean): Chapter[] {
+  const procedures = printedOf(guide, input);
+  const held = new Set(procedures.map((facts) => facts.head.id));
   const chapters: Chapter[] = [
     contentsChapter(input, duplex),
     // No blank backs in front of the first procedure: these leaves are exchanged together.
@@ -61,8 +98,8 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   ];
   chapters.push(...front.filter((chapter) => chapter !== undefined));
   const printed = new Set<string>();
-  for (const part of tree.parts) {
-    const own = part.entries.map(({ document }) => document).filter((number) => inBook.has(number) && !printed.has(number));
+  for (const part of guide.tree.parts) {
+    const own = part.entries.map(({ document }) => document).filter((number) => held.has(number) && !printed.has(number));
     if (own.length === 0) continue;
     chapters.push({ ...partChapter(part.title, own, input, duplex), tab: part.title });
     for (const number of own) {
@@ -70,38 +107,42 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
       chapters.push({ ...procedureChapter(factsOf(number, input) as ProcedureFacts, input, inBook, duplex), tab: part.title });
     }
   }
-  const back = [
-    limitsChapter(procedures, input, duplex),
-    documentsChapter(procedures, input, false),
-    indexChapter(procedures, input, false),
-    recordChapter(issue, procedures, chapters, input, false),
-  ];
+  const back = [limitsChapter(procedures, input, duplex), documentsChapter(procedures, input, false)];
   chapters.push(...back.filter((chapter) => chapter !== undefined));
-  const ask = askChapter(input, false);
-  chapters.push(pagesChapter(issue, chapters, [ask], input, false), ask);
-  return typographic({
-    ...settings(input, choice),
-    title: head.title,
-    ...(head.subtitle === undefined ? {} : { subtitle: head.subtitle }),
-    number: head.id,
-    ...(head.revision === undefined ? {} : { revision: head.revision }),
-    ...(head.date === undefined ? {} : { date: head.date }),
-    language: input.library.registers.house.language,
-    paper,
-    binding: choice.binding ?? head.binding ?? 'left',
-    duplex,
-    cover: cover(issue, input),
-    backCover: backCover(issue, input),
-    chapters,
-  });
+  return chapters;
+}
+
+/** As composed today: the printed words of the same language, and the figures of then where they are known. */
+function inputBefore(input: ComposeInput, earlier: LibraryFacts): ComposeInput {
+  const { earlier: _, ...rest } = input;
+  const before = { ...rest, library: earlier, figures: input.earlierFigures ?? input.figures };
+  return inLanguage(before, input.library.registers.house.language);
+}
+
+/** Where the guide itself is not known as it was, its procedures are. */
+function earlierGuide(guide: Guide, input: ComposeInput, inBook: ReadonlySet<string>, duplex: boolean): Issue | undefined {
+  const { earlier } = input;
+  if (earlier === undefined) return undefined;
+  const before = inputBefore(input, earlier);
+  const was = earlier.guides.find(({ head }) => head.id === guide.head.id);
+  if (was !== undefined && noEdition(was, before) === undefined)
+    return { chapters: [...guideChapters(was, before, inBook, duplex), askChapter(before, false)], whole: true };
+  const known = earlier.procedures.filter(({ head }) => inBook.has(head.id));
+  return { chapters: known.map((facts) => procedureChapter(facts, before, inBook, duplex)), whole: false };
 }
 
 export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice: PrintChoice = {}): Book {
   assertEdition(facts, given);
   const { head } = facts;
-  const input = { ...inLanguage(given, choice.language), paper: choice.paper ?? given.library.registers.house.paper };
-  const inBook = new Set([head.id]);
+  const paper = choice.paper ?? given.library.registers.house.paper;
+  const input = { ...inLanguage(given, choice.language), paper, signOff: choice.signOff === true };
   const models = head.models.map(({ name }) => name);
+  const { earlier } = input;
+  const before = earlier?.procedures.find((one) => one.head.id === head.id);
+  const issue =
+    earlier === undefined || before === undefined
+      ? undefined
+      : { chapters: procedureChapters(before, inputBefore(input, earlier)), whole: true };
   return typographic({
     ...settings(input, choice),
     title: head.title,
@@ -111,14 +152,16 @@ export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice
     binding: choice.binding ?? 'left',
     duplex: choice.duplex ?? false,
     cover: cover({ ...head, models: input.model === undefined ? models : [input.model] }, input),
-    chapters: [
-      contentsChapter(input, false),
-      cautionsChapter([facts], input, false, true),
-      procedureChapter(facts, input, inBook, false),
-      toolsChapter([facts], input, false),
-    ],
+    chapters: markedSince(procedureChapters(facts, input), issue),
   });
 }
+
+const procedureChapters = (facts: ProcedureFacts, input: ComposeInput): readonly Chapter[] => [
+  contentsChapter(input, false),
+  cautionsChapter([facts], input, false, true),
+  procedureChapter(facts, input, new Set([facts.head.id]), false),
+  toolsChapter([facts], input, false),
+];
 
 function settings(
   input: ComposeInput,
@@ -195,17 +238,8 @@ function procedureChapter(facts: ProcedureFacts, input: ComposeInput, inBook: Re
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     startRight,
-    blocks: earlierBlocks(facts, input, inBook, [...frontOf(scope), ...sectionsOf(scope)]),
+    blocks: [...frontOf(scope), ...sectionsOf(scope), ...signOff(scope)],
   };
-}
-
-/** Marked where the earlier library has other words; a procedure that is new has no bars: all of it is new. */
-function earlierBlocks(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>, blocks: Flow): Flow {
-  const { earlier } = input;
-  const before = earlier?.procedures.find(({ head }) => head.id === facts.head.id);
-  if (earlier === undefined || before === undefined) return blocks;
-  const scope = scopeOf(before, { ...input, library: earlier }, inBook);
-  return withChanges(blocks, [...frontOf(scope), ...sectionsOf(scope)]);
 }
 
 /** Foreword and whatever else a guide's parts say besides their lists. */

@@ -44,6 +44,7 @@ export function filmCodes(section: Section, scope: Scope, measured: ReadonlyMap<
       kind: 'figure',
       alt: `${caption} ${shown.map((link) => `${name(link)}, ${shortTime(link.start)}: ${link.address}`).join('; ')}`,
       caption,
+      unmarked: true,
       image: { kind: 'svg', source: drawing(shown, name, { room, cell, columns }) },
     };
   });

@@ -72,7 +72,8 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
     if (count === undefined) return text(mark.content);
     const anchor = thingAnchor(number, form.kind, count);
     const near = nearOf(true, number, from);
-    return [{ kind: 'link', text: `${words[form.kind]} ${count}`, anchor, page: near.near !== undefined, ...near }];
+    const unlabelled = words[form.kind];
+    return [{ kind: 'link', text: `${unlabelled} ${count}`, anchor, page: near.near !== undefined, unlabelled, ...near }];
   }
   const titles = (other: string): string | undefined => titleOf(other, scope);
   const resolved = resolveReference(form, from, facts.tree, facts.read.labels, titles);
@@ -80,14 +81,21 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
     case 'step': {
       const { step } = resolved;
       const near = step.section === from?.section;
-      const said = near ? `${words.step} ${step.label}` : `${words.step} ${step.label} ${words.of} ${step.section.title}`;
-      return [{ kind: 'link', text: said, anchor: stepAnchor(number, step.order), page: true, ...nearOf(near, number, from) }];
+      return [{ ...stepLink(step, near, scope), ...nearOf(near, number, from) }];
     }
     case 'range': {
       const { from: first, to: last } = resolved;
       const near = first.section === from?.section;
-      const said = `${words.steps} ${first.label} ${words.to} ${last.label}${near ? '' : ` ${words.of} ${first.section.title}`}`;
-      return [{ kind: 'link', text: said, anchor: stepAnchor(number, first.order), page: true, ...nearOf(near, number, from) }];
+      const where = near ? '' : ` ${words.of} ${first.section.title}`;
+      const range: Inline = {
+        kind: 'link',
+        text: `${words.steps} ${first.label} ${words.to} ${last.label}${where}`,
+        anchor: stepAnchor(number, first.order),
+        page: true,
+        unlabelled: `${words.steps}${where}`,
+        last: stepAnchor(number, last.order),
+      };
+      return [{ ...range, ...nearOf(near, number, from) }];
     }
     case 'section': {
       const keyword = form.kind === 'section' ? `${words.section} ` : '';
@@ -98,6 +106,13 @@ function reference(mark: ReferenceMark, scope: Scope, from: LabelledStep | undef
     default:
       return text(mark.content);
   }
+}
+
+/** A step by its label; `near`: in the section that it is named in. */
+export function stepLink({ label, section, order }: LabelledStep, near: boolean, { facts, words }: Scope): Inline {
+  const where = near ? '' : ` ${words.of} ${section.title}`;
+  const anchor = stepAnchor(facts.head.id, order);
+  return { kind: 'link', text: `${words.step} ${label}${where}`, anchor, page: true, unlabelled: `${words.step}${where}` };
 }
 
 /** Callouts lead to their figure: the last one shown, or the first where none was yet. Where it is turned over, its page is said once in a sentence. */

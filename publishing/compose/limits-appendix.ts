@@ -1,14 +1,13 @@
 /** All limits of a guide on one list, by procedure, with the page of the step in which the value is read. */
-import type { LabelledStep, ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { type BookWords, printedWords } from '../printed-words/index.ts';
+import { printedWords } from '../printed-words/index.ts';
 import { measurementsAt } from './entries.ts';
+import { stepLink } from './inline.ts';
 import { limitWords } from './limits-text.ts';
-import { type ComposeInput, scopeOf, stepAnchor } from './scope.ts';
+import { type ComposeInput, scopeOf } from './scope.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
-
-const nameOf = ({ label, section }: LabelledStep, words: BookWords): string => `${words.step} ${label} ${words.of} ${section.title}`;
 
 /** undefined where nothing is measured. */
 export function limitsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
@@ -23,12 +22,7 @@ export function limitsChapter(procedures: readonly ProcedureFacts[], input: Comp
         measurement.sensed === undefined ? limitWords(measurement, scope) || said.noLimit : `${said.passes}: ${measurement.sensed.pass}`;
       const steps = [...places].filter(([, list]) => list.includes(measurement)).map(([step]) => facts.read.labels.byStep.get(step));
       const read = steps.flatMap((step, index): Inline[] =>
-        step === undefined
-          ? []
-          : [
-              ...text(index === 0 ? '' : ', '),
-              { kind: 'link', text: nameOf(step, said), anchor: stepAnchor(facts.head.id, step.order), page: true },
-            ],
+        step === undefined ? [] : [...text(index === 0 ? '' : ', '), stepLink(step, false, scope)],
       );
       return [[{ kind: 'strong', text: measurement.name } as const], text(limits), read];
     });

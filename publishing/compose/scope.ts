@@ -14,6 +14,10 @@ export interface ComposeInput {
   readonly paper?: Book['paper'];
   /** The library as it was: what is not the same there gets a bar in the margin. */
   readonly earlier?: LibraryFacts;
+  /** The figures as they were then, by path; where they are not given, none counts as changed. */
+  readonly earlierFigures?: ReadonlyMap<string, Image>;
+  /** Boxes to sign off at the end of each bound procedure. */
+  readonly signOff?: boolean;
   /** Registered name of the only model to print. */
   readonly model?: string;
   /** Units in another order than the house prints them. */

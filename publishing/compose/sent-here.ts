@@ -2,7 +2,8 @@
 import { eachAction, type LabelledStep, type Section } from '../../procedures-schema/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
 import { type Applies, appliesIn } from './edition.ts';
-import { type Scope, sectionAnchor, stepAnchor } from './scope.ts';
+import { stepLink } from './inline.ts';
+import { type Scope, sectionAnchor } from './scope.ts';
 
 const text = (said: string): Inline => ({ kind: 'text', text: said });
 
@@ -14,7 +15,7 @@ export function sentHere(section: Section, scope: Scope): BookBlock[] {
   const all = [...new Set([...calls, ...jumps])].sort((a, b) => a.order - b.order);
   const inline: Inline[] = [{ kind: 'strong', text: all.length === 0 ? `${words.sentHere}.` : `${words.sentHere}:` }];
   all.forEach((step, index) => {
-    inline.push(text(index === 0 ? ' ' : ', '), linkTo(step, section, scope));
+    inline.push(text(index === 0 ? ' ' : ', '), stepLink(step, step.section === section, scope));
   });
   if (all.length > 0) inline.push(text('.'));
   // After "as in" the reader goes on where they were; after "go to" they do not.
@@ -52,7 +53,10 @@ export function backFrom(section: Section, scope: Scope): BookBlock[] {
   if (calls.length === 0) return [];
   const inline: Inline[] = [{ kind: 'strong', text: scope.words.goBack }];
   calls.forEach((step, index) => {
-    inline.push(text(index === 0 ? ' ' : index === calls.length - 1 ? ` ${scope.words.or} ` : ', '), linkTo(step, section, scope));
+    inline.push(
+      text(index === 0 ? ' ' : index === calls.length - 1 ? ` ${scope.words.or} ` : ', '),
+      stepLink(step, step.section === section, scope),
+    );
   });
   return [{ kind: 'paragraph', style: 'ends', inline: [...inline, text('.')] }];
 }
@@ -90,9 +94,4 @@ function sendersOf(
 function printed(step: LabelledStep, applies: Applies): boolean {
   for (let one: LabelledStep | undefined = step; one !== undefined; one = one.parent) if (!applies.step(one.step)) return false;
   return true;
-}
-
-function linkTo(step: LabelledStep, from: Section, { facts, words }: Scope): Inline {
-  const said = step.section === from ? `${words.step} ${step.label}` : `${words.step} ${step.label} ${words.of} ${step.section.title}`;
-  return { kind: 'link', text: said, anchor: stepAnchor(facts.head.id, step.order), page: true };
 }

@@ -5,6 +5,9 @@ import type { Decor, Room, Slab } from './slab.ts';
 /** A bar along everything measured in this room. */
 export const barred = (room: Room): Room => ({ ...room, decor: [...room.decor, { kind: 'change' }] });
 
+export const captionDecor = ({ captionChanged }: { readonly captionChanged?: true }, room: Room): readonly Decor[] =>
+  captionChanged ? barred(room).decor : room.decor;
+
 export function withGone(slabs: readonly Slab[], where: NonNullable<ChangeMarks['gone']>): Slab[] {
   const stroke = (slab: Slab, at: 'head' | 'foot'): Slab => ({ ...slab, decor: [...slab.decor, { kind: 'gone', at } satisfies Decor] });
   return slabs.map((slab, index) => {

@@ -9,10 +9,21 @@ import type { NodeId } from './structure.ts';
 import { costs, type Sheet, type TextLook } from './style.ts';
 import type { Mp } from './units.ts';
 
-/** What the layout could not do as asked; the caller turns it into findings. */
+/** What the layout could not do as asked; the caller says where in the text that is, and what would be right. */
 export interface LayoutNote {
-  readonly kind: 'missing-glyph' | 'group-too-tall' | 'dead-link' | 'bad-image' | 'figure-part' | 'small-print' | 'unsettled-pages';
+  readonly kind:
+    | 'missing-glyph'
+    | 'group-too-tall'
+    | 'dead-link'
+    | 'bad-image'
+    | 'figure-part'
+    | 'small-print'
+    | 'unsettled-pages'
+    | 'many-leaves';
   readonly message: string;
+  /** What a link to the place names. */
+  readonly anchor?: string;
+  readonly character?: string;
 }
 
 export interface Kit extends TextKit {

@@ -115,7 +115,7 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
   assertPages(placed.pages);
   const missing = shaper
     .missing()
-    .map((character): LayoutNote => ({ kind: 'missing-glyph', message: `No font here has the character "${character}".` }));
+    .map((character): LayoutNote => ({ kind: 'missing-glyph', message: `No font here has the character "${character}".`, character }));
   const nodeOf = new Map(measured.map(({ chapter, node }) => [chapter, node]));
   const headNodes = placed.pages.map(({ chapter }) =>
     chapter === undefined ? [] : (book.short?.head ?? []).map(() => structure.add(nodeOf.get(chapter) ?? 0, 'Form')),

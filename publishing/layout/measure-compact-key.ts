@@ -1,4 +1,4 @@
-/** The key of the energy band in two rows of two, or one below the other on a narrow leaf, for a form that has no page to spare. */
+/** The key of the energy band in rows of two, or on a narrow leaf as many to a row as it has room for, for a form that has no page to spare. */
 import { drawBand } from './band.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import type { Measured, Room, SlabItem } from './slab.ts';
@@ -13,21 +13,26 @@ export function measureCompactBandKey(room: Room, kit: Kit): Measured {
   const whole = room.x + room.width - room.left;
   // Two beside each other where the longest has room on one line; a word lost here could be the word "open".
   const widest = Math.max(...states.map((state) => textWidth(kit.words.band[state], look, kit)));
-  const columns = widest + mm(9) <= Math.floor(whole / 2) ? 2 : 1;
-  const half = Math.floor(whole / columns);
+  const half = Math.floor(whole / 2);
+  const even = widest + mm(9) <= half;
   const lead = look.lead + pt(3);
-  const items = states.flatMap((state, index): SlabItem[] => {
-    const x = room.left + (index % columns) * half;
-    const y = Math.floor(index / columns) * lead;
+  let [at, row] = [0, 0];
+  const items = states.flatMap((state): SlabItem[] => {
+    const wide = even ? half : textWidth(kit.words.band[state], look, kit) + mm(10);
+    // The last in a row needs no gap behind it.
+    if (at > 0 && at + wide > whole + (even ? mm(1) : mm(3))) [at, row] = [0, row + 1];
+    const x = room.left + at;
+    const y = row * lead;
+    at += wide;
     const node = structure.add(structure.add(structure.add(list, 'LI'), 'LBody'), 'P');
-    const width = half - mm(9);
+    const width = even ? half - mm(9) : room.left + whole - x - mm(7);
     const line = linesIn([{ kind: 'text', text: kit.words.band[state] }], look, node, width, kit)[0];
     const art: SlabItem = { kind: 'art', x, y, ops: drawBand(0, 0, mm(5), look.lead, state) };
     return line === undefined
       ? [art]
       : [art, { kind: 'line', x: x + mm(7), width, baseline: y + baselineIn(look, kit), line, align: 'left' }];
   });
-  const height = Math.ceil(states.length / columns) * lead;
+  const height = (row + 1) * lead;
   return {
     slabs: [{ height, items, gap: 0, cost: costs.block, decor: room.decor, of: 'other' }],
     before: sheet.between,

@@ -58,7 +58,7 @@ function cellItems(cell: EntryCell, x: Mp, width: Mp, height: Mp, room: Room, ki
   const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
   const node = structure.add(room.node, 'P');
   const label = linesIn([{ kind: 'text', text: cell.label }], small, node, width - pt(6), kit)[0];
-  const says = cell.label;
+  const says = cell.says ?? cell.label;
   const many = (cell.lines ?? 1) > 1;
   const items: SlabItem[] = [];
   if (cell.options !== undefined) items.push(plainBox(x, 0, width, height));
@@ -74,7 +74,7 @@ function cellItems(cell: EntryCell, x: Mp, width: Mp, height: Mp, room: Room, ki
       const field = {
         node: structure.add(room.node, 'Form'),
         name: `${cell.field}, ${option.text}`,
-        says: `${cell.label}: ${option.text}`,
+        says: `${says}: ${option.text}`,
       };
       items.push(tickBox(x + option.x, top, field));
       const at = x + option.x + leafBoxes.tick + pt(4);

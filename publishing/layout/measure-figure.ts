@@ -1,5 +1,6 @@
 /** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
 import type { BookBlock, Inline } from '../book.ts';
+import { captionDecor } from './change-marks.ts';
 import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import { moved, type Op, rectangle } from './ops.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
@@ -31,7 +32,7 @@ export function measureFigure(block: FigureBlock, room: Room, kit: Kit): Measure
       x: room.x,
       width: Math.min(room.width, sheet.measure),
       node: caption,
-      decor: room.decor,
+      decor: captionDecor(block, room),
       cost: costs.heading,
       of: 'figure' as const,
     };
@@ -61,21 +62,26 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
       const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, svg.height, width));
       const ops = drawSvg(svg, scale, kit.shaper);
       if (svg.lost.length > 0)
-        kit.notes.push({ kind: 'figure-part', message: `Of the figure "${block.alt}" is not drawn as meant: ${svg.lost.join(', ')}` });
+        kit.notes.push({
+          kind: 'figure-part',
+          message: `Of the figure "${block.alt}" is not drawn as meant: ${svg.lost.join(', ')}.`,
+          ...placeOf(block),
+        });
       const smallest = Math.min(...ops.flatMap((op) => (op.op === 'text' && op.run.length > 0 ? [op.size] : [])));
       if (smallest < least)
         kit.notes.push({
           kind: 'small-print',
-          message: `The smallest print of the figure "${block.alt}" comes out at ${(smallest / 1000).toFixed(1)} pt; less than ${least / 1000} pt is not read at arm's length`,
+          message: `The smallest print of the figure "${block.alt}" comes out at ${(smallest / 1000).toFixed(1)} pt; less than ${least / 1000} pt is not read at arm's length.`,
+          ...placeOf(block),
         });
       return cropped(ops, Math.round(svg.height * scale));
     }
-    return placeholder(block.alt || 'SVG', width, kit);
+    return placeholder(block.alt || 'SVG', width, block, kit);
   }
-  if (image.kind === 'missing') return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, kit);
+  if (image.kind === 'missing') return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, block, kit);
   const index = kit.images.add(image.kind, image.bytes);
   const facts = index === undefined ? undefined : kit.images.images[index];
-  if (index === undefined || facts === undefined) return placeholder(block.alt || image.kind.toUpperCase(), width, kit);
+  if (index === undefined || facts === undefined) return placeholder(block.alt || image.kind.toUpperCase(), width, block, kit);
   const scale = Math.min(1, width / facts.width, height / facts.height);
   const w = Math.floor(facts.width * scale);
   const h = Math.floor(facts.height * scale);
@@ -115,8 +121,10 @@ const isSeen = ({ fill, stroke, opacity }: Extract<Op, { op: 'path' }>): boolean
 /** Drawings smaller than the column are enlarged, but not beyond one and a half times: lines would grow clumsy. */
 const maxEnlarged = (width: number, _height: number, room: Mp): number => (width < room ? Math.min(1.5, room / width) : 1);
 
-function placeholder(text: string, width: Mp, kit: Kit): Picture {
-  kit.notes.push({ kind: 'bad-image', message: `A figure cannot be drawn: ${text}` });
+const placeOf = ({ anchor }: FigureBlock): { readonly anchor?: string } => (anchor === undefined ? {} : { anchor });
+
+function placeholder(text: string, width: Mp, block: FigureBlock, kit: Kit): Picture {
+  kit.notes.push({ kind: 'bad-image', message: `A figure cannot be drawn: ${text}.`, ...placeOf(block) });
   const look = kit.sheet.caption;
   const pad = pt(10);
   // Says in print what is missing, as part of the page's furniture; the figure's alternate text carries the meaning.

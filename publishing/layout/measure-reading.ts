@@ -1,9 +1,10 @@
 /** The limit where the value is read, and boxes for the value: before and after, or passed and failed. One slab below its step's row. */
-import type { Task, TaskReading } from '../book.ts';
+import type { Inline, Task, TaskReading } from '../book.ts';
 import { tickBox, writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import { segment } from './ops.ts';
-import { leafBoxes } from './short-sheet.ts';
+import type { Line } from './paragraph.ts';
+import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours, type TextLook } from './style.ts';
@@ -41,16 +42,22 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
   const boxes = each * reading.boxes.length;
   const tall = leafBoxes.cell;
   const items: SlabItem[] = [];
-  const below = room.width - boxes - pt(4) < leastWords;
-  const wide = below ? room.width : room.width - boxes - pt(4);
   const paragraph = structure.add(room.node, 'P');
+  const limitsIn = (width: Mp): readonly (readonly Line[])[] =>
+    reading.limits.map(({ model, text }) => {
+      const chip = model === undefined ? [] : [{ kind: 'chip' as const, text: model }];
+      const words = { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` };
+      return linesIn([...chip, words], sheet.body, paragraph, width, kit);
+    });
+  const narrow = room.width - boxes - pt(4);
+  const [asBelow, asBeside] = [limitsIn(room.width), narrow < leastWords ? undefined : limitsIn(narrow)];
+  // Of several limits that would be broken to stand beside the boxes, a small leaf has more when each has a line of its own.
+  const high = (limits: readonly (readonly Line[])[]): Mp => limits.flat().length * sheet.body.lead + limits.length * pt(1.5);
+  const below = asBeside === undefined || (isSmall(kit) && high(asBelow) + tall < Math.max(tall, high(asBeside)));
+  const wide = below ? room.width : narrow;
   let y = pt(1);
-  for (const { model, text } of reading.limits) {
-    const inline = [
-      ...(model === undefined ? [] : [{ kind: 'chip' as const, text: model }]),
-      { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` },
-    ];
-    for (const line of linesIn(inline, sheet.body, paragraph, wide, kit)) {
+  for (const lines of below ? asBelow : asBeside) {
+    for (const line of lines) {
       items.push({ kind: 'line', x: room.x, width: wide, baseline: y + baselineIn(sheet.body, kit), line, align: 'left' });
       y += sheet.body.lead;
     }
@@ -79,26 +86,35 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
 
 function verdict(reading: TaskReading, judged: NonNullable<TaskReading['verdict']>, task: Task, room: Room, kit: Kit): Made {
   const { sheet, structure } = kit;
-  const half = Math.floor((room.width - pt(12)) / 2);
   const gap = leafBoxes.tick + pt(5);
   const items: SlabItem[] = [];
+  const inlineOf = (word: string, text: string): Inline[] => [
+    { kind: 'strong', text: `${word}: ` },
+    { kind: 'text', text },
+  ];
+  const answers = [inlineOf(judged.passes, judged.pass), inlineOf(judged.fails, judged.fail)];
+  const across = Math.floor((room.width - pt(12)) / 2);
+  const counts = (width: Mp): readonly number[] => answers.map((inline) => linesIn(inline, sheet.body, room.node, width - gap, kit).length);
+  const high = (lines: number): Mp => Math.max(leafBoxes.tick, lines * sheet.body.lead);
+  // Long answers on a small leaf: one below the other breaks them less.
+  const stacked =
+    isSmall(kit) && counts(room.width).reduce((sum, lines) => sum + high(lines) + pt(2), 0) < high(Math.max(...counts(across)));
+  const half = stacked ? room.width : across;
   let height: Mp = leafBoxes.tick;
-  const side = (word: string, text: string, x: Mp): void => {
+  const side = (word: string, inline: readonly Inline[], x: Mp, y: Mp): void => {
     const node: NodeId = structure.add(room.node, 'Form');
-    items.push(tickBox(x, 0, { node, name: `${task.field}, ${reading.name}, ${word}`, says: `${reading.name}: ${word}` }));
-    const inline = [
-      { kind: 'strong' as const, text: `${word}: ` },
-      { kind: 'text' as const, text },
-    ];
-    const top = Math.round((leafBoxes.tick - sheet.body.lead) / 2);
+    items.push(tickBox(x, y, { node, name: `${task.field}, ${reading.name}, ${word}`, says: `${reading.name}: ${word}` }));
+    const top = y + Math.round((leafBoxes.tick - sheet.body.lead) / 2);
     const lines = linesIn(inline, sheet.body, structure.add(room.node, 'P'), half - gap, kit);
     lines.forEach((line, index) => {
       const baseline = top + index * sheet.body.lead + baselineIn(sheet.body, kit);
       items.push({ kind: 'line', x: x + gap, width: half - gap, baseline, line, align: 'left' });
     });
-    height = Math.max(height, top + lines.length * sheet.body.lead);
+    height = Math.max(height, y + leafBoxes.tick, top + lines.length * sheet.body.lead);
   };
-  side(judged.passes, judged.pass, room.x);
-  side(judged.fails, judged.fail, room.x + half + pt(12));
+  const [passes, fails] = answers as [Inline[], Inline[]];
+  side(judged.passes, passes, room.x, 0);
+  if (stacked) side(judged.fails, fails, room.x, height + pt(2));
+  else side(judged.fails, fails, room.x + half + pt(12), 0);
   return { height, items };
 }

@@ -1,6 +1,7 @@
 /** Tables: column widths from content, a head that stands again on every page, breaks between rows only (inside a row only when it fills a page). */
 import type { BookBlock, Inline } from '../book.ts';
 import { heightOf } from './break.ts';
+import { captionDecor } from './change-marks.ts';
 import { atLeast, type Extent, fillColumns, shareColumns } from './columns.ts';
 import { asArtifact, baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
@@ -40,7 +41,12 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
     const caption = kit.structure.add(node, 'Caption');
     const look = { ...sheet.caption, face: 'bold' as const, colour: colours.ink };
     const text: Inline[] = [{ kind: 'text', text: block.caption }];
-    const lines = textSlabs(text, look, { x, width: available, node: caption, decor: room.decor, cost: costs.heading, of: 'table' }, kit);
+    const lines = textSlabs(
+      text,
+      look,
+      { x, width: available, node: caption, decor: captionDecor(block, room), cost: costs.heading, of: 'table' },
+      kit,
+    );
     for (const slab of lines.slice(1)) slab.cost = costs.heading;
     slabs.push(...lines);
   }

@@ -4,7 +4,7 @@ import { tickBox, writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn } from './kit.ts';
 import { segment } from './ops.ts';
 import type { Line } from './paragraph.ts';
-import { leafBoxes } from './short-sheet.ts';
+import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours } from './style.ts';
@@ -23,7 +23,9 @@ export function rowSlab(
   const { tick, label, text: after } = columns.at[task.depth] as Place;
   // Branches and things on a list have no label to stand clear of; a remark stands under the words it belongs to.
   const text = task.label === '' && !task.remark ? label : after;
-  const width = columns.end - text - pt(4);
+  // On a narrow leaf words that nobody initials may stand below the column of initials too.
+  const end = isSmall(kit) && task.initials === undefined ? columns.right : columns.end - pt(4);
+  const width = end - text;
   const lines = linesIn(task.line, look, structure.add(nodes.body, 'P'), width, kit);
   const pad = leafBoxes.rowPad;
   const side = task.remark ? look.lead : leafBoxes.tick;

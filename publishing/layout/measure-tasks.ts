@@ -1,7 +1,7 @@
 /** Lines to tick off: one heading, a row a step with its box, label and words; the heading stands again on every further page. Values: measure-reading.ts. */
 import type { Inline, NoticeBlock, Task, TasksBlock } from '../book.ts';
 import { fill } from '../printed-words/index.ts';
-import { baselineIn, type Kit, linesIn } from './kit.ts';
+import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { measureCompactNotice } from './measure-compact-notice.ts';
 import { measureNotice } from './measure-notice.ts';
@@ -80,14 +80,18 @@ function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit
     line,
     align: 'left',
   }));
-  const put = (text: string, x: Mp, width: Mp): void => {
+  const put = (text: string, x: Mp, width: Mp, baseline = last): void => {
     const line = linesIn([{ kind: 'text', text }], small, -1, width, kit)[0];
-    if (line !== undefined) items.push({ kind: 'line', x, width, baseline: last, line, align: 'left' });
+    if (line !== undefined) items.push({ kind: 'line', x, width, baseline, line, align: 'left' });
   };
-  const height = lines.length * look.lead + pt(3.5);
   const last = baselineIn(look, kit) + (lines.length - 1) * look.lead;
   const end = columns.band + (lines[lines.length - 1]?.width ?? 0) + pt(10);
-  if (block.aside !== undefined) put(block.aside, end, columns.band + wide - end);
+  const aside = block.aside ?? '';
+  // Beside the heading where there is room for all of it, else on a line of its own.
+  const under = aside !== '' && textWidth(aside, small, kit) > columns.band + wide - end;
+  const height = lines.length * look.lead + (under ? small.lead : 0) + pt(3.5);
+  if (under) put(aside, columns.band, wide, lines.length * look.lead + baselineIn(small, kit));
+  else if (aside !== '') put(aside, end, columns.band + wide - end);
   if (initials !== '') put(initials, columns.right - leafBoxes.initials.width, leafBoxes.initials.width);
   items.push({
     kind: 'art',

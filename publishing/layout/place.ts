@@ -72,8 +72,9 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
         const page = pages.length + starts.indexOf(at) + 1;
         const above = slabs[at - 1] as Slab;
         const what = (above.of === 'heading' ? above : (slabs[at] as Slab)).group ?? 'a block';
-        const message = `Page ${page}: ${what} does not fit on one page, so it is parted here. A reader may miss one half. Make it shorter, or split it.`;
-        notes.push({ kind: 'group-too-tall', message });
+        const message = `Page ${page}: one page has no room for ${what}; it is parted here.`;
+        const anchor = anchorAbove(slabs, at);
+        notes.push({ kind: 'group-too-tall', message, ...(anchor === undefined ? {} : { anchor }) });
       }
       starts.forEach((start, index) => {
         const end = starts[index + 1] ?? slabs.length;
@@ -92,6 +93,15 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
     }
   }
   return { pages, anchors, notes };
+}
+
+/** The last place that has a name, from there on upward. */
+function anchorAbove(slabs: readonly Slab[], from: number): string | undefined {
+  for (let at = from; at >= 0; at -= 1) {
+    const [anchor] = slabs[at]?.anchors ?? [];
+    if (anchor !== undefined) return anchor;
+  }
+  return undefined;
 }
 
 interface Filled {

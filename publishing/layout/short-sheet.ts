@@ -4,10 +4,15 @@ import { growth } from './paper.ts';
 import { colours, type Sheet, sheetOf, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
 
+const small = (paper: Book['paper']): boolean => growth(paper) < 500;
+
+/** A leaf on which every line counts. */
+export const isSmall = ({ book }: { readonly book: Pick<Book, 'paper'> }): boolean => small(book.paper);
+
 export function shortSheet(paper: Book['paper']): Sheet {
   const base = sheetOf(paper);
   const { ink } = colours;
-  const size = growth(paper) < 500 ? 10 : 10.5;
+  const size = small(paper) ? 10 : 10.5;
   const of = (look: TextLook, points: number, lead: number): TextLook => ({ ...look, size: pt(points), lead: pt(lead), colour: ink });
   return {
     ...base,

@@ -125,7 +125,15 @@ export interface GuideWords {
   readonly changedIntro: string;
   readonly wholeNew: string;
   readonly unchanged: string;
+  /** With {title}. */
+  readonly dropped: string;
+  /** Of pages around the procedures. */
+  readonly changedHere: string;
+  /** With {titles}. */
+  readonly sectionsGone: string;
   readonly since: string;
+  /** The same revision in both issues. */
+  readonly sinceSame: string;
   readonly changedHead: readonly [string, string];
   readonly pagesTitle: string;
   readonly pagesIntro: string;
@@ -157,6 +165,8 @@ export interface ShortWords {
   readonly left: string;
   readonly before: string;
   readonly after: string;
+  readonly asFound: string;
+  readonly asLeft: string;
   readonly reading: string;
   readonly notLimited: string;
   readonly cutOff: string;

@@ -1,17 +1,6 @@
 /** What the lines of a short form need to know of the readings: which models a step is for, who initials it, which values are read twice. */
-import {
-  type Action,
-  type ActionKind,
-  type Branch,
-  eachReading,
-  type Measurement,
-  type ReadChild,
-  type Reading,
-  type ReadStep,
-  type Step,
-  type StepChild,
-} from '../../procedures-schema/index.ts';
-import type { Scope } from '../compose/index.ts';
+import type { Action, ActionKind, Branch, ReadChild, Reading, ReadStep, Step, StepChild } from '../../procedures-schema/index.ts';
+import { readTwice, type Scope } from '../compose/index.ts';
 
 export interface StepFacts {
   readonly lead: ReadonlyMap<Step, Reading>;
@@ -41,27 +30,6 @@ export function stepFacts(scope: Scope): StepFacts {
   };
   scope.facts.read.steps.forEach(visit);
   return { lead, branches, prose, twice: readTwice(scope) };
-}
-
-function readTwice(scope: Scope): ReadonlySet<string> {
-  const twice = new Set<string>();
-  const at = new Map<string, Set<Step>>();
-  let latest: string | undefined;
-  const known = (name: string): Measurement | undefined => scope.facts.head.measurements.find((one) => one.name === name);
-  for (const { reading, step } of eachReading(scope.facts.read))
-    for (const action of reading.sentences.flatMap((sentence) => sentence.actions)) {
-      if (action.kind === 'measure' || action.kind === 'sense')
-        for (const { thing } of action.things) {
-          if (known(thing.name) === undefined) continue;
-          latest = thing.name;
-          at.set(thing.name, (at.get(thing.name) ?? new Set()).add(step.step));
-        }
-      if (action.kind !== 'repeat' || action.until?.kind !== 'outcome') continue;
-      const subject = action.until.subject ?? latest;
-      if (subject !== undefined) twice.add(subject);
-    }
-  for (const [name, steps] of at) if (steps.size > 1) twice.add(name);
-  return twice;
 }
 
 /** Steps on which somebody's life hangs: done by whoever puts initials to them. */

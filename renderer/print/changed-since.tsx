@@ -1,12 +1,15 @@
-/** Which earlier issue the bars in the margin count from: a revision that the library's history keeps. */
+/**
+ * Which earlier issue the bars in the margin count from: a revision that the library's history keeps, with the registers, the procedures and the figures
+ * of then.
+ */
 import { type ReactNode, useEffect, useState } from 'react';
-import { history, historyText } from '../state/saving.ts';
-import { say, shown } from '../state/shown.ts';
-import { documents } from '../state/workspace.ts';
+import { atRevision } from '../review/earlier.ts';
+import { historyAround, historyFigures } from '../state/saving.ts';
+import { say } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
 
-type Revision = Awaited<ReturnType<typeof history>>['revisions'][number];
+type Revision = Awaited<ReturnType<typeof historyAround>>['revisions'][number];
 
 /** What was chosen, of which document. */
 export interface Since {
@@ -18,14 +21,15 @@ export const NO_BARS: Since = { file: undefined, revision: '' };
 
 interface Props {
   readonly file: string;
+  readonly number: string;
   readonly chosen: string;
   readonly take: (since: Since) => void;
 }
 
-export function ChangedSince({ file, chosen, take }: Props): ReactNode {
+export function ChangedSince({ file, number, chosen, take }: Props): ReactNode {
   const [revisions, setRevisions] = useState<readonly Revision[]>([]);
   useEffect(() => {
-    history(file).then(
+    historyAround(file).then(
       (found) => setRevisions(found.revisions),
       () => setRevisions([]),
     );
@@ -34,20 +38,14 @@ export function ChangedSince({ file, chosen, take }: Props): ReactNode {
   const choose = async (revision: string): Promise<void> => {
     take({ file, revision });
     if (revision === '') return;
-    const numbers = new Set((documents.get(file)?.text ?? '').match(/[A-Za-z0-9-]*\d[A-Za-z0-9-]*/g));
-    const wanted = file.startsWith('guides/')
-      ? (shown.get().overview?.documents ?? [])
-          .filter(({ kind, number }) => kind === 'procedure' && numbers.has(number))
-          .map((one) => one.file)
-      : [file];
-    const texts: Record<string, string> = {};
-    for (const path of wanted) {
-      // One that was not there then has no earlier text: all of it is new.
-      const earlier = await historyText(path, revision).catch(() => undefined);
-      if (earlier) texts[path] = earlier.text.replace(/^\uFEFF/, '');
+    try {
+      const [earlier, { figures }] = await Promise.all([atRevision(revision, file, number), historyFigures(revision)]);
+      if (earlier === undefined) return say(words.notThereThen, true);
+      take({ file, revision, earlier: { texts: earlier.texts, figures } });
+    } catch (error) {
+      take(NO_BARS);
+      say((error as Error).message, true);
     }
-    if (Object.keys(texts).length === 0) return say(words.notThereThen, true);
-    take({ file, revision, earlier: texts });
   };
   return (
     <label>

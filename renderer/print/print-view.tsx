@@ -14,6 +14,7 @@ import { Batch } from './batch.tsx';
 import { asSaid, BindingChoice } from './binding-choice.tsx';
 import { ChangedSince, NO_BARS, type Since } from './changed-since.tsx';
 import { PagesPane } from './pages-pane.tsx';
+import { PrintNotes } from './print-notes.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
 import { writeAll, writing } from './writing.ts';
@@ -21,8 +22,10 @@ import { WrittenFile } from './written-file.tsx';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
+/** What the paper checklist has always, or never. */
+const ON_FULL: ReadonlySet<string> = new Set(['large', 'signOff']);
 const PAPERS = ['a4', 'letter', 'a5'] as const;
-const TICKS = ['large', 'fillable', 'attach', 'obsolete', 'draft'] as const;
+const TICKS = ['large', 'signOff', 'fillable', 'attach', 'obsolete', 'draft'] as const;
 
 export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
@@ -49,6 +52,8 @@ export function PrintView(): ReactNode {
     const { [key]: _, ...rest } = choice;
     printing.set({ choice: (value === undefined ? rest : { ...rest, [key]: value }) as typeof choice });
   };
+  const cannot = (key: string): boolean =>
+    (choice.press !== undefined && ON_PAGES.has(key)) || (choice.form === 'short' && ON_FULL.has(key));
   const { running } = writing.usePick('running');
   const writeChecklist = async (): Promise<void> => {
     if (!edition) return;
@@ -132,13 +137,15 @@ export function PrintView(): ReactNode {
         </label>
         <BindingChoice choice={choice} house={house} put={put} />
         <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
-        {chosen === undefined ? null : <ChangedSince key={chosen} file={chosen} chosen={sinceWhen} take={setSince} />}
+        {chosen === undefined ? null : (
+          <ChangedSince key={chosen} file={chosen} number={document?.number ?? ''} chosen={sinceWhen} take={setSince} />
+        )}
         {TICKS.map((key) => (
           <label key={key} className="tick">
             <input
               type="checkbox"
-              disabled={choice.press !== undefined && ON_PAGES.has(key)}
-              checked={choice[key] === true && !(choice.press !== undefined && ON_PAGES.has(key))}
+              disabled={cannot(key)}
+              checked={choice[key] === true && !cannot(key)}
               onChange={(event) => put(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
             />{' '}
             {words.editionTicks[key]}
@@ -168,6 +175,11 @@ export function PrintView(): ReactNode {
               {words.writeChecklist}
             </button>
           ) : null}
+          {made && made.notes.length > 0 ? (
+            <button type="button" className="plain wrong" onClick={() => window.document.getElementById('print-notes')?.focus()}>
+              {words.printNotesCount(made.notes.length)}
+            </button>
+          ) : null}
         </p>
         {written === undefined ? null : <WrittenFile name={written} />}
         {made ? (
@@ -180,11 +192,8 @@ export function PrintView(): ReactNode {
         ) : (
           <p className="wrong">{refused}</p>
         )}
-        {[...new Set(made?.notes)].map((note) => (
-          <p key={note} className="wrong">
-            {note}
-          </p>
-        ))}
+        {made?.leftOut === undefined ? null : <p className="wrong">{made.leftOut}</p>}
+        <PrintNotes notes={made?.notes ?? []} />
         <Batch choice={set} />
         {blocking === undefined ? null : blocking.length === 0 ? (
           <p>{words.notBlocked}</p>

@@ -74,5 +74,6 @@ async function write({ core, findings }: LongWorker, { edition }: Wanted): Promi
   const path = made && (await writeOut(made.name, made.bytes));
   if (made === undefined || path === undefined) return { text: words.notWritten, wrong: true };
   writing.set({ names: [...writing.get().names, made.name] });
-  return { text: `${path}, ${words.pagesCount(made.pages)}`, wrong: false };
+  const notes = made.notes.map(({ message }) => message);
+  return { text: [`${path}, ${words.pagesCount(made.pages)}`, ...new Set(notes)].join('. '), wrong: false };
 }

@@ -200,8 +200,8 @@ export async function writeOut(name: string, bytes: Uint8Array): Promise<string 
   }
 }
 
-export const history = (path: string) => call('history.list', { library: here.library, path });
 /** Of the document, and of what it is read with. */
 export const historyAround = (path: string) => call('history.around', { library: here.library, path });
 export const historyLibrary = (revision: string) => call('history.library', { library: here.library, revision });
-export const historyText = (path: string, revision: string) => call('history.read', { library: here.library, path, revision });
+/** Base64 by path; null: as the disk holds it now. */
+export const historyFigures = (revision: string) => call('history.figures', { library: here.library, revision });

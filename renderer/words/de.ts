@@ -396,6 +396,7 @@ export const de: Words = {
     attach: 'Trägt Text und Prüfliste in sich',
     obsolete: 'Als überholt gekennzeichnet',
     draft: 'Entwurf',
+    signOff: 'Felder zum Abzeichnen nach jeder Anweisung',
   },
   onSheets: 'Auf dem Bogen',
   sheetKinds: { single: 'Seite für Seite', booklet: 'Heft: gefalzt und geheftet', 'two-up': 'zwei Seiten nebeneinander' },
@@ -545,4 +546,7 @@ export const de: Words = {
   textReadIn: (name) =>
     `Die Texte dieser Bibliothek werden auf ${name} gelesen: bitte so ausfüllen. Auch die Wörter, die dazukommen, stehen auf ${name} da.`,
   textHow: (keys) => `Tab wird hier geschrieben; ${keys} führt aus dem Text.`,
+  printNotes: 'Nicht so gedruckt, wie es sein soll',
+  printNotesCount: (n: number) =>
+    n === 1 ? '1 Stelle wird nicht so gedruckt, wie sie soll' : `${n} Stellen werden nicht so gedruckt, wie sie sollen`,
 };

@@ -388,6 +388,7 @@ export const en = {
     attach: 'Carries its text and checklist inside',
     obsolete: 'Marked as obsolete',
     draft: 'Draft',
+    signOff: 'Boxes to sign off after each procedure',
   },
   onSheets: 'On the sheet',
   sheetKinds: { single: 'page by page', booklet: 'booklet: folded and stapled', 'two-up': 'two pages beside each other' },
@@ -536,6 +537,8 @@ export const en = {
   textReadIn: (name: string) =>
     `The texts of this library are read in ${name}: fill this in so. The words that are put in besides stand in it too.`,
   textHow: (keys: string) => `Tab is typed here; ${keys} leads out of the text.`,
+  printNotes: 'Not printed as it should be',
+  printNotesCount: (n: number) => (n === 1 ? '1 thing is not printed as it should be' : `${n} things are not printed as they should be`),
 };
 
 export type Words = typeof en;

@@ -17,6 +17,12 @@ export interface LibraryModel {
   procedure(file: string): ProcedureFacts | undefined;
 }
 
+/** By what its name says it is. */
+export function imageOf(path: string, bytes: Uint8Array): Image {
+  const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : 'jpeg';
+  return kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
+}
+
 export class KeptLibrary implements LibraryModel {
   private readonly engine: Engine = newEngine();
   readonly figures = new Map<string, Image>();
@@ -55,8 +61,7 @@ export class KeptLibrary implements LibraryModel {
   }
 
   addFigure(path: string, bytes: Uint8Array): void {
-    const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : 'jpeg';
-    this.figures.set(path, kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes });
+    this.figures.set(path, imageOf(path, bytes));
     this.revision += 1;
   }
 

@@ -99,6 +99,71 @@ describe('a bar', () => {
   });
 });
 
+describe('beside tables and figures a bar', () => {
+  const captioned = (caption: string, notes: Flow = []): BookBlock => ({ ...table('A | 1'), caption, notes }) as BookBlock;
+
+  test('stands beside a caption that says something else, not beside one whose number is another', () => {
+    expect(marked([captioned('Table 3. Limits: drift')], [captioned('Table 2. Limits: drift')])).toEqual([]);
+    expect(marked([captioned('Table 3. Limits: drift')], [captioned('Table 3. Limits: gap')])).toEqual(['|Table 3. Limits: drift']);
+  });
+
+  test('stands beside a note below a table that is another; where the last went, a stroke at its foot', () => {
+    const [one, two] = [paragraph('Read at 20 degrees, the platform up.'), paragraph('Read at 30 degrees, the platform up.')];
+    expect(marked([captioned('T', [one])], [captioned('T', [two])])).toEqual(['|Read at 20 degrees, the platform up.']);
+    expect(marked([captioned('T')], [captioned('T', [two])])).toEqual(['vA 1']);
+  });
+
+  const figure = (caption: string, image: Extract<BookBlock, { kind: 'figure' }>['image']): BookBlock => ({
+    kind: 'figure',
+    alt: 'lip',
+    caption,
+    image,
+  });
+  const png = (last: number) => ({ kind: 'png', bytes: Uint8Array.from([1, 2, last]) }) as const;
+  const svg = (width: number) =>
+    ({
+      kind: 'svg',
+      source: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10" width="10" height="10"><rect width="${width}" height="5"/></svg>`,
+    }) as const;
+
+  test('stands beside all of a figure whose file is another, whatever kind it is of', () => {
+    for (const made of [png, svg, (last: number) => ({ ...png(last), kind: 'jpeg' }) as const]) {
+      const lines = marked([figure('Figure 1. Lip', made(3))], [figure('Figure 1. Lip', made(4))]);
+      expect(lines.at(-1)).toBe('|Figure 1. Lip');
+      expect(lines).toHaveLength(2);
+      expect(marked([figure('Figure 2. Lip', made(3))], [figure('Figure 1. Lip', made(3))])).toEqual([]);
+    }
+  });
+
+  test('stands beside the caption alone where only that is another', () => {
+    expect(marked([figure('Figure 1. Lip, from below', png(3))], [figure('Figure 1. Lip', png(3))])).toEqual([
+      '|Figure 1. Lip, from below',
+    ]);
+  });
+});
+
+describe('a reference', () => {
+  const to = (label: string, order: number): BookBlock =>
+    step('9', 'Go back to', [
+      { kind: 'paragraph', inline: [{ kind: 'link', text: `step ${label}`, anchor: `s${order}`, page: true, unlabelled: 'step' }] },
+    ]);
+  const at = (label: string, order: number, text: string): BookBlock => ({ ...step(label, text), anchor: `s${order}` }) as BookBlock;
+  const [stop, wait, open] = ['Press the stop button.', 'Wait for the fan.', 'Take off the cover.'] as const;
+
+  test('has no bar where it leads to the same step, which has another number now', () => {
+    const before = [at('1', 0, stop), at('2', 1, open), to('2', 1)];
+    expect(marked([at('1', 0, stop), at('2', 1, wait), at('3', 2, open), to('3', 2)], before)).toEqual(['|2 Wait for the fan.']);
+  });
+
+  test('has one where it leads to another step, though that has the number', () => {
+    const before = [at('1', 0, stop), at('2', 1, open), to('2', 1)];
+    const now = [at('1', 0, stop), at('2', 1, wait), at('3', 2, open), to('2', 1)];
+    const lines = marked(now, before);
+    expect(lines).toHaveLength(2);
+    expect(lines[1]).toMatch(/^\|step 2/);
+  });
+});
+
 describe('a stroke', () => {
   test('stands at the head of the step before which one is gone', () => {
     const now = [step('1', 'Press the stop button.'), step('2', 'Take off the cover.')];
@@ -118,6 +183,41 @@ describe('a stroke', () => {
       (op) => op.op === 'path' && (op.path.points[2] as number) - (op.path.points[0] as number) === 7000,
     );
     expect(strokes).toHaveLength(1);
+  });
+
+  const list = (...items: string[]): BookBlock => ({ kind: 'bullets', items: items.map((item) => [paragraph(item)]) });
+
+  test('stands at the foot of the last item where the last one went, and at the head of the next where two went', () => {
+    expect(marked([list('the strut', 'both pins')], [list('the strut', 'both pins', 'the lock')])).toEqual(['v• both pins']);
+    expect(marked([list('the strut', 'the lock')], [list('the strut', 'one pin', 'the bar', 'the lock')])).toEqual(['^• the lock']);
+  });
+
+  test('stands after a block that was altered where others after it are gone', () => {
+    const [a, b] = [paragraph('Press the stop button and wait for the fan.'), paragraph('Take off the cover.')];
+    const before = [paragraph('Press the stop button and listen for the fan.'), paragraph('Turn the crank.'), paragraph('Oil it.'), b];
+    expect(marked([a, b], before)).toEqual(['|Press the stop button and wait for the fan.', '^Take off the cover.']);
+  });
+
+  test('belongs to the section that lost its end, and to the next heading where a whole section went', () => {
+    const heading = (text: string): BookBlock => ({ kind: 'heading', level: 2, text, bookmark: false });
+    const [a, b, c] = ['Press the stop button.', 'Wait for the fan.', 'Take off the cover.'].map(paragraph) as [
+      BookBlock,
+      BookBlock,
+      BookBlock,
+    ];
+    const lostEnd = withChanges([heading('Stop'), a, heading('Open'), c], [heading('Stop'), a, b, heading('Open'), c]);
+    expect(shown(lostEnd).filter((line) => /^[|^v]/.test(line))).toEqual(['vPress the stop button.']);
+    expect(changedSections(lostEnd)).toEqual(['Stop']);
+    expect(marked([heading('Stop'), a, heading('Open'), c], [heading('Stop'), a, heading('Wait'), b, heading('Open'), c])).toEqual([
+      '^Open',
+    ]);
+  });
+
+  test('of two steps, one new and one altered, the altered one is compared with what it was', () => {
+    const now = [step('1', 'Ask who is near.'), step('2', long('10 min'))];
+    const lines = marked(now, [step('1', long('8 min'))]);
+    expect(lines).toHaveLength(2);
+    expect(lines[1]).toContain('10 min');
   });
 
   test('tells of a notice that is gone from its step', () => {

@@ -1,8 +1,8 @@
 /** Editions of a bound guide: bars beside what changed, landscape pages, large type, one model, obsolete; what each may not lose. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { checkLibrary } from '../../procedures-schema/index.ts';
+import { checkLibrary, type LibraryFacts } from '../../procedures-schema/index.ts';
 import type { Book, BookBlock } from '../../publishing/book.ts';
-import { type ComposeInput, guideBook, procedureBook } from '../../publishing/index.ts';
+import { type ComposeInput, guideBook, type Image, procedureBook } from '../../publishing/index.ts';
 import { drawBook, layoutBook, newFontSource, type PlacedBook, type PlacedPage, type Shaper } from '../../publishing/layout/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
@@ -71,6 +71,115 @@ describe('bars beside what changed', () => {
         )
         .join(' '),
     ).toContain('Check the drift');
+  });
+});
+
+describe('a guide against its issue before', () => {
+  type Text = Sample['texts'][number];
+  const libraryThen = (change: (file: Text) => readonly Text[]): LibraryFacts => checkLibrary(it.texts.flatMap(change), it.paths).facts;
+  const edited = (part: string, from: string | RegExp, to: string): LibraryFacts =>
+    libraryThen((file) => {
+      if (!file.path.includes(part)) return [file];
+      const text = file.text.replace(from, to);
+      expect(text).not.toBe(file.text);
+      return [{ ...file, text }];
+    });
+  const against = (earlier: LibraryFacts, more: Partial<ComposeInput> = {}, choice = {}): PlacedBook =>
+    guide('OM-8010', { earlier, ...more }, choice);
+  const isMark = ({ kind }: { readonly kind: string }): boolean => kind === 'change' || kind === 'gone';
+  /** Chapters with a mark, each with what stands beside the marks. */
+  const marks = ({ pages }: PlacedBook): Record<string, string> => {
+    const out: Record<string, string> = {};
+    for (const page of pages) {
+      const said = lines(page, isMark)
+        .join(' ')
+        .replace(/\u00a0/g, ' ')
+        .trim();
+      const name = page.chapter?.anchor ?? '';
+      if (said !== '') out[name] = `${out[name] ?? ''} ${said}`.trim();
+    }
+    return out;
+  };
+  const record = ({ pages }: PlacedBook): string =>
+    pages
+      .filter(({ chapter }) => chapter?.anchor === 'record')
+      .flatMap((page) =>
+        page.slabs
+          .flatMap(({ slab }) => slab.items)
+          .flatMap((item) =>
+            item.kind === 'line'
+              ? [item.line.parts.map((part) => (part.kind === 'text' ? part.shaped.map(({ text }) => text).join('') : '')).join('')]
+              : [],
+          ),
+      )
+      .join(' ');
+
+  test('another limit is marked where it is read, in its table and in the appendix of limits', () => {
+    const said = marks(against(edited('OM-3140', '| 4 mm [0.15 in] |', '| 3 mm [0.11 in] |')));
+    expect(Object.keys(said)).toEqual(['doc OM-3140', 'limits']);
+    expect(said.limits).toMatch(/lip drift.*4 mm/);
+  });
+
+  test('other words of a danger are marked on the pages of cautions too', () => {
+    const said = marks(against(edited('OM-3140', /(:::danger\n)([A-Z]\w+ )/, '$1Listen. $2')));
+    expect(Object.keys(said)).toEqual(['cautions', 'doc OM-3140']);
+  });
+
+  test('the foreword has bars where the guide says something else', () => {
+    const said = marks(against(edited('OM-8010', 'Read the pages on safety before the first use. ', '')));
+    expect(Object.keys(said)).toEqual(['about']);
+    expect(said.about).toContain('Read the pages on safety');
+  });
+
+  test('a procedure that was dropped is told in the record and by a stroke in the list of its part', () => {
+    const placed = against(edited('OM-8010', '- [OM-2130]', '- [OM-2130]\n- [OM-1110]'));
+    expect(record(placed)).toMatch(/OM-1110 .*no longer in this guide; take its leaves out/);
+    const said = marks(placed);
+    // The list of a part stands at the head of its first procedure.
+    expect(said['doc OM-2110']).toBe('with the gate shut');
+    // Which procedures ask for a tool is no news about the tool.
+    expect(said.tools).not.toContain('feeler gauges');
+  });
+
+  test('a section that was dropped is named in the record; what changed before the first heading is told too', () => {
+    const gone = against(edited('OM-3140', /\n## (When to use)/, '\n## Before anything\n\nLook twice.\n\n## $1'));
+    expect(record(gone)).toContain('left out: Before anything');
+    const time = against(edited('OM-3140', /\ntime: .*/, '\ntime: 10 min'));
+    expect(Object.keys(marks(time))).toEqual(['doc OM-3140']);
+    expect(record(time)).toContain('At a glance');
+  });
+
+  test('the record says since which revision, and that it was the same where it was kept', () => {
+    const changed = (text: string): string => text.replace('Wait 10 min by the', 'Wait 8 min by the');
+    const then = (change: (text: string) => string): LibraryFacts =>
+      libraryThen((file) => [file.path.includes('OM-3140') ? { ...file, text: change(file.text) } : file]);
+    expect(record(against(then((text) => changed(text).replace('revision: "C"', 'revision: "B"'))))).toContain('(since revision B)');
+    expect(record(against(then(changed)))).toContain('(the issue before was revision C too');
+  });
+
+  test('printed in another language than the house, the words around the text are no change', () => {
+    expect(marks(against(it.report.facts, {}, { language: 'de' }))).toEqual({});
+  });
+
+  test('a figure whose file changed has a bar, and only where the figures of then are known', () => {
+    const [path, image] = [...it.input.figures].find(([name]) => name.includes('lip-cylinder.svg')) as [
+      string,
+      Extract<Image, { kind: 'svg' }>,
+    ];
+    const then = new Map(it.input.figures).set(path, {
+      ...image,
+      source: image.source.replace('</svg>', '<rect width="3" height="3"/></svg>'),
+    });
+    expect(marks(against(it.report.facts))).toEqual({});
+    const said = marks(against(it.report.facts, { earlierFigures: then }));
+    expect(Object.keys(said)).toEqual(['doc OM-3140']);
+    expect(said['doc OM-3140']).toMatch(/^Figure \d+\. /);
+  });
+
+  test('one procedure alone: what is needed and its cautions are compared too', () => {
+    const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as Parameters<typeof procedureBook>[0];
+    const earlier = edited('OM-3140', /(:::danger\n)([A-Z]\w+ )/, '$1Listen. $2');
+    expect(Object.keys(marks(layoutBook(procedureBook(facts, { ...it.input, earlier }), shaper)))).toEqual(['cautions', 'doc OM-3140']);
   });
 });
 

@@ -90,8 +90,6 @@ test('an edition for a model that the text is not for is refused by name, and a 
     expect(() => make(library, baler)).toThrow('OM-2120 is not for DL-25. It is for: VB-20, VB-40, VB-60.');
   expect(() => pages(library, { ...baler, form: 'short' })).toThrow('OM-2120 is not for DL-25.');
   const guide = { file: 'guides/OM-8010-leveller-and-baler.md', model: 'DL-25', form: 'short', draft: false } as const;
-  expect(pages(library, guide)?.notes).toEqual(['Left out, because not written for DL-25: OM-2110, OM-2120, OM-2130.']);
-  expect(pages(library, { ...guide, model: 'VB-40' })?.notes).toEqual([
-    'Left out, because not written for VB-40: OM-3140, OM-3150, OM-3160.',
-  ]);
+  expect(pages(library, guide)?.leftOut).toBe('Left out, because not written for DL-25: OM-2110, OM-2120, OM-2130.');
+  expect(pages(library, { ...guide, model: 'VB-40' })?.leftOut).toBe('Left out, because not written for VB-40: OM-3140, OM-3150, OM-3160.');
 });

@@ -103,6 +103,8 @@ describe('in a book', () => {
       'anchors',
       'near',
       'through',
+      'unlabelled',
+      'last',
       'field',
       'image',
       'source',

@@ -67,6 +67,17 @@ describe('paper checklists of the sample library', () => {
     expect(steps).toBeGreaterThan(1500);
   });
 
+  test('on a small leaf too a section says whole how it is come to, at every head that stands again', () => {
+    let heads = 0;
+    for (const facts of it.report.facts.procedures) {
+      const text = textOf(layoutBook(shortProcedure(facts, it.input, { paper: 'a5' }), source.shaper));
+      const begun = text.split('onlywhenastep').length - 1;
+      expect(text.split('onlywhenastepsendsyouhere').length - 1, facts.head.id).toBe(begun);
+      heads += begun;
+    }
+    expect(heads).toBeGreaterThan(20);
+  });
+
   test('no notice is dropped or cut short', () => {
     let notices = 0;
     for (const [name, { placed, facts }] of laid) {

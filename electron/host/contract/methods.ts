@@ -92,6 +92,8 @@ export const METHODS = {
   },
   /** All texts of that revision that documents are read with, and documents, by path. */
   'history.library': { ask: { library: 'text', revision: 'text' }, answer: { texts: ['by name', 'text'] }, writes: false },
+  /** Base64 of every figure of that revision, by path; null: as the disk holds it now. */
+  'history.figures': { ask: { library: 'text', revision: 'text' }, answer: { figures: ['by name', 'text or null'] }, writes: false },
   'history.read': { ask: { ...FILE, revision: 'text' }, answer: { text: 'text' }, writes: false },
   'settings.read': { ask: NOTHING, answer: { settings: SETTINGS_KEPT }, writes: false },
   'settings.write': { ask: { name: 'text', value: 'text' }, answer: { settings: SETTINGS_KEPT }, writes: true },

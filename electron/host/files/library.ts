@@ -31,7 +31,7 @@ export interface LibraryOnDisk {
 }
 
 export const LARGEST_TEXT = 8_000_000;
-const LARGEST_FIGURE = 64_000_000;
+export const LARGEST_FIGURE = 64_000_000;
 const DEEPEST = 12;
 const MOST_FILES = 50_000;
 /** Files open at a time: enough to keep a disk busy, few enough for every system's limit. */

@@ -1,8 +1,9 @@
-/** Earlier texts of a file where the library stands under git. Reads only; runs nothing that the repository configures, and fetches nothing. */
+/** Earlier texts of a file, and figures, where the library stands under git. Reads only; runs nothing that the repository configures, and fetches nothing. */
 import { execFile } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { Refused } from '../contract/index.ts';
-import { decode, isRead, LARGEST_TEXT } from '../files/index.ts';
+import { decode, isRead, LARGEST_FIGURE, LARGEST_TEXT, readFigure } from '../files/index.ts';
 
 const run = promisify(execFile);
 
@@ -86,22 +87,13 @@ export async function textAt(root: string, path: string, revision: string): Prom
   });
 }
 
-/** All texts of one library together, at most. */
+/** All texts of one library together, or its figures that changed, at most. */
 const LARGEST_LIBRARY = 200_000_000;
 
 /** Every text that a document is read with, by path, as that revision holds it. Links and what lies outside the library are left out. */
 export async function textsAt(root: string, revision: string): Promise<Readonly<Record<string, string>>> {
-  assertRevision(revision);
-  const listed = await git(root, ['ls-tree', '-r', '-z', '-l', revision]).catch(() => {
-    throw new Refused('That revision does not hold this library.');
-  });
-  const blobs = listed.split('\0').flatMap((line) => {
-    const [, id = '', size = '', path = ''] = /^100\d{3} blob ([0-9a-f]+) +(\d+)\t(.+)$/s.exec(line) ?? [];
-    return isRead(path) && Number(size) <= LARGEST_TEXT ? [{ id, path, size: Number(size) }] : [];
-  });
-  const all = blobs.reduce((sum, { size }) => sum + size, 0);
-  if (all > LARGEST_LIBRARY) throw new Refused('That revision is too large to be compared.');
-  const bytes = await contentsOf(root, blobs, all);
+  const blobs = await blobsAt(root, revision, (path, size) => isRead(path) && size <= LARGEST_TEXT);
+  const bytes = await contentsOf(root, blobs);
   const texts = blobs.flatMap(({ path }, index) => {
     const decoded = decode(bytes[index] as Uint8Array);
     return 'text' in decoded ? [[path, decoded.text] as const] : [];
@@ -109,12 +101,54 @@ export async function textsAt(root: string, revision: string): Promise<Readonly<
   return Object.fromEntries(texts);
 }
 
+const isFigure = (path: string): boolean => /^figures\/.+\.(svg|png|jpe?g)$/i.test(path);
+
+/** Every figure as that revision holds it; null: with the bytes that the disk holds now. */
+export async function figuresAt(root: string, revision: string): Promise<Readonly<Record<string, Uint8Array | null>>> {
+  const blobs = await blobsAt(root, revision, (path, size) => isFigure(path) && size <= LARGEST_FIGURE);
+  const other: Blob[] = [];
+  // One after the other: pictures are large, and only one of them has to be in memory.
+  for (const blob of blobs) if (!(await holds(root, blob))) other.push(blob);
+  const bytes = await contentsOf(root, other);
+  return Object.fromEntries(blobs.map((blob) => [blob.path, bytes[other.indexOf(blob)] ?? null]));
+}
+
+/** Whether the disk holds these very bytes: git names a file by the hash of its kind, its length and what is in it. */
+async function holds(root: string, { id, path }: Blob): Promise<boolean> {
+  const bytes = await readFigure(root, path);
+  if (bytes === undefined) return false;
+  const hash = createHash(id.length === 40 ? 'sha1' : 'sha256');
+  return hash.update(`blob ${bytes.length}\0`).update(bytes).digest('hex') === id;
+}
+
+/** The revision that a tag, a branch or the beginning of a number names; undefined: none does. */
+export async function revisionNamed(root: string, name: string): Promise<string | undefined> {
+  const out = await git(root, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${name}^{commit}`]).catch(() => '');
+  return out.trim() === '' ? undefined : out.trim();
+}
+
+interface Blob {
+  readonly id: string;
+  readonly path: string;
+  readonly size: number;
+}
+
+async function blobsAt(root: string, revision: string, wanted: (path: string, size: number) => boolean): Promise<readonly Blob[]> {
+  assertRevision(revision);
+  const listed = await git(root, ['ls-tree', '-r', '-z', '-l', revision]).catch(() => {
+    throw new Refused('That revision does not hold this library.');
+  });
+  return listed.split('\0').flatMap((line) => {
+    const [, id = '', size = '', path = ''] = /^100\d{3} blob ([0-9a-f]+) +(\d+)\t(.+)$/s.exec(line) ?? [];
+    return path !== '' && wanted(path, Number(size)) ? [{ id, path, size: Number(size) }] : [];
+  });
+}
+
 /** One program for all of them: starting one for each takes a second a hundred. */
-async function contentsOf(
-  root: string,
-  blobs: readonly { readonly id: string; readonly size: number }[],
-  all: number,
-): Promise<Uint8Array[]> {
+async function contentsOf(root: string, blobs: readonly Blob[]): Promise<Uint8Array[]> {
+  if (blobs.length === 0) return [];
+  const all = blobs.reduce((sum, { size }) => sum + size, 0);
+  if (all > LARGEST_LIBRARY) throw new Refused('That revision is too large to be compared.');
   const running = run('git', ['-C', root, ...QUIET, 'cat-file', '--batch'], {
     encoding: 'buffer',
     maxBuffer: all + blobs.length * 200 + 1_000,

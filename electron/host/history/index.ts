@@ -1,2 +1,2 @@
 /** Earlier texts of a file, and of a library. Exports only. */
-export { type Revision, revisionsOf, textAt, textsAt } from './git.ts';
+export { figuresAt, type Revision, revisionNamed, revisionsOf, textAt, textsAt } from './git.ts';

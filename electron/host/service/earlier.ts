@@ -1,11 +1,13 @@
 /** Earlier texts of a file and of a library, over the contract. */
-import { revisionsOf, textAt, textsAt } from '../history/index.ts';
+import { figuresAt, revisionsOf, textAt, textsAt } from '../history/index.ts';
 import { insideLibrary } from '../saving/index.ts';
 import type { Handlers, Inner } from './inner.ts';
 
 const any = (): boolean => true;
 
-export const earlier = (host: Inner): Pick<Handlers, 'history.list' | 'history.around' | 'history.library' | 'history.read'> => ({
+export const earlier = (
+  host: Inner,
+): Pick<Handlers, 'history.list' | 'history.around' | 'history.library' | 'history.figures' | 'history.read'> => ({
   'history.list': async ({ library, path }) => {
     const root = host.rootOf(library);
     await insideLibrary(root, path, any);
@@ -19,6 +21,10 @@ export const earlier = (host: Inner): Pick<Handlers, 'history.list' | 'history.a
     return { revisions: await revisionsOf(root, path, 'library.yaml', 'registers', ...bound) };
   },
   'history.library': async ({ library, revision }) => ({ texts: await textsAt(host.rootOf(library), revision) }),
+  'history.figures': async ({ library, revision }) => {
+    const figures = Object.entries(await figuresAt(host.rootOf(library), revision));
+    return { figures: Object.fromEntries(figures.map(([path, bytes]) => [path, bytes && Buffer.from(bytes).toString('base64')])) };
+  },
   'history.read': async ({ library, path, revision }) => {
     const root = host.rootOf(library);
     await insideLibrary(root, path, any);

@@ -11,6 +11,7 @@ import { filmsIn, isFilmText, linksOf } from '../../../procedures-schema/narrati
 import {
   attachmentsOf,
   type Book,
+  type ComposeInput,
   checklistOf,
   type DrawnPage,
   drawPages,
@@ -18,12 +19,16 @@ import {
   guideBook,
   impose,
   isFor,
+  keptRevisions,
+  type LayoutNote,
   leftOut,
   newPages,
   noEdition,
   type PressChoice,
+  type PrintNote,
   printBook,
   printedNumber,
+  printNotes,
   printSheets,
   procedureBook,
   type SheetSide,
@@ -32,7 +37,7 @@ import {
   type UnitsEdition,
   writeChecklist,
 } from '../../../publishing/index.ts';
-import type { LibraryModel } from '../library-model.ts';
+import { imageOf, type LibraryModel } from '../library-model.ts';
 
 export interface Edition {
   /** A procedure or a guide. */
@@ -49,12 +54,17 @@ export interface Edition {
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
   readonly obsolete?: boolean;
+  /** Boxes to sign off at the end of each procedure; the paper checklist always has them. */
+  readonly signOff?: boolean;
   /** Boxes for values, ticks and sign-off can be filled in on the screen. */
   readonly fillable?: boolean;
   /** The text of each procedure and its checklist travel inside the PDF. */
   readonly attach?: boolean;
-  /** Texts as they were issued before, by path: what changed since gets a bar in the margin. */
-  readonly earlier?: Readonly<Record<string, string>>;
+  /**
+   * The library as it was issued before: what changed since gets a bar in the margin. All texts that are needed, and all figures in base64, by path; null: a
+   * figure that is as it was.
+   */
+  readonly earlier?: { readonly texts: Readonly<Record<string, string>>; readonly figures: Readonly<Record<string, string | null>> };
   /** Sheets that are folded or cut, instead of single pages. */
   readonly press?: PressChoice;
   readonly draft: boolean;
@@ -68,7 +78,10 @@ export interface PagesShown {
   readonly duplex: boolean;
   /** What leaves the printer, where that is not page by page. */
   readonly sides?: readonly SheetSide[];
-  readonly notes: readonly string[];
+  /** What could not be printed as asked. */
+  readonly notes: readonly PrintNote[];
+  /** Procedures that are not in this edition, in a sentence. */
+  readonly leftOut?: string;
   readonly milliseconds: number;
 }
 
@@ -82,15 +95,21 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     numbers: drawn.labels.map(printedNumber),
     duplex: book.duplex,
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
-    notes: [...leftOutOf(model, edition), ...drawn.notes.map(({ message }) => message)],
+    notes: notesOf(drawn.notes, book, model, edition),
+    ...leftOutOf(model, edition),
     milliseconds: performance.now() - begun,
   };
 }
 
-function leftOutOf({ facts }: LibraryModel, edition: Edition): readonly string[] {
+const notesOf = (notes: readonly LayoutNote[], book: Book, model: LibraryModel, edition: Edition): readonly PrintNote[] => [
+  ...printNotes(notes, model.facts),
+  ...(edition.earlier === undefined ? [] : keptRevisions(book, inputFor(model, edition))),
+];
+
+function leftOutOf({ facts }: LibraryModel, edition: Edition): Pick<PagesShown, 'leftOut'> {
   const guide = facts.guides.find(({ file }) => file === edition.file);
   const said = guide && leftOut(guide, askedOf(facts, edition));
-  return said === undefined ? [] : [said];
+  return said === undefined ? {} : { leftOut: said };
 }
 
 export interface ProofAsk {
@@ -154,6 +173,7 @@ export interface Made {
   readonly bytes: Uint8Array;
   readonly name: string;
   readonly pages: number;
+  readonly notes: readonly PrintNote[];
 }
 
 export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
@@ -162,7 +182,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const name = `${nameOf(book, edition)}.pdf`;
   if (edition.press) {
     const folded = printSheets(book, model.fonts, edition.press);
-    return { bytes: folded.bytes, name, pages: folded.pages };
+    return { bytes: folded.bytes, name, pages: folded.pages, notes: notesOf(folded.notes, book, model, edition) };
   }
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const holds = printedIn(model, edition);
@@ -170,7 +190,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
     fillable: edition.fillable === true,
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
   });
-  return { bytes: printed.bytes, name, pages: printed.pages };
+  return { bytes: printed.bytes, name, pages: printed.pages, notes: notesOf(printed.notes, book, model, edition) };
 }
 
 export function checklist(model: LibraryModel, edition: Edition): Made | undefined {
@@ -179,7 +199,7 @@ export function checklist(model: LibraryModel, edition: Edition): Made | undefin
   mustHaveEdition(facts, model, edition);
   const made = checklistOf(facts, inputFor(model, edition));
   const name = [facts.head.id, facts.head.revision ?? '', edition.model ?? ''].filter((part) => part !== '').join('-');
-  return { bytes: new TextEncoder().encode(writeChecklist(made)), name: `${safe(name)}.json`, pages: 0 };
+  return { bytes: new TextEncoder().encode(writeChecklist(made)), name: `${safe(name)}.json`, pages: 0, notes: [] };
 }
 
 /** Errors in the document, in what it is made from and in what it holds: what `print` refuses for. */
@@ -246,18 +266,29 @@ const inputFor = (model: LibraryModel, edition: Edition) => ({
   draft: edition.draft,
   ...(edition.model === undefined ? {} : { model: edition.model }),
   ...(edition.units === undefined ? {} : { units: edition.units }),
-  ...(edition.earlier === undefined ? {} : { earlier: earlierOf(model, edition.earlier) }),
+  ...(edition.earlier === undefined ? {} : earlierOf(model, edition.earlier)),
 });
 
-/** Read with the registers of today, and only the texts that are wanted. */
-const earlierOf = (model: LibraryModel, texts: Readonly<Record<string, string>>): LibraryFacts =>
-  checkLibrary(
-    [
-      ...model.facts.registerFiles.map(({ file }) => ({ path: file.source.path, text: file.source.text })),
-      ...Object.entries(texts).map(([path, text]) => ({ path, text })),
-    ],
-    [...model.facts.paths],
-  ).facts;
+/** As read last: it is the same for every edition that is looked at. */
+let lastEarlier: { readonly key: string; readonly facts: LibraryFacts } | undefined;
+
+/** Read with its own registers. */
+function earlierOf(
+  model: LibraryModel,
+  { texts, figures }: NonNullable<Edition['earlier']>,
+): Required<Pick<ComposeInput, 'earlier' | 'earlierFigures'>> {
+  const files = Object.entries(texts).map(([path, text]) => ({ path, text }));
+  const paths = [...Object.keys(texts), ...Object.keys(figures)].sort();
+  const key = JSON.stringify([files, paths]);
+  if (lastEarlier?.key !== key) lastEarlier = { key, facts: checkLibrary(files, paths).facts };
+  const images = Object.entries(figures).flatMap(([path, base64]) => {
+    const image = base64 === null ? model.figures.get(path) : imageOf(path, bytesOf(base64));
+    return image === undefined ? [] : [[path, image] as const];
+  });
+  return { earlier: lastEarlier.facts, earlierFigures: new Map(images) };
+}
+
+const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
 
 const askedOf = (library: LibraryFacts, { model }: Edition) => ({ library, ...(model === undefined ? {} : { model }) });
 
@@ -282,6 +313,7 @@ function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
     ...(edition.language === undefined ? {} : { language: edition.language }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
+    ...(edition.signOff ? { signOff: true } : {}),
   };
   const choice = foldedChoice(own, edition.press);
   const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
@@ -314,6 +346,7 @@ const nameOf = (book: Book, edition: Edition): string =>
       edition.language ?? '',
       edition.form === 'short' ? 'checklist' : '',
       edition.large ? 'large-type' : '',
+      edition.signOff && edition.form !== 'short' ? 'sign-off' : '',
       ...boundAs(edition),
       edition.press ? edition.press.kind : edition.fillable ? 'form' : '',
       edition.draft ? 'DRAFT' : '',

@@ -1,4 +1,5 @@
 /** The commands as typed: exit codes, files written whole, reports for programs, and what stands in the way of publishing. */
+import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -53,6 +54,38 @@ describe('check', () => {
 });
 
 describe('print and checklist', () => {
+  test('bars since a folder, or since a revision of the history; what names neither is refused', async () => {
+    const library = join(folder, 'issued');
+    cpSync(SAMPLE, library, { recursive: true });
+    const then = join(folder, 'then');
+    cpSync(SAMPLE, then, { recursive: true });
+    const git = (...words: string[]): void => {
+      const env = { ...process.env, GIT_CONFIG_GLOBAL: '', GIT_CONFIG_NOSYSTEM: '1' };
+      execFileSync('git', ['-C', library, '-c', 'user.name=A', '-c', 'user.email=a@example.com', ...words], { env });
+    };
+    git('init', '-q');
+    git('add', '-A');
+    git('commit', '-q', '-m', 'Issue A');
+    git('tag', 'issue-a');
+    const figure = join(library, 'figures/guide-shoes.svg');
+    writeFileSync(figure, readFileSync(figure, 'utf8').replace('</svg>', '<rect width="40" height="9"/></svg>'));
+    const printed = async (...more: string[]): Promise<Buffer> => {
+      const to = join(folder, `bars-${more[1] ?? 'none'}.pdf`.replaceAll('/', '-'));
+      const { code, err } = await typed('print', 'OM-2120', '--library', library, '--to', to, ...more);
+      expect(code).toBe(0);
+      // Another figure under the same revision.
+      if (more.length === 0) expect(err).toBe('');
+      else expect(err).toMatch(/OM-2120-guide-shoes\.md:1:1: note \[revision-kept\]\n {2}OM-2120 is not what it was in the issue before/);
+      return readFileSync(to);
+    };
+    const [none, revision, before] = [await printed(), await printed('--changed-since', 'issue-a'), await printed('--changed-since', then)];
+    expect(revision.equals(before)).toBe(true);
+    expect(revision.equals(none)).toBe(false);
+    const refused = await typed('print', 'OM-2120', '--library', library, '--to', join(folder, 'x.pdf'), '--changed-since', 'issue-b');
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('"issue-b" is neither a folder that holds a library nor a revision in the history of this one.');
+  });
+
   test('errors stand in the way, a draft goes through and says so', async () => {
     const library = broken();
     const pdf = join(folder, 'shoes.pdf');

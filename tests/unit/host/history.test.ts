@@ -3,7 +3,7 @@ import { chmodSync, existsSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { gitEnvironment } from '../../../electron/host/history/git.ts';
-import { revisionsOf, textAt, textsAt } from '../../../electron/host/history/index.ts';
+import { figuresAt, revisionNamed, revisionsOf, textAt, textsAt } from '../../../electron/host/history/index.ts';
 import { hostOf, newFolder, newLibrary, put, SMALL } from '../../support/host.ts';
 
 const WHO = {
@@ -63,6 +63,30 @@ describe('under git', () => {
     );
     await expect(textsAt(root, '0'.repeat(40))).rejects.toThrow('does not hold this library');
     await expect(textsAt(root, 'HEAD')).rejects.toThrow('This is no revision.');
+  });
+
+  test('figures are given as they were, and null for those that are as they were', async () => {
+    const own = newLibrary({ ...SMALL, 'figures/a.svg': '<svg/>', 'figures/b.png': 'old', 'figures/note.txt': 'no' });
+    git(own, 'init', '-q');
+    const then = commit(own, 'one');
+    put(own, { 'figures/b.png': 'new', 'figures/c.svg': '<svg/>' });
+    const figures = await figuresAt(own, then);
+    expect(Object.keys(figures).sort()).toEqual(['figures/a.svg', 'figures/b.png']);
+    expect(figures['figures/a.svg']).toBeNull();
+    expect(Buffer.from(figures['figures/b.png'] as Uint8Array).toString()).toBe('old');
+    const { call, library } = await hostOf(own);
+    expect((await call('history.figures', { library, revision: then })).figures).toEqual({
+      'figures/a.svg': null,
+      'figures/b.png': Buffer.from('old').toString('base64'),
+    });
+  });
+
+  test('a revision is found by a tag, a branch and the beginning of its number; words that are none are no setting either', async () => {
+    git(root, 'tag', 'issue-a', first);
+    expect(await revisionNamed(root, 'issue-a')).toBe(first);
+    expect(await revisionNamed(root, 'HEAD~1')).toBe(first);
+    expect(await revisionNamed(root, second.slice(0, 8))).toBe(second);
+    for (const odd of ['', 'no-such', '--all', 'a\0b', 'HEAD:procedures/a.md']) expect(await revisionNamed(root, odd)).toBeUndefined();
   });
 
   test('a link in it is left out, and bytes that are no text', async () => {

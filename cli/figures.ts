@@ -1,6 +1,6 @@
 /** The figures of a library: all of them ready to print, or only what stands in them, for the checks. What is wrong with one is for the core to say. */
 import { type LibraryOnDisk, readFigure } from '../electron/host/files/index.ts';
-import { type FigureFacts, type FigureFile, figureFacts, kindOfFigure } from '../procedures-schema/index.ts';
+import { type FigureFacts, type FigureFile, figureFacts, kindOfFigure, UNREAD } from '../procedures-schema/figures/index.ts';
 
 /** Files open at a time. */
 const AT_ONCE = 32;
@@ -18,11 +18,6 @@ export async function figureFactsOf(disk: LibraryOnDisk): Promise<ReadonlyMap<st
   await eachFigure(disk, (path, file, kind) => out.set(path, file ? figureFacts(file) : { kind, fault: UNREAD }));
   return out;
 }
-
-const UNREAD = {
-  says: 'Its file cannot be read, is larger than 64 MB or lies outside the library.',
-  right: 'A file of the library that you may read, and smaller.',
-};
 
 async function eachFigure(
   disk: LibraryOnDisk,

@@ -2,7 +2,7 @@
 
 export { type BitmapFacts, readBitmap } from './bitmap.ts';
 export { figureFacts } from './facts.ts';
-export { type Fault, type FigureFacts, type FigureFile, type FigureKind, kindOfFigure } from './model.ts';
+export { type Fault, type FigureFacts, type FigureFile, type FigureKind, kindOfFigure, UNREAD } from './model.ts';
 export { LEAST_PRINT, MOST_ENLARGED, mostScale } from './print-size.ts';
 export { readSvg, type Stretch, type SvgDrawing, stretchesOf, walkSvg } from './svg/drawing.ts';
 export { apply, type Matrix, scaleOf, turn } from './svg/matrix.ts';

@@ -8,6 +8,12 @@ export interface Fault {
   readonly right: string;
 }
 
+/** Of a file whose bytes cannot be had. */
+export const UNREAD: Fault = {
+  says: 'Its file cannot be read, is larger than 64 MB or lies outside the library.',
+  right: 'A file of the library that you may read, and smaller.',
+};
+
 /** Lengths are thousandths of a point, at the figure's natural size. */
 export type FigureFacts =
   | { readonly kind: FigureKind; readonly fault: Fault }

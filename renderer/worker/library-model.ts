@@ -1,5 +1,16 @@
 /** The library as the worker keeps it: the engine, the figures, the fonts. Queries read it; only the worker's entry changes it. */
-import { type Change, type Delta, type Engine, type LibraryFacts, newEngine, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import {
+  type Change,
+  type Delta,
+  type Engine,
+  type FigureFacts,
+  type FigureFile,
+  figureFacts,
+  kindOfFigure,
+  type LibraryFacts,
+  newEngine,
+  type ProcedureFacts,
+} from '../../procedures-schema/index.ts';
 import type { FontFiles, Image } from '../../publishing/index.ts';
 
 export interface LibraryModel {
@@ -20,13 +31,26 @@ export interface LibraryModel {
 export class KeptLibrary implements LibraryModel {
   private readonly engine: Engine = newEngine();
   readonly figures = new Map<string, Image>();
+  private readonly figureFacts = new Map<string, FigureFacts>();
   fonts: FontFiles | undefined;
   revision = 0;
   waiting = 0;
 
   apply(changes: readonly Change[]): Delta {
     this.revision += 1;
-    return this.taken(this.engine.applyAhead(changes));
+    for (const change of changes)
+      if ('gone' in change) {
+        this.figures.delete(change.path);
+        this.figureFacts.delete(change.path);
+      }
+    return this.taken(this.engine.applyAhead(changes.map((change) => this.withFigure(change))));
+  }
+
+  /** What stands in a figure is told with the edit that says it is there, if it was read by then. */
+  private withFigure(change: Change): Change {
+    if (!('present' in change) || change.figure) return change;
+    const figure = this.figureFacts.get(change.path);
+    return figure ? { ...change, figure } : change;
   }
 
   get due(): boolean {
@@ -54,9 +78,13 @@ export class KeptLibrary implements LibraryModel {
     return delta;
   }
 
+  /** Its bytes; checked with the next edit that names it. */
   addFigure(path: string, bytes: Uint8Array): void {
-    const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : 'jpeg';
-    this.figures.set(path, kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes });
+    const kind = kindOfFigure(path);
+    if (kind === undefined) return;
+    const file: FigureFile = kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
+    this.figures.set(path, file);
+    this.figureFacts.set(path, figureFacts(file));
     this.revision += 1;
   }
 

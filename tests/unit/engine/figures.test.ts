@@ -45,6 +45,7 @@ describe('a figure that changed', () => {
     // The same again is no news.
     expect(procedures(engine.apply([{ path: ARM, present: true, figure: drawing('1', '2', '3') }]).findings)).toEqual([]);
     expect(about([...engine.apply([{ path: ARM, gone: true }]).findings.values()].flat())).toEqual([
+      `${FIRST} callout-there The figure that (3) points into names no 3.`,
       `${FIRST} figure-there The figure ${ARM} is not in the library.`,
     ]);
   });

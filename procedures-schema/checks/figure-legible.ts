@@ -14,7 +14,7 @@ export const figureLegible: ProcedureCheck = {
   scope: 'procedure',
   severity: 'warning',
   question: 'Can the smallest print of every drawing be read when it stands on paper?',
-  why: 'A drawing made for a wide screen shrinks to the width of the page, and its words with it. What is not read at arm’s length is not read at the machine.',
+  why: "A drawing is fitted to the page, and its words with it. What is not read at arm's length is not read at the machine.",
   source: 'common practice: print of 7 points at the least',
   cases: [
     { name: 'a drawing wider than the page, its words in proportion', finds: 1, files: drawing(1400), work },

@@ -1,5 +1,5 @@
 /** Files of the library that are no texts: figures with their bytes, and captions. Given to the worker as they come, change and go on disk. */
-import { kindOfFigure, UNREAD } from '../../procedures-schema/figures/index.ts';
+import { type FigureFile, figureFacts, kindOfFigure, UNREAD } from '../../procedures-schema/figures/index.ts';
 import type { Change } from '../../procedures-schema/index.ts';
 import { isFilmText } from '../../procedures-schema/narration/index.ts';
 import { base64Of, bytesOf, call, type DiskChange } from '../host.ts';
@@ -110,7 +110,11 @@ export async function addFigure(picture: File): Promise<string> {
   const bytes = new Uint8Array(await picture.arrayBuffer());
   const not = noPicture(picture.name, bytes);
   if (not !== undefined) throw new Error(not === 'other' ? words.noPicture(picture.name) : words.falsePicture(picture.name, not));
-  if (!/\.svg$/i.test(picture.name))
+  const kind = kindOfFigure(picture.name);
+  const file: FigureFile | undefined =
+    kind === undefined ? undefined : kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
+  if (file && figureFacts(file).fault) throw new Error(words.brokenPicture(picture.name));
+  if (kind !== 'svg')
     await createImageBitmap(new Blob([bytes])).catch(() => {
       throw new Error(words.brokenPicture(picture.name));
     });

@@ -57,6 +57,12 @@ export const calloutThere: ProcedureCheck = {
       work: '#. Clean the [scraper] (3).\n\n   ![Bolts 1 to 6 of the scraper and gasket 7](figures/scraper.svg)',
     },
     {
+      name: 'a place said behind it, which is no inch',
+      finds: 0,
+      files,
+      work: '#. Clean the [scraper] (2).\n\n   ![Scraper 1 and arm 2 in the frame](figures/scraper.svg)',
+    },
+    {
       name: 'of another figure that the step names',
       finds: 0,
       files: { ...drawing('1'), 'figures/arm.svg': '<svg><text>1</text><text>2</text></svg>' },
@@ -68,6 +74,12 @@ export const calloutThere: ProcedureCheck = {
       files,
       work: '#. Clean the [scraper] (1).\n\n   ![The scraper from the left](figures/scraper.svg)',
     },
+    {
+      name: 'shares and angles are no callouts',
+      finds: 0,
+      files,
+      work: '#. Clean the [scraper] (1).\n\n   ![The scraper at 20 % of its way, turned by 45 °](figures/scraper.svg)',
+    },
     { name: 'no figure at all', finds: 0, work: '#. Clean the [scraper] (twice).' },
   ],
   *run(facts, library) {
@@ -78,7 +90,7 @@ export const calloutThere: ProcedureCheck = {
       const named = numbersIn(alt);
       // Words that count from 1 name callouts; a number by itself may be a size or a type, and one before a noun says how many there are.
       if (drawn === undefined || named.size < 2 || !isCounted(named)) continue;
-      const missing = new Set([...named].filter((number) => !drawn.all.has(number) && endsAName(alt, number)));
+      const missing = new Set([...namesIn(alt)].filter((number) => !drawn.all.has(number)));
       if (missing.size > 0)
         yield {
           file,
@@ -103,9 +115,15 @@ export const calloutThere: ProcedureCheck = {
   },
 };
 
-/** "arm 3," and "arm 3 and", not "3 arms". */
-const endsAName = (words: string, number: string): boolean =>
-  new RegExp(`[a-z] ${number}(?=$|[,.;:)]| (?:and|or|with|in|on|at|from|below|above|beside|behind)\\b)`).test(words);
+/** Numbers behind the name of what they are, alone or as a range: "arm 3," and "bolts 1 to 6 in order", not "3 arms". */
+function namesIn(words: string): ReadonlySet<string> {
+  const out = new Set<string>();
+  const found = words.matchAll(
+    /[a-z] (\d{1,2})(?: ?(?:-|–|to) ?(\d{1,2}))?(?=$|[,.;:)]| (?:and|or|with|in|on|at|from|below|above|beside|behind)\b)/g,
+  );
+  for (const [, from = '', to = from] of found) for (let number = Number(from); number <= Number(to); number += 1) out.add(String(number));
+  return out;
+}
 
 interface Shown {
   readonly drawn: boolean;

@@ -54,7 +54,7 @@ export function numbersIn(words: string): ReadonlySet<string> {
       return `${to} `;
     },
   );
-  const found = plain.matchAll(/(?<![\d.,/-])(\d{1,2})(?![\d/-]|[.,]\d|\s*(?:mm|cm|m|in|°|%|kg|N|V|A|bar|psi)\b)/g);
+  const found = plain.matchAll(/(?<![\d.,/-])(\d{1,2})(?![\d/-]|[.,]\d|\s*(?:[°%]|(?:mm|cm|m|in(?!\s+[a-z])|kg|N|V|A|bar|psi)\b))/g);
   for (const [, number = ''] of found) out.add(number);
   return out;
 }

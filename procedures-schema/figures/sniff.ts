@@ -36,3 +36,17 @@ export function heldBy(kind: 'png' | 'jpeg', bytes: Uint8Array): { readonly faul
   const says = found === undefined ? `It is named ${named} and does not begin as one.` : `It is named ${named} and holds ${found.name}.`;
   return { fault: { says, right: found?.ending ? `A name that ends in ${found.ending}.` : `The picture saved as ${named}.` } };
 }
+
+/** Of a file that was read as UTF-8: a byte that is none stands there as U+FFFD. */
+export function heldAsDrawing(source: string): { readonly fault: Fault } | undefined {
+  const right = 'The drawing saved anew as plain SVG in UTF-8.';
+  if (source.trim() === '') return { fault: { says: 'The file is empty.', right } };
+  if (source.includes('\0') && /svg|xml/.test(source.replaceAll('\0', '')))
+    return { fault: { says: 'It is text in UTF-16, and is read as UTF-8.', right } };
+  if (/^\uFEFF?\s*</.test(source)) return undefined;
+  const found = BEGINNINGS.find(({ letters, at = 0 }) => source.startsWith(letters.replace(/[\x80-\xff]/g, '\uFFFD'), at));
+  if (found === undefined) return { fault: { says: 'It is named SVG and does not begin as a drawing.', right } };
+  return {
+    fault: { says: `It is named SVG and holds ${found.name}.`, right: found.ending ? `A name that ends in ${found.ending}.` : right },
+  };
+}

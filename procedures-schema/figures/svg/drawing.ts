@@ -1,5 +1,6 @@
 /** An SVG drawing read and walked: its size, what is drawn in which order, the words that stand in it. Leaves drawing to publishing. */
 import type { Fault } from '../model.ts';
+import { heldAsDrawing } from '../sniff.ts';
 import { type Matrix, multiply, readTransform, scaleOf } from './matrix.ts';
 import { firstPaint, type Paint, paintOf, readLength } from './paint.ts';
 import { resolveSvg } from './resolve.ts';
@@ -17,6 +18,8 @@ export interface SvgDrawing {
 
 /** A drawing, or why the text is none. */
 export function readSvg(source: string): { readonly drawing: SvgDrawing } | { readonly fault: Fault } {
+  const other = heldAsDrawing(source);
+  if (other) return other;
   const read = readXml(source.replace(/^\ufeff/, ''));
   if ('fault' in read) return read;
   if (read.root.name !== 'svg')

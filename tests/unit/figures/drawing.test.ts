@@ -1,6 +1,8 @@
 /** What an SVG drawing says of itself: size, words, smallest print, and why it is none. */
+import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { figureFacts } from '../../../procedures-schema/figures/index.ts';
+import { pictureFile } from '../../support/figures.ts';
 
 const factsOf = (source: string) => figureFacts({ kind: 'svg', source });
 const inside = (content: string, attributes = 'viewBox="0 0 100 50" width="200"'): string =>
@@ -48,7 +50,9 @@ describe('size and smallest print, in thousandths of a point', () => {
 
 describe('no drawing', () => {
   test.each([
-    ['', 'There is no element in it.'],
+    ['', 'The file is empty.'],
+    ['<!-- a -->', 'There is no element in it.'],
+    ['a drawing', 'It is named SVG and does not begin as a drawing.'],
     ['<html/>', 'Its outermost element is <html>, not <svg>.'],
     ['<svg>\n<g>\n</svg>', 'Line 3 closes <svg> while <g> of line 2 is open.'],
     ['<svg>\n<g>', '<g> of line 2 is never closed: the file may be cut off.'],
@@ -58,6 +62,21 @@ describe('no drawing', () => {
     [`<svg>${'<g>'.repeat(70)}`, 'Line 1 lies more than 64 elements deep.'],
   ])('%j', (source, says) => {
     expect(factsOf(source)).toMatchObject({ kind: 'svg', fault: { says } });
+  });
+  test.each([
+    ['rgb.png', 'It is named SVG and holds a PNG picture.', 'A name that ends in .png.'],
+    ['rgb.jpg', 'It is named SVG and holds a JPEG picture.', 'A name that ends in .jpg.'],
+  ])('%s under the name of a drawing', (name, says, right) => {
+    expect(factsOf(new TextDecoder().decode(pictureFile(name)))).toEqual({ kind: 'svg', fault: { says, right } });
+  });
+  test('in UTF-16, with its mark and without', () => {
+    const wide = Buffer.from('\uFEFF<svg><text>1</text></svg>', 'utf16le');
+    for (const bytes of [wide, wide.subarray(2)])
+      expect(factsOf(new TextDecoder().decode(bytes))).toMatchObject({ fault: { says: 'It is text in UTF-16, and is read as UTF-8.' } });
+  });
+  test('packed', () => {
+    const packed = new TextDecoder().decode(gzipSync('<svg/>'));
+    expect(factsOf(packed)).toMatchObject({ fault: { says: 'It is named SVG and holds something packed with gzip.' } });
   });
   test('what may stand before it', () => {
     const before = '\uFEFF\n<?xml version="1.0"?>\n<!-- a -->\n<!DOCTYPE svg [<!ENTITY a "b">]>\n';

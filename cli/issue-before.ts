@@ -2,12 +2,12 @@
 import path from 'node:path';
 import { libraryAt } from '../electron/host/files/index.ts';
 import { figuresAt, revisionNamed, textsAt } from '../electron/host/history/index.ts';
-import { checkLibrary } from '../procedures-schema/index.ts';
+import { checkLibrary, figureFile } from '../procedures-schema/index.ts';
 import type { ComposeInput } from '../publishing/index.ts';
 import { CannotRun } from './command.ts';
+import { figuresOf } from './figures.ts';
 import type { Io } from './io.ts';
 import { type Checked, openLibrary } from './library.ts';
-import { figuresOf, imageOf } from './publish.ts';
 
 type Before = Required<Pick<ComposeInput, 'earlier' | 'earlierFigures'>>;
 
@@ -26,7 +26,7 @@ export async function issueBefore(given: string, now: Checked, figures: ComposeI
   const texts = await textsAt(root, revision).catch(told);
   if (!('library.yaml' in texts)) throw new CannotRun(`The revision "${given}" does not hold this library: it has no library.yaml.`);
   const pictures = Object.entries(await figuresAt(root, revision).catch(told)).flatMap(([name, bytes]) => {
-    const image = bytes === null ? figures.get(name) : imageOf(name, bytes);
+    const image = bytes === null ? figures.get(name) : figureFile(name, bytes);
     return image === undefined ? [] : [[name, image] as const];
   });
   const files = Object.entries(texts).map(([name, text]) => ({ path: name, text }));

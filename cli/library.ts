@@ -3,6 +3,7 @@ import path from 'node:path';
 import { type LibraryOnDisk, readLibrary } from '../electron/host/files/index.ts';
 import { checkLibrary, type Finding, type LibraryFacts, type Severity } from '../procedures-schema/index.ts';
 import { CannotRun } from './command.ts';
+import { figureFactsOf } from './figures.ts';
 import type { Io } from './io.ts';
 import { nearest } from './nearest.ts';
 import { progress } from './progress.ts';
@@ -28,8 +29,9 @@ export async function openLibrary(folder: string, io: Io): Promise<Checked> {
     throw new CannotRun(
       `"${folder}" is not a library: it has no library.yaml. Give the folder that holds library.yaml, registers/ and procedures/.`,
     );
+  const figures = await figureFactsOf(disk);
   const telling = progress(io, 'Checking');
-  const report = checkLibrary(disk.texts, disk.paths, { progress: telling.tell });
+  const report = checkLibrary(disk.texts, disk.paths, { progress: telling.tell, figures });
   telling.end();
   const findings = [...disk.refusals.map(refusalFinding), ...report.findings].sort(byPlace);
   const texts = new Map(disk.texts.map((file) => [file.path, file.text]));

@@ -1,7 +1,6 @@
-/** What print and checklist share: the document asked for, the pictures it shows, and whether anything stands in the way of publishing it. */
-import { type LibraryOnDisk, readFigure } from '../electron/host/files/index.ts';
+/** What print and checklist share: the document asked for, and whether anything stands in the way of publishing it. */
 import type { Finding, LibraryFacts, ProcedureFacts } from '../procedures-schema/index.ts';
-import { type Image, noEdition } from '../publishing/index.ts';
+import { noEdition } from '../publishing/index.ts';
 import { CannotRun } from './command.ts';
 import type { Io } from './io.ts';
 import type { Checked } from './library.ts';
@@ -52,25 +51,4 @@ export function refuse(checked: Checked, found: readonly Finding[], what: string
   io.err(textReport({ ...checked, findings: found, counts }, io));
   io.err(`${what} is not published: ${found.length === 1 ? 'an error stands' : `${found.length} errors stand`} in the way. `);
   io.err('With --draft it is written all the same, marked "DRAFT: NOT FOR FIELD USE".\n');
-}
-
-/** Every figure the library holds, by path, ready to print. */
-export async function figuresOf(disk: LibraryOnDisk): Promise<ReadonlyMap<string, Image>> {
-  const out = new Map<string, Image>();
-  for (const path of disk.paths) {
-    if (kindOf(path) === undefined || !path.startsWith('figures/')) continue;
-    const bytes = await readFigure(disk.root, path);
-    const image = bytes && imageOf(path, bytes);
-    if (image !== undefined) out.set(path, image);
-  }
-  return out;
-}
-
-const kindOf = (path: string): 'svg' | 'png' | 'jpeg' | undefined =>
-  /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : /\.jpe?g$/i.test(path) ? 'jpeg' : undefined;
-
-/** By what its name says it is; undefined: no picture. */
-export function imageOf(path: string, bytes: Uint8Array): Image | undefined {
-  const kind = kindOf(path);
-  return kind === undefined ? undefined : kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
 }

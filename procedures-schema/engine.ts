@@ -2,14 +2,16 @@
  * A library kept checked while it is edited: takes edits as values, does again only what an edit touches, and gives the findings
  * that changed. Holds texts and results in memory; reads and writes nothing.
  */
-import { checkBetweenFiles, checkProcedure, type FilmFacts, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
+import { checkBetweenFiles, checkProcedure, type LibraryFacts, type ProcedureFacts } from './checks/index.ts';
+import type { FigureFacts } from './figures/index.ts';
 import type { Finding } from './finding.ts';
 import { guessHead, type HeadGuess, newBlockCache } from './format/index.ts';
 import { firstOf, inOrder } from './in-order.ts';
+import { KeptFigures } from './kept-figures.ts';
+import { KeptFilms } from './kept-films.ts';
 import { KeptVisits } from './kept-visits.ts';
 import { LastProofs } from './last-proofs.ts';
 import { Mentions } from './mentions.ts';
-import { filmFactsOf, isFilmRecord } from './narration/index.ts';
 import { numbersOf } from './numbers-of.ts';
 import {
   type Background,
@@ -28,12 +30,12 @@ import {
 import { Shelf, WHOLE } from './shelf.ts';
 
 /**
- * A file as it is now, or gone. Paths that are no library text (figures) carry no text. `later`: a procedure that need not be read now; it is
- * when somebody calls it, or by `readOn`.
+ * A file as it is now, or gone. Paths that are no library text (figures) carry no text; what stands in a figure may be told with it or later.
+ * `later`: a procedure that need not be read now; it is when somebody calls it, or by `readOn`.
  */
 export type Change =
   | { readonly path: string; readonly text: string; readonly later?: boolean }
-  | { readonly path: string; readonly present: true }
+  | { readonly path: string; readonly present: true; readonly figure?: FigureFacts }
   | { readonly path: string; readonly gone: true };
 
 /** Findings by file, for the files whose findings may have changed; the rest stand. */
@@ -77,6 +79,7 @@ const AT_ONCE = 3;
 class LibraryEngine implements Engine {
   readonly texts = new Map<string, string>();
   private readonly paths = new Set<string>();
+  private readonly figures = new KeptFigures();
   private background: Background | undefined;
   private readonly read = new Map<string, ReadFacts>();
   private readonly procedures = new Map<string, ProcedureFacts>();
@@ -96,10 +99,7 @@ class LibraryEngine implements Engine {
   due = false;
   private readonly visits = new KeptVisits();
   private readonly proofs = new LastProofs();
-  private films = new Map<
-    string,
-    { readonly text: string; readonly procedure: unknown; readonly captioned: boolean; readonly facts: FilmFacts }
-  >();
+  private readonly films = new KeptFilms();
   private facts: LibraryFacts | undefined;
   /** Made anew when a file comes, goes or changes its number. */
   private list: ProcedureFacts[] | undefined;
@@ -133,9 +133,11 @@ class LibraryEngine implements Engine {
         this.texts.delete(path);
         this.mentions.delete(path);
         this.waiting.delete(path);
+        this.figures.gone(path);
         if (this.paths.delete(path)) cameOrWent.push(path);
       } else {
         if ('text' in change) this.texts.set(path, change.text);
+        else if (change.figure !== undefined && this.figures.put(path, change.figure)) cameOrWent.push(path);
         if (!this.paths.has(path)) {
           cameOrWent.push(path);
           this.numbers = undefined;
@@ -143,6 +145,7 @@ class LibraryEngine implements Engine {
         this.paths.add(path);
         if ('text' in change && isProcedure(path)) {
           this.mentions.set(path, change.text);
+          this.figures.text(path, change.text);
           const guess = change.later ? guessHead(change.text) : undefined;
           if (guess) {
             this.waiting.set(path, guess);
@@ -204,12 +207,11 @@ class LibraryEngine implements Engine {
     return new Map(paths.map((path) => [path, this.findings.get(path) ?? []]));
   }
 
-  /** Procedures that show a file that came or went, besides those that are looked at anyway. */
+  /** Procedures that show a file that came, went or was read anew, besides those that are looked at anyway. */
   private naming(cameOrWent: readonly string[], besides: readonly string[]): string[] {
-    const figures = cameOrWent.filter((path) => !isProcedure(path));
-    if (figures.length === 0) return [];
     const looked = new Set(besides);
-    return [...this.procedures.keys()].filter((path) => !looked.has(path) && figures.some((one) => this.texts.get(path)?.includes(one)));
+    const showing = new Set(cameOrWent.flatMap((path) => [...this.figures.shownIn(path)]));
+    return [...showing].filter((path) => !looked.has(path) && this.procedures.has(path)).sort(inOrder);
   }
 
   /** In a long library all but what is at hand waits again, with number and title as they are known. */
@@ -317,23 +319,6 @@ class LibraryEngine implements Engine {
     return facts;
   }
 
-  /** A film is held against its procedure again when one of the two changed; each reading of a procedure is a value of its own. */
-  private filmsOf(library: Omit<LibraryFacts, 'films'>): readonly FilmFacts[] {
-    const before = this.films;
-    this.films = new Map();
-    const paths = [...this.texts.keys()].filter(isFilmRecord).sort(inOrder);
-    const shownBy = ({ procedure }: FilmFacts): unknown => library.procedures.find(({ head }) => head.id === procedure);
-    const captioned = ({ captions }: FilmFacts): boolean => captions !== undefined && this.paths.has(captions);
-    return paths.map((path) => {
-      const text = this.texts.get(path) as string;
-      const known = before.get(path);
-      const same = known?.text === text && known.procedure === shownBy(known.facts) && known.captioned === captioned(known.facts);
-      const facts = same ? known.facts : filmFactsOf(path, text, library);
-      this.films.set(path, { text, procedure: shownBy(facts), captioned: captioned(facts), facts });
-      return facts;
-    });
-  }
-
   private guideOf(path: string, touched: ReadonlySet<string>): LibraryFacts['guides'][number] {
     const before = this.guides.find((guide) => guide.file === path);
     return before && !touched.has(path) ? before : readGuideFile({ path, text: this.texts.get(path) ?? '' });
@@ -366,6 +351,7 @@ class LibraryEngine implements Engine {
       procedures: this.inPathOrder(),
       guides: this.guides,
       paths: this.paths,
+      figures: this.figures.facts,
     };
     let visits: LibraryFacts['visits'] | undefined = whole ? undefined : [];
     const walk = (): LibraryFacts['visits'] => this.visits.of(background.registers, known.procedures);
@@ -376,7 +362,7 @@ class LibraryEngine implements Engine {
         visits ??= walk();
         return visits;
       },
-      films: whole ? this.filmsOf({ ...known, visits: [] }) : [],
+      films: whole ? this.films.of({ ...known, visits: [] }, this.texts) : [],
     };
     this.facts = facts;
     for (const path of [...again, ...named]) {

@@ -1,6 +1,7 @@
 /** The door into the core: text of a library in, findings and facts out. Exports only. */
 export * from './checks/index.ts';
 export { type Change, type Delta, type Engine, newEngine } from './engine.ts';
+export { type FigureFacts, type FigureFile, type FigureKind, figureFacts, figureFile, kindOfFigure } from './figures/index.ts';
 export * from './finding.ts';
 export * from './flow/index.ts';
 export * from './format/index.ts';

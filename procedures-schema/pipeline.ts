@@ -5,6 +5,7 @@
 
 import { newReadingCache, type ReadingCache, readSteps } from './assemble.ts';
 import { eachReading, type LibraryFacts, type ProcedureFacts, runChecks } from './checks/index.ts';
+import type { FigureFacts } from './figures/index.ts';
 import type { Finding, Severity } from './finding.ts';
 import { type FlowInput, type ProvedBefore, prove, proveVisit, type ReadProcedure, type VisitResult } from './flow/index.ts';
 import { type BlockCache, type HeadGuess, newBlockCache, readGuide, readProcedure, readYaml } from './format/index.ts';
@@ -55,6 +56,8 @@ export interface LibraryReport {
 export interface CheckOptions {
   /** Told after each procedure. */
   readonly progress?: (done: number, total: number) => void;
+  /** What stands in the figures, by path. */
+  readonly figures?: ReadonlyMap<string, FigureFacts>;
   /** Tests only: one check left out. */
   readonly without?: string;
 }
@@ -81,6 +84,7 @@ export function checkLibrary(files: readonly LibraryFile[], paths: readonly stri
     guides: sorted.filter((file) => isGuide(file.path)).map((file) => readGuideFile(file)),
     visits: background.registers.symptoms.map((symptom) => proveVisitOf(symptom, background.registers, procedures)),
     paths: new Set([...sorted.map((file) => file.path), ...paths]),
+    figures: options.figures ?? new Map(),
   };
   const films = sorted.filter(({ path }) => isFilmRecord(path)).map(({ path, text }) => filmFactsOf(path, text, known));
   const facts: LibraryFacts = { ...known, films };

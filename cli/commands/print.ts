@@ -19,13 +19,14 @@ import {
   type UnitsEdition,
 } from '../../publishing/index.ts';
 import { CannotRun, type Command } from '../command.ts';
+import { figuresOf } from '../figures.ts';
 import { writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
 import { issueBefore } from '../issue-before.ts';
 import { leafChoice, leafOptions } from '../leaf.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
-import { blocking, figuresOf, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
+import { blocking, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
 import { notesText } from '../report/notes.ts';
 
 export const print: Command = {

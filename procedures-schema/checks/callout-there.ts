@@ -1,76 +1,139 @@
-/** Numbers in brackets that point into a figure, held against the numbers that the figure's own words name. */
-import { type Figure, type Prose, proseSpan } from '../format/index.ts';
-import type { ProcedureCheck, ProcedureFacts } from './check.ts';
-import { eachBlock, eachProse } from './visit.ts';
+/** Numbers in brackets that point into a figure, and those that its words name, held against the numbers that stand in the drawing. */
+import { proseSpan } from '../format/index.ts';
+import type { ProcedureCheck } from './check.ts';
+import { type DrawnNumbers, drawnNumbers, eachCallout, eachFigure, isCounted, listed, numbersIn } from './figures-shown.ts';
 
 const FIGURE = '![Scraper 1, arm 2 and spring 3](figures/scraper.svg)';
-const files = { 'figures/scraper.svg': '<svg/>' };
+const drawing = (...words: readonly string[]): { readonly 'figures/scraper.svg': string } => ({
+  'figures/scraper.svg': `<svg>${words.map((one) => `<text>${one}</text>`).join('')}</svg>`,
+});
+const files = drawing();
 
 export const calloutThere: ProcedureCheck = {
   id: 'callout-there',
   scope: 'procedure',
   severity: 'warning',
-  question: 'Is every callout in a step one of those that the words of its figure name?',
+  question: 'Is every callout one of those that its figure shows?',
   why: 'A number that the figure does not have sends the hand to the wrong part, or leaves it looking.',
   source: 'format rule F3: callouts are checked against the figure',
   cases: [
+    {
+      name: 'a number that the drawing does not show, whatever its words say',
+      finds: 1,
+      files: drawing('1', '2'),
+      work: '#. Clean the [scraper] (3).\n                       ^^^\n\n   ![Scraper 1, arm 2 and another arm with 3 holes](figures/scraper.svg)',
+    },
+    {
+      name: 'words that name a number which is not drawn',
+      finds: 1,
+      files: drawing('1', '2'),
+      work: `#. Clean the [scraper] (1).\n\n   ${FIGURE}`,
+    },
+    {
+      name: 'drawn and not in the words',
+      finds: 0,
+      files: drawing('1', '2', '3', '4'),
+      work: `#. Clean the [scraper] (4).\n\n   ${FIGURE}`,
+    },
+    {
+      name: 'drawn in one line with others',
+      finds: 0,
+      files: drawing('1', '2, 3', '4–6'),
+      work: `#. Clean the [scraper] (3).\n#. Clean the [scraper] (5).\n\n   ${FIGURE}`,
+    },
+    {
+      name: 'a drawing with letters as outlines: its words are asked',
+      finds: 1,
+      files: drawing('oil tank'),
+      work: `#. Clean the [scraper] (9).\n\n   ${FIGURE}`,
+    },
     { name: 'a number the figure does not name', finds: 1, files, work: `#. Clean the [scraper] (9).\n\n   ${FIGURE}` },
     { name: 'in square brackets', finds: 1, files, work: `#. Clean the [scraper] [4].\n\n   ${FIGURE}` },
     { name: 'all are named', finds: 0, files, work: `#. Clean the [scraper] (1) below the arm (2).\n\n   ${FIGURE}` },
+    {
+      name: 'named as a range',
+      finds: 0,
+      files,
+      work: '#. Clean the [scraper] (3).\n\n   ![Bolts 1 to 6 of the scraper and gasket 7](figures/scraper.svg)',
+    },
+    {
+      name: 'a place said behind it, which is no inch',
+      finds: 0,
+      files,
+      work: '#. Clean the [scraper] (2).\n\n   ![Scraper 1 and arm 2 in the frame](figures/scraper.svg)',
+    },
+    {
+      name: 'of another figure that the step names',
+      finds: 0,
+      files: { ...drawing('1'), 'figures/arm.svg': '<svg><text>1</text><text>2</text></svg>' },
+      work: '#. Clean the [scraper].\n\n   ![Arm 1 and pin 2](figures/arm.svg){#arm}\n\n#. Clean the [scraper] (2), see [figure #arm].\n\n   ![Scraper 1](figures/scraper.svg)',
+    },
     {
       name: 'a figure whose words name no numbers',
       finds: 0,
       files,
       work: '#. Clean the [scraper] (1).\n\n   ![The scraper from the left](figures/scraper.svg)',
     },
+    {
+      name: 'shares and angles are no callouts',
+      finds: 0,
+      files,
+      work: '#. Clean the [scraper] (1).\n\n   ![The scraper at 20 % of its way, turned by 45 °](figures/scraper.svg)',
+    },
     { name: 'no figure at all', finds: 0, work: '#. Clean the [scraper] (twice).' },
   ],
-  *run(facts) {
+  *run(facts, library) {
     const { file, tree } = facts;
-    const blocks = [...tree.preface, ...tree.sections.flatMap((section) => section.blocks)];
-    const figures = [...eachBlock(blocks, 'figure')];
-    if (figures.length === 0) return;
-    for (const { prose, end } of stepsOf(facts)) {
-      const named = namedBy(figureFor(end, figures));
-      if (named.size === 0) continue;
-      for (const { number, at, to } of calloutsIn(prose)) {
-        if (named.has(number)) continue;
+    const figures = eachFigure(tree);
+    for (const { alt, path, span } of figures) {
+      const drawn = drawnNumbers(library.figures.get(path));
+      const named = numbersIn(alt);
+      // Words that count from 1 name callouts; a number by itself may be a size or a type, and one before a noun says how many there are.
+      if (drawn === undefined || named.size < 2 || !isCounted(named)) continue;
+      const missing = new Set([...namesIn(alt)].filter((number) => !drawn.all.has(number)));
+      if (missing.size > 0)
         yield {
           file,
-          span: proseSpan(prose, at, to),
-          message: `The figure that (${number}) points into names no ${number}.`,
-          actual: number,
-          expected: [...named].join(', '),
+          span,
+          message: `The words of this figure name ${listed(missing)}, which the drawing does not show.`,
+          actual: listed(missing),
+          expected: listed(drawn.alone),
         };
-      }
+    }
+    for (const { number, prose, at, to, figures: own } of eachCallout(facts, figures)) {
+      const shown = own.map(({ alt, path }) => numbersOf(drawnNumbers(library.figures.get(path)), alt));
+      const known = shown.filter(({ numbers }) => numbers.size > 0);
+      if (known.length === 0 || known.length < shown.length || known.some(({ numbers }) => numbers.has(number))) continue;
+      yield {
+        file,
+        span: proseSpan(prose, at, to),
+        message: `The figure that (${number}) points into ${known.at(-1)?.drawn ? 'shows' : 'names'} no ${number}.`,
+        actual: number,
+        expected: listed(new Set(known.flatMap(({ expected }) => [...expected]))),
+      };
     }
   },
 };
 
-/** Words of all steps, each with the end of the step they belong to. */
-function* stepsOf({ read, tree }: ProcedureFacts): Iterable<{ readonly prose: Prose; readonly end: number }> {
-  const ends = read.labels.steps.map(({ step }) => step.span);
-  for (const prose of eachProse(tree.sections.flatMap(({ blocks }) => blocks))) {
-    const { start } = proseSpan(prose, 0, prose.text.length);
-    // The innermost step comes last.
-    const own = ends.findLast((span) => span.start <= start && start < span.end);
-    if (own) yield { prose, end: own.end };
-  }
+/** Numbers behind the name of what they are, alone or as a range: "arm 3," and "bolts 1 to 6 in order", not "3 arms". */
+function namesIn(words: string): ReadonlySet<string> {
+  const out = new Set<string>();
+  const found = words.matchAll(
+    /[a-z] (\d{1,2})(?: ?(?:-|–|to) ?(\d{1,2}))?(?=$|[,.;:)]| (?:and|or|with|in|on|at|from|below|above|beside|behind)\b)/g,
+  );
+  for (const [, from = '', to = from] of found) for (let number = Number(from); number <= Number(to); number += 1) out.add(String(number));
+  return out;
 }
 
-/** As printed: the last figure that was shown before the step ends, else the first. */
-const figureFor = (end: number, figures: readonly Figure[]): Figure | undefined =>
-  figures.findLast(({ span }) => span.start < end) ?? figures[0];
-
-function namedBy(figure: Figure | undefined): ReadonlySet<string> {
-  // A number with a unit or a decimal is a size.
-  const found = (figure?.alt ?? '').matchAll(/(?<![\d.,/-])(\d{1,2})(?![\d/-]|[.,]\d|\s*(?:mm|cm|m|in|°|%|kg|N|V|A|bar|psi)\b)/g);
-  return new Set([...found].map(([, number = '']) => number));
+interface Shown {
+  readonly drawn: boolean;
+  readonly numbers: ReadonlySet<string>;
+  readonly expected: ReadonlySet<string>;
 }
 
-function* calloutsIn(prose: Prose): Iterable<{ readonly number: string; readonly at: number; readonly to: number }> {
-  for (const mark of prose.marks)
-    if (mark.kind === 'reference' && mark.form.kind === 'callout') yield { number: mark.form.number, at: mark.at, to: mark.end };
-  for (const { index, 0: all, 1: number = '' } of prose.text.matchAll(/\((\d{1,2})\)/g))
-    yield { number, at: index, to: index + all.length };
+/** What is drawn says more than what is written about it. */
+function numbersOf(drawn: DrawnNumbers | undefined, alt: string): Shown {
+  if (drawn) return { drawn: true, numbers: drawn.all, expected: drawn.alone };
+  const numbers = numbersIn(alt);
+  return { drawn: false, numbers, expected: numbers };
 }

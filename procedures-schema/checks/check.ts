@@ -2,6 +2,8 @@
  * The form of a check. A check looks and yields; the runner stamps id, severity, file, range and the standing why.
  * To add one: add a file here, name it after its id, list it in index.ts.
  */
+
+import type { FigureFacts } from '../figures/index.ts';
 import type { Draft, Severity } from '../finding.ts';
 import type { FlowResult, ReadProcedure, VisitResult } from '../flow/index.ts';
 import type { FormatProblem, Guide, Procedure, SourceText, YamlFile } from '../format/index.ts';
@@ -44,6 +46,8 @@ export interface LibraryFacts {
   readonly visits: readonly VisitResult[];
   /** Paths present in the library, for figures and the like. */
   readonly paths: ReadonlySet<string>;
+  /** What stands in the figures, by path; of one that is not here nothing is known yet. */
+  readonly figures: ReadonlyMap<string, FigureFacts>;
 }
 
 /** A film of a procedure, by its record in the library, held against the procedure as it is now. Reckoned by `narration`, which checks may not call. */
@@ -87,7 +91,7 @@ export interface CheckCase {
   readonly equipment?: readonly (readonly [string, string])[];
   /** All sections, instead of the fixture's; lines `@SAFE`, `@WORK` and `@CLOSE` stand for the fixture's own and for `work`. */
   readonly body?: string;
-  /** Whole files, added or replacing the fixture's, by path. */
+  /** Whole files, added or replacing the fixture's, by path; of a picture each letter is a byte. */
   readonly files?: Readonly<Record<string, string>>;
 }
 

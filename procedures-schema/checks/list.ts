@@ -6,6 +6,7 @@ import { asideEntered } from './aside-entered.ts';
 import { attributes } from './attributes.ts';
 import { beltSaid } from './belt-said.ts';
 import { branchesMixed } from './branches-mixed.ts';
+import { calloutExplained } from './callout-explained.ts';
 import { calloutThere } from './callout-there.ts';
 import type { Check, LibraryFacts, ProcedureFacts } from './check.ts';
 import { claimsTrue } from './claims-true.ts';
@@ -24,7 +25,9 @@ import { earthAfterTest } from './earth-after-test.ts';
 import { endAsSaid } from './end-as-said.ts';
 import { energyAnswered } from './energy-answered.ts';
 import { fastenerTight } from './fastener-tight.ts';
+import { figureLegible } from './figure-legible.ts';
 import { figureThere } from './figure-there.ts';
+import { figureWhole } from './figure-whole.ts';
 import { filmFits } from './film-fits.ts';
 import { forceNotMass } from './force-not-mass.ts';
 import { frontMatterFields } from './front-matter-fields.ts';
@@ -117,6 +120,7 @@ export const checks: readonly Check[] = [
   attributes,
   beltSaid,
   branchesMixed,
+  calloutExplained,
   calloutThere,
   claimsTrue,
   clearBeforeTry,
@@ -133,7 +137,9 @@ export const checks: readonly Check[] = [
   endAsSaid,
   energyAnswered,
   fastenerTight,
+  figureLegible,
   figureThere,
+  figureWhole,
   filmFits,
   forceNotMass,
   frontMatterFields,

@@ -1,4 +1,4 @@
-/** Boxes to write in and to tick, each with the field that stands for it in a form. Draws only; where they stand is decided by the measuring. */
+/** Boxes to write in and to tick, each with the field that stands for it in a form, and as what it is where it is printed on paper. Draws only; where they stand is decided by the measuring. */
 import { type Op, rectangle } from './ops.ts';
 import { leafBoxes } from './short-sheet.ts';
 import type { SlabItem } from './slab.ts';
@@ -25,7 +25,8 @@ export const plainBox = (x: Mp, y: Mp, width: Mp, height: Mp): SlabItem => ({ ki
 
 export function tickBox(x: Mp, y: Mp, field: FieldFacts): SlabItem {
   const side = leafBoxes.tick;
-  return { kind: 'art', x, y, ops: [frame(side, side), { op: 'field', kind: 'tick', x: 0, y: 0, width: side, height: side, ...field }] };
+  const box: Op = { op: 'field', kind: 'tick', x: 0, y: 0, width: side, height: side, ...field };
+  return { kind: 'art', x, y, node: field.node, ops: [frame(side, side), box] };
 }
 
 export interface WriteBox {
@@ -46,6 +47,7 @@ export function writeBox(box: WriteBox, field: FieldFacts): SlabItem {
     kind: 'art',
     x,
     y,
+    node: field.node,
     ops: [frame(width, height), { op: 'field', kind: 'text', ...at, ...field, ...(many ? { many } : {}) }],
   };
 }

@@ -14,11 +14,12 @@ export interface FontSource {
 
 const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   regular: ['fallback'],
-  italic: ['regular', 'fallback'],
+  italic: ['regular', 'fallbackItalic', 'fallback'],
   bold: ['fallbackBold', 'fallback'],
   mono: ['fallback'],
   fallback: [],
   fallbackBold: ['fallback'],
+  fallbackItalic: ['fallback'],
 };
 
 /** Made at the first asking. */

@@ -1,7 +1,7 @@
 /** A book to drawing operations: normalise, measure, break, place, draw. Exports only. */
 export { type Drawing, type DrawnBook, type DrawnPage, drawBook, drawingOf } from './draw.ts';
 export { type FontSource, newFontSource } from './fontkit-shaper.ts';
-export { type BitmapImage, jpegSize } from './images.ts';
+export type { BitmapImage } from './images.ts';
 export type { LayoutNote } from './kit.ts';
 
 export { layoutBook, type PlacedBook } from './layout-book.ts';

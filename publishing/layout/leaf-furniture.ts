@@ -63,27 +63,18 @@ function headBoxes(page: PlacedPage, short: ShortForm, nodes: readonly NodeId[],
   let x = left;
   short.head.forEach((cell, index) => {
     const width = index === short.head.length - 1 ? left + all - x : Math.round((all * cell.share) / 1000);
-    ops.push({
-      op: 'path',
-      path: rectangle(x, y, width, leafBoxes.cell),
-      fill: colours.paper,
-      stroke: { colour: colours.ink, width: leafBoxes.line },
-    });
+    const path = rectangle(x, y, width, leafBoxes.cell);
+    const frame: Op = { op: 'path', path, stroke: { colour: colours.ink, width: leafBoxes.line } };
+    ops.push({ op: 'path', path, fill: colours.paper });
     ops.push(...marginWords(cell.label, small, x + pt(3), width - pt(6), y + pt(9.2), 'left', kit));
     const node = nodes[index];
     if (node !== undefined) {
       const top = y + pt(10.5);
       const height = leafBoxes.cell - pt(12);
       const box = { x: x + pt(2), y: top, width: width - pt(4), height };
-      fields.push({
-        op: 'field',
-        kind: 'text',
-        ...box,
-        name: `${page.chapter?.number ?? kit.book.number}, ${cell.field}`,
-        node,
-        says: cell.label,
-      });
-    }
+      const name = `${page.chapter?.number ?? kit.book.number}, ${cell.field}`;
+      fields.push({ op: 'begin', node }, frame, { op: 'field', kind: 'text', ...box, name, node, says: cell.label }, { op: 'end' });
+    } else ops.push(frame);
     x += width;
   });
   return { left, ops, fields };

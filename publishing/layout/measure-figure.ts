@@ -1,17 +1,16 @@
 /** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
+import { LEAST_PRINT, MOST_ENLARGED, readSvg } from '../../procedures-schema/figures/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
 import { captionDecor } from './change-marks.ts';
+import type { BitmapImage } from './images.ts';
 import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import { moved, type Op, rectangle } from './ops.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { colours, costs } from './style.ts';
-import { drawSvg, readSvg } from './svg/index.ts';
+import { drawSvg } from './svg/index.ts';
 import { type Mp, pt } from './units.ts';
 
 type FigureBlock = Extract<BookBlock, { kind: 'figure' }>;
-
-/** Smaller print in a figure is told: x-heights below this are lost on a copy and in bad light. Common practice, no source. */
-const least = pt(7);
 
 /** No figure takes more than this share of the page, so that its caption and some text stay with it. */
 const tallest = 600;
@@ -57,31 +56,30 @@ interface Picture {
 function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
   const { image } = block;
   if (image.kind === 'svg') {
-    const svg = readSvg(image.source);
-    if (svg !== undefined) {
-      const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, svg.height, width));
-      const ops = drawSvg(svg, scale, kit.shaper);
-      if (svg.lost.length > 0)
-        kit.notes.push({
-          kind: 'figure-part',
-          message: `Of the figure "${block.alt}" is not drawn as meant: ${svg.lost.join(', ')}.`,
-          ...placeOf(block),
-        });
-      const smallest = Math.min(...ops.flatMap((op) => (op.op === 'text' && op.run.length > 0 ? [op.size] : [])));
-      if (smallest < least)
-        kit.notes.push({
-          kind: 'small-print',
-          message: `The smallest print of the figure "${block.alt}" comes out at ${(smallest / 1000).toFixed(1)} pt; less than ${least / 1000} pt is not read at arm's length.`,
-          ...placeOf(block),
-        });
-      return cropped(ops, Math.round(svg.height * scale));
-    }
-    return placeholder(block.alt || 'SVG', width, block, kit);
+    const read = readSvg(image.source);
+    if ('fault' in read) return placeholder(block.alt || 'SVG', width, block, kit, read.fault.says);
+    const svg = read.drawing;
+    const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, width));
+    const ops = drawSvg(svg, scale, kit.shaper);
+    if (svg.lost.length > 0)
+      kit.notes.push({
+        kind: 'figure-part',
+        message: `Of the figure "${block.alt}" is not drawn as meant: ${svg.lost.join(', ')}.`,
+        ...placeOf(block),
+      });
+    const smallest = Math.min(...ops.flatMap((op) => (op.op === 'text' && op.run.length > 0 ? [op.size] : [])));
+    if (smallest < LEAST_PRINT)
+      kit.notes.push({
+        kind: 'small-print',
+        message: `The smallest print of the figure "${block.alt}" comes out at ${(smallest / 1000).toFixed(1)} pt; less than ${LEAST_PRINT / 1000} pt is not read at arm's length.`,
+        ...placeOf(block),
+      });
+    return cropped(ops, Math.round(svg.height * scale));
   }
   if (image.kind === 'missing') return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, block, kit);
   const index = kit.images.add(image.kind, image.bytes);
-  const facts = index === undefined ? undefined : kit.images.images[index];
-  if (index === undefined || facts === undefined) return placeholder(block.alt || image.kind.toUpperCase(), width, block, kit);
+  if (typeof index !== 'number') return placeholder(block.alt || image.kind.toUpperCase(), width, block, kit, index.says);
+  const facts = kit.images.images[index] as BitmapImage;
   const scale = Math.min(1, width / facts.width, height / facts.height);
   const w = Math.floor(facts.width * scale);
   const h = Math.floor(facts.height * scale);
@@ -119,12 +117,13 @@ const isSeen = ({ fill, stroke, opacity }: Extract<Op, { op: 'path' }>): boolean
   opacity !== 0 && (stroke !== undefined || fill?.some((part) => part !== 255) === true);
 
 /** Drawings smaller than the column are enlarged, but not beyond one and a half times: lines would grow clumsy. */
-const maxEnlarged = (width: number, _height: number, room: Mp): number => (width < room ? Math.min(1.5, room / width) : 1);
+const maxEnlarged = (width: number, room: Mp): number => (width < room ? Math.min(MOST_ENLARGED, room / width) : 1);
 
 const placeOf = ({ anchor }: FigureBlock): { readonly anchor?: string } => (anchor === undefined ? {} : { anchor });
 
-function placeholder(text: string, width: Mp, block: FigureBlock, kit: Kit): Picture {
-  kit.notes.push({ kind: 'bad-image', message: `A figure cannot be drawn: ${text}.`, ...placeOf(block) });
+function placeholder(text: string, width: Mp, block: FigureBlock, kit: Kit, why?: string): Picture {
+  const because = why === undefined ? '.' : `. ${why.replace(/\.?$/, '.')}`;
+  kit.notes.push({ kind: 'bad-image', message: `A figure cannot be drawn: ${text}${because}`, ...placeOf(block) });
   const look = kit.sheet.caption;
   const pad = pt(10);
   // Says in print what is missing, as part of the page's furniture; the figure's alternate text carries the meaning.

@@ -1,11 +1,11 @@
 /** How the printed page looks: type sizes, spaces, colours, and what a page break costs where. One table a subject; measures nothing. */
+import type { Colour } from '../../procedures-schema/figures/index.ts';
 import type { Book } from '../book.ts';
 import { between, growth } from './paper.ts';
 import type { Face } from './shaped.ts';
 import { type Mp, mm, pt } from './units.ts';
 
-/** Red, green, blue, 0 to 255. */
-export type Colour = readonly [number, number, number];
+export type { Colour };
 
 export const colours = {
   ink: [24, 26, 28],

@@ -77,6 +77,8 @@ export interface Wanted {
   readonly marks: boolean;
   /** Whether what the element covers is to be known. */
   readonly covered: (node: NodeId) => boolean;
+  /** Whether an annotation stands for what is drawn of the element: then the drawing itself is not read. */
+  readonly annotated?: (node: NodeId) => boolean;
 }
 
 /** Writes one page after the other; the bytes of each hold until the next is written. */
@@ -111,6 +113,10 @@ export class ContentWriter {
       if (open !== undefined) this.cover(op, open, covers);
       switch (op.op) {
         case 'begin':
+          if (wanted.annotated?.(op.node)) {
+            out.text('/Artifact<</Type/Layout>>BDC\n');
+            break;
+          }
           if (wanted.covered(op.node) && !covers.has(op.node)) open = op.node;
           if (wanted.marks) {
             out.text('/P<</MCID ');

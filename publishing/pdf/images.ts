@@ -2,13 +2,12 @@
 import { decode } from 'fast-png';
 import { type PDFContext, type PDFDict, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
 import type { BitmapImage } from '../layout/index.ts';
-import { jpegSize } from '../layout/index.ts';
 import { stream } from './stream.ts';
 
 export function embedImage(image: BitmapImage, context: PDFContext): PDFRef {
   const facts = { Type: 'XObject', Subtype: 'Image', Width: image.columns, Height: image.rows, BitsPerComponent: 8 };
   if (image.kind === 'jpeg') {
-    const components = jpegSize(image.bytes)?.components ?? 3;
+    const { components } = image;
     const space = components === 1 ? 'DeviceGray' : components === 4 ? 'DeviceCMYK' : 'DeviceRGB';
     const dict = context.obj({ ...facts, ColorSpace: space, Filter: 'DCTDecode', Length: image.bytes.length }) as PDFDict;
     // Four-colour JPEG files are stored inverted by common practice.
@@ -33,7 +32,7 @@ function channelsOf(image: BitmapImage): { colour: Uint8Array; clear: Uint8Array
   try {
     decoded = decode(image.bytes);
   } catch {
-    // Damaged inside a sound header: its frame stays white on the page.
+    // Its check sums fit, and yet it cannot be unpacked: whatever wrote it wrote it wrong. Its frame stays white on the page.
     return { colour, clear: undefined };
   }
   const { data, channels, depth, palette } = decoded;

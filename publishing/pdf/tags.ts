@@ -1,13 +1,21 @@
 /** The structure tree of a file (ISO 32000-1, 14.7): elements in reading order, made from the marked content of the pages. */
 import type { NodeId, Structure, StructureNode } from '../layout/index.ts';
 import type { Bytes } from './bytes.ts';
-import type { Box } from './content.ts';
+import type { Box, FieldBox } from './content.ts';
 import type { PdfFile } from './file.ts';
 import { textString } from './strings.ts';
 
 /** What an element holds, as lists in one table: an element by its node, a mark by page and number, an annotation by page and object. */
 const kinds = { element: 0, mark: 1, annotation: 2 } as const;
 type Kind = (typeof kinds)[keyof typeof kinds];
+
+/** What elements are drawn as. */
+export interface Drawn {
+  /** What each figure covers on its page. */
+  readonly boxes: ReadonlyMap<NodeId, Box>;
+  /** Boxes to be filled in by hand: fields of a form that is paper (ISO 32000-1, 14.8.5.6). Those with an annotation are not among them. */
+  readonly fields: ReadonlyMap<NodeId, FieldBox>;
+}
 
 export class TagTree {
   private readonly structure: Structure;
@@ -74,8 +82,8 @@ export class TagTree {
     this.add(parent, kinds.element, 0, node);
   }
 
-  /** Writes all elements under the root given. `pages`: the first of the pages' object numbers; `boxes`: what each figure covers on its page. */
-  write(file: PdfFile, root: number, pages: number, boxes: ReadonlyMap<NodeId, Box>): void {
+  /** Writes all elements under the root given. `pages`: the first of the pages' object numbers. */
+  write(file: PdfFile, root: number, pages: number, { boxes, fields }: Drawn): void {
     const { nodes } = this.structure;
     // An empty cell still counts its column.
     nodes.forEach(({ id, role, parent }) => {
@@ -108,6 +116,11 @@ export class TagTree {
           out.points(value);
         });
         out.text(']>>');
+      }
+      const field = node.role === 'Form' ? fields.get(node.id) : undefined;
+      if (field !== undefined) {
+        out.text(field.kind === 'tick' ? '/A<</O/PrintField/Role/cb/checked/off' : '/A<</O/PrintField/Role/tv');
+        out.text(`/Desc${textString(field.says)}>>`);
       }
       out.text('>>');
     });

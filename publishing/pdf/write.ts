@@ -43,7 +43,7 @@ export function writePdf(drawing: Drawing, book: Book, source: FontSource, extra
   const streams = file.reserve(drawing.count);
   const pages = file.reserve(drawing.count);
   const hash = sha256.create().update(new TextEncoder().encode(`${book.number} ${book.revision ?? ''} ${book.title}`));
-  const written = writeContents(drawing, codes, file, streams, hash);
+  const written = writeContents(drawing, codes, file, streams, hash, extras.fillable === true);
   const places = placesIn(written);
   const tags = new TagTree(drawing.structure);
   written.forEach(({ marked }, page) => {
@@ -151,9 +151,14 @@ function writeContents(
   file: PdfFile,
   first: number,
   hash: { update(bytes: Uint8Array): unknown },
+  fillable: boolean,
 ): readonly WrittenPage[] {
   const { nodes } = drawing.structure;
-  const writer = new ContentWriter(codes, { marks: true, covered: (node) => nodes[node]?.role === 'Figure' });
+  const writer = new ContentWriter(codes, {
+    marks: true,
+    covered: (node) => nodes[node]?.role === 'Figure',
+    ...(fillable ? { annotated: (node: NodeId) => nodes[node]?.role === 'Form' } : {}),
+  });
   return Array.from({ length: drawing.count }, (_, index): WrittenPage => {
     const page = drawing.page(index);
     const facts = writer.page(page);
@@ -192,10 +197,11 @@ function metadata(facts: DocumentFacts, { context }: PdfFile): PDFRawStream {
 function writeTags(tags: TagTree, pages: readonly WrittenPage[], annotated: readonly NodeId[], firstPage: number, file: PdfFile): number {
   const boxes = new Map<NodeId, Box>();
   for (const { covers } of pages) for (const [node, box] of covers) if (!boxes.has(node)) boxes.set(node, box);
+  const drawn = new Map(pages.flatMap(({ fields }) => fields.map((field) => [field.node, field] as const)));
   const root = file.reserve(1);
   const parentTree = file.reserve(1);
   const lists = file.reserve(pages.length);
-  tags.write(file, root, firstPage, boxes);
+  tags.write(file, root, firstPage, { boxes, fields: annotated.some((node) => drawn.has(node)) ? new Map() : drawn });
   pages.forEach(({ marked }, index) => {
     file.begin(lists + index).text(`[${marked.map((node) => `${tags.numberOf(node)} 0 R`).join(' ')}]`);
   });

@@ -7,7 +7,7 @@ import { focus } from '../parts/focus.ts';
 import { InsertionForm } from '../parts/insertion-form.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { addFigure, figurePaths } from '../state/opening.ts';
+import { addFigure, figurePaths } from '../state/other-files.ts';
 import { panel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';

@@ -1,10 +1,11 @@
 /**
- * What was found in a long library when it was last read whole, kept by the host under the content of all its files and the engine that read
- * them. Shown at once when neither has changed, until the reading that goes on behind it says the same; never trusted beyond that.
+ * What was found in a long library when it was last read whole, kept by the host under the content of all its files, pictures too, and the engine
+ * that read them. Shown at once when neither has changed, until the reading that goes on behind it says the same; never trusted beyond that.
  */
 import type { Finding } from '../../procedures-schema/index.ts';
 import { call } from '../host.ts';
 import type { Overview } from '../worker/queries/queries.ts';
+import { figureBytes, figuresRead, otherPaths } from './other-files.ts';
 import { shown } from './shown.ts';
 import { documents, here, listing } from './workspace.ts';
 
@@ -37,10 +38,25 @@ export function keepFindings(): void {
 
 /** Undefined while something is not on disk: then it is not what the next opening will find. */
 async function keyNow(): Promise<string | undefined> {
+  await figuresRead;
   if (documents.unsaved().length > 0) return undefined;
   const files = documents.list().map(({ path, base }) => `${path} ${base}`);
-  const bytes = new TextEncoder().encode([shown.get().engine, ...files.sort()].join('\n'));
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  const figures = figureBytes();
+  const others = otherPaths().map(async (path) => `${path} ${await contentOf(figures.get(path))}`);
+  return digestOf(new TextEncoder().encode([shown.get().engine, ...files.sort(), ...(await Promise.all(others))].join('\n')));
+}
+
+/** Pictures as they were read; a changed one is other bytes. */
+const contents = new WeakMap<Uint8Array, Promise<string>>();
+function contentOf(bytes: Uint8Array | undefined): Promise<string> | string {
+  if (bytes === undefined) return '';
+  const content = contents.get(bytes) ?? digestOf(bytes);
+  contents.set(bytes, content);
+  return content;
+}
+
+async function digestOf(bytes: Uint8Array): Promise<string> {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>));
   return [...digest].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
@@ -48,8 +64,9 @@ let last: string | undefined;
 
 async function keep(): Promise<void> {
   const key = await keyNow();
-  const { findings, overview, waiting } = shown.get();
-  if (key === undefined || key === last || waiting > 0) return;
+  const { findings, overview, waiting, checking } = shown.get();
+  // When the answer is there this is asked again.
+  if (key === undefined || key === last || waiting > 0 || checking) return;
   last = key;
   const kept: Kept = { key, findings: [...findings], overview };
   await call('cache.write', { library: here.library, name: NAME, text: JSON.stringify(kept) });

@@ -76,7 +76,7 @@ async function takeChanges(news: readonly DiskChange[]): Promise<void> {
         documents.gone(one.path);
         spread([{ path: one.path, edits: [] }], false);
       }
-    } else core.edit([{ path: one.path, present: true }]);
+    }
   }
   if (clashes.length > 0)
     shown.set({ clashes: [...shown.get().clashes.filter(({ path }) => !clashes.some((one) => one.path === path)), ...clashes] });

@@ -1,5 +1,15 @@
 /** The library as the worker keeps it: the engine, the figures, the fonts. Queries read it; only the worker's entry changes it. */
-import { type Change, type Delta, type Engine, type LibraryFacts, newEngine, type ProcedureFacts } from '../../procedures-schema/index.ts';
+import {
+  type Change,
+  type Delta,
+  type Engine,
+  type FigureFacts,
+  figureFacts,
+  figureFile,
+  type LibraryFacts,
+  newEngine,
+  type ProcedureFacts,
+} from '../../procedures-schema/index.ts';
 import type { FontFiles, Image } from '../../publishing/index.ts';
 
 export interface LibraryModel {
@@ -17,22 +27,29 @@ export interface LibraryModel {
   procedure(file: string): ProcedureFacts | undefined;
 }
 
-/** By what its name says it is. */
-export function imageOf(path: string, bytes: Uint8Array): Image {
-  const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : 'jpeg';
-  return kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
-}
-
 export class KeptLibrary implements LibraryModel {
   private readonly engine: Engine = newEngine();
   readonly figures = new Map<string, Image>();
+  private readonly figureFacts = new Map<string, FigureFacts>();
   fonts: FontFiles | undefined;
   revision = 0;
   waiting = 0;
 
   apply(changes: readonly Change[]): Delta {
     this.revision += 1;
-    return this.taken(this.engine.applyAhead(changes));
+    for (const change of changes)
+      if ('gone' in change) {
+        this.figures.delete(change.path);
+        this.figureFacts.delete(change.path);
+      }
+    return this.taken(this.engine.applyAhead(changes.map((change) => this.withFigure(change))));
+  }
+
+  /** What stands in a figure is told with the edit that says it is there, if it was read by then. */
+  private withFigure(change: Change): Change {
+    if (!('present' in change) || change.figure) return change;
+    const figure = this.figureFacts.get(change.path);
+    return figure ? { ...change, figure } : change;
   }
 
   get due(): boolean {
@@ -60,8 +77,12 @@ export class KeptLibrary implements LibraryModel {
     return delta;
   }
 
+  /** Its bytes; checked with the next edit that names it. */
   addFigure(path: string, bytes: Uint8Array): void {
-    this.figures.set(path, imageOf(path, bytes));
+    const file = figureFile(path, bytes);
+    if (file === undefined) return;
+    this.figures.set(path, file);
+    this.figureFacts.set(path, figureFacts(file));
     this.revision += 1;
   }
 

@@ -61,14 +61,34 @@ describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
     const { page } = desk;
     const broken = 'procedures/OM-1110001-fan-shake.md';
     await save(page);
-    const states = () => page.evaluate<string>(`[...document.querySelectorAll('.library .entry')].map((one) => one.innerText).join('|')`);
-    const before = await states();
+    const figure = join(folder, 'figures/fan-casing.svg');
+    const whole = readFileSync(figure);
+    const withErrors = () => page.locator('.library .entry:has-text("1 error")').count();
+    // A damaged picture, so that there is something to be kept.
+    writeFileSync(figure, whole.subarray(0, 900));
+    await expect.poll(() => page.innerText('.counts')).toMatch(/^[1-9]\d* errors/);
+    const all = await withErrors();
+    expect(all).toBeGreaterThan(5);
     // Kept a moment after the last file was saved and checked.
     await page.waitForTimeout(1500);
     await page.reload();
     await page.waitForSelector('.page:not([data-waiting="0"])');
-    await expect.poll(states).toBe(before);
+    await expect.poll(withErrors).toBe(all);
     expect(Number(await page.getAttribute('.page', 'data-waiting'))).toBeGreaterThan(0);
+    await page.waitForSelector('.page[data-waiting="0"]', { timeout: 120_000 });
+    // The picture alone is another one when the library is opened again: what was found with the old one is not shown.
+    const address = page.url();
+    await page.goto('about:blank');
+    writeFileSync(figure, whole);
+    await page.goto(address);
+    await page.waitForSelector('.page:not([data-waiting="0"])');
+    const seen = new Set<number>();
+    while ((await page.getAttribute('.page', 'data-waiting')) !== '0') {
+      seen.add(await withErrors());
+      await page.waitForTimeout(50);
+    }
+    expect([...seen]).toEqual([0]);
+    await expect.poll(() => page.innerText('.counts')).toMatch(/^0 errors/);
     const path = join(folder, broken);
     writeFileSync(path, readFileSync(path, 'utf8').replace(/^(\d+)\. Take all tools away.*$/m, '$1. Wait for 1 min.'));
     await page.reload();

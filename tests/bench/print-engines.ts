@@ -34,6 +34,7 @@ const paths = {
   mono: resolve('dejavu-fonts-ttf/ttf/DejaVuSansMono.ttf'),
   fallback: resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
   fallbackBold: resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'),
+  fallbackItalic: resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Oblique.ttf'),
 } as const;
 type FaceName = keyof typeof paths;
 const faceNames = Object.keys(paths) as FaceName[];

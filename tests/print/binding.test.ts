@@ -61,3 +61,51 @@ test('what is not chosen stays as document and form say', () => {
   expect(foldedChoice({ binding: 'top' }, { kind: 'two-up', sheet: 'a4' })).toEqual({ binding: 'top' });
   expect(foldedChoice({ binding: 'top' }, undefined)).toEqual({ binding: 'top' });
 });
+
+describe('margins by number, in millimetres', () => {
+  const inMillimetres = (value: number): number => Math.round((value * 254) / 7200) / 100;
+  /** Left, right, head and foot of the text on a front and, where there is one, on a back. */
+  const margins = (choice: PrintChoice): readonly (readonly number[])[] => {
+    const seen = guide(choice)
+      .pages.filter(({ turned }) => !turned)
+      .map(({ geometry: { width, height, body } }) =>
+        [body.x, width - body.x - body.width, body.y, height - body.y - body.height].map(inMillimetres),
+      );
+    return [...new Map(seen.map((one) => [one.join(), one])).values()];
+  };
+
+  test.each([
+    // The 43 mm that a bound page gives away are shared; 12 mm more stand where a pad is bound: at the head of a front, at the foot of its back.
+    [
+      'a4',
+      { binding: 'top', duplex: true },
+      [
+        [21.5, 21.5, 37, 24],
+        [21.5, 21.5, 25, 36],
+      ],
+    ],
+    ['a4', { binding: 'top', duplex: false }, [[21.5, 21.5, 37, 24]]],
+    ['a4', { binding: 'none', duplex: true }, [[21.5, 21.5, 25, 24]]],
+    [
+      'a4',
+      { binding: 'left', duplex: true },
+      [
+        [25, 18, 25, 24],
+        [18, 25, 25, 24],
+      ],
+    ],
+    ['letter', { binding: 'top', duplex: false }, [[22.2, 22.2, 37, 23]]],
+    ['letter', { binding: 'none', duplex: false }, [[22.2, 22.2, 25, 23]]],
+    [
+      'a5',
+      { binding: 'top', duplex: true },
+      [
+        [16, 16, 35.5, 19],
+        [16, 16, 20, 34.5],
+      ],
+    ],
+    ['a5', { binding: 'none', duplex: true }, [[16, 16, 20, 19]]],
+  ] as const)('%s %j', (paper, choice, wanted) => {
+    expect(margins({ ...choice, paper })).toEqual(wanted);
+  });
+});

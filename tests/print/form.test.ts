@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
+import * as pdfjs from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { violationsOf } from '../../procedures-schema/schemas/index.ts';
 import { attachmentsOf, guideBook, printBook, procedureBook, shortProcedure } from '../../publishing/index.ts';
@@ -27,6 +28,31 @@ const keep = (name: string, bytes: Uint8Array): string => {
   writeFileSync(file, bytes);
   return file;
 };
+
+type Reader = pdfjs.PDFDocumentProxy;
+interface Field {
+  readonly id: string;
+  readonly value: unknown;
+}
+/** Does something with the file while pdf.js has it open; `fields` gives the widgets of a name. */
+async function withPdfJs<T>(
+  bytes: Uint8Array,
+  what: (document: Reader, fields: (name: string) => readonly Field[]) => Promise<T>,
+): Promise<T> {
+  const task = pdfjs.getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 });
+  const document = await task.promise;
+  const found = new Map<string, Field[]>();
+  for (let number = 1; number <= document.numPages; number += 1)
+    for (const { id, fieldName, fieldValue } of await (await document.getPage(number)).getAnnotations())
+      if (fieldName) found.set(fieldName, [...(found.get(fieldName) ?? []), { id, value: fieldValue }]);
+  const done = await what(document, (name) => {
+    const own = found.get(name);
+    if (own === undefined) throw new Error(`no field ${name}`);
+    return own;
+  });
+  await task.destroy();
+  return done;
+}
 
 describe('the paper checklist as a form', () => {
   test('has a field for every box: ticks, values, initials, sign-off', async () => {
@@ -60,6 +86,30 @@ describe('the paper checklist as a form', () => {
     expect(text).toContain('6.5');
     const again = (await PDFDocument.load(await document.save())).getForm();
     expect(again.getCheckBox('OM-3140, Check the drift, Check the drift 1').isChecked()).toBe(true);
+  });
+
+  test('filled in by pdf.js, what was typed is read back by pdf-lib, and by pdf.js again', async () => {
+    const wanted = {
+      'OM-3140, Serial number': 'SN-4711-é',
+      'OM-3140, Check the drift, Check the drift 9, lip drift, Before': '6.5',
+      'OM-3140, Check the drift, Check the drift 1': true,
+    };
+    const { bytes } = printBook(shortProcedure(facts(), it.input), it.fonts, { fillable: true });
+    const filled = await withPdfJs(bytes, async (document, fields) => {
+      for (const [name, value] of Object.entries(wanted))
+        for (const { id } of fields(name)) document.annotationStorage.setValue(id, { value });
+      return document.saveDocument();
+    });
+    const form = (await PDFDocument.load(filled)).getForm();
+    expect(form.getTextField('OM-3140, Serial number').getText()).toBe('SN-4711-é');
+    expect(form.getTextField('OM-3140, Check the drift, Check the drift 9, lip drift, Before').getText()).toBe('6.5');
+    expect(form.getTextField('OM-3140, Check the drift, Check the drift 9, lip drift, After').getText() ?? '').toBe('');
+    expect(form.getCheckBox('OM-3140, Check the drift, Check the drift 1').isChecked()).toBe(true);
+    expect(form.getCheckBox('OM-3140, Check the drift, Check the drift 2').isChecked()).toBe(false);
+    await withPdfJs(filled, async (_, fields) => {
+      for (const { value } of fields('OM-3140, Serial number')) expect(value).toBe('SN-4711-é');
+      expect(fields('OM-3140, Check the drift, Check the drift 1').map(({ value }) => value)).toEqual(['Yes']);
+    });
   });
 
   test.skipIf(!hasTool('pdftoppm'))('unfilled, it looks like the paper one', () => {

@@ -77,3 +77,16 @@ describe.each(faces)('%s', (face) => {
     }
   });
 });
+
+test('words of a script that the first family lacks lean in italics and are heavy in bold, where another family has such a face', () => {
+  const source = newFontSource(fonts);
+  const faceOf = (face: 'regular' | 'italic' | 'bold', word: string) => source.shaper.shape(face, word).map((one) => one.face);
+  expect(faceOf('regular', 'Հայ')).toEqual(['fallback']);
+  expect(faceOf('italic', 'Հայ')).toEqual(['fallbackItalic']);
+  expect(faceOf('bold', 'Հայ')).toEqual(['fallbackBold']);
+  // Russian stands in the first family, leaning too; Arabic in no leaning face at hand.
+  expect(faceOf('italic', 'мост')).toEqual(['italic']);
+  expect(faceOf('italic', 'حذر')).toEqual(['fallback']);
+  expect(source.program('fallbackItalic').italicAngle).toBeLessThan(0);
+  expect(source.shaper.missing()).toEqual([]);
+});

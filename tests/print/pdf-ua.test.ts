@@ -3,13 +3,13 @@
  * program can check, with its clause (tests/support/pdf-ua.ts). The text of the structure, read by pdf.js, against the words the book holds.
  * And the points themselves: a file damaged on purpose is found out.
  */
-import { type PDFDict, PDFName } from 'pdf-lib';
 import * as pdfjs from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Book } from '../../publishing/book.ts';
 import { attachmentsOf, guideBook, printBook, procedureBook, shortGuide } from '../../publishing/index.ts';
 import { drawBook, layoutBook, newFontSource } from '../../publishing/layout/index.ts';
-import { points } from '../support/pdf-ua.ts';
+import { notAsked, points } from '../support/pdf-ua.ts';
+import { damages } from '../support/pdf-ua-damage.ts';
 import { bare, blockTexts, expectedText } from '../support/placed-text.ts';
 import { eachElement, type RawElement, RawPdf } from '../support/raw-pdf.ts';
 import { type Sample, sample } from '../support/sample.ts';
@@ -54,41 +54,35 @@ describe('every point, on every file', () => {
 });
 
 describe('a damaged file is found out', () => {
-  const damage: readonly (readonly [string, (raw: RawPdf) => void])[] = [
-    ['7.1 (title)', (raw) => raw.catalog.delete(PDFName.of('ViewerPreferences'))],
-    ['7.1 (marked)', (raw) => raw.catalog.delete(PDFName.of('MarkInfo'))],
-    ['7.2', (raw) => raw.catalog.delete(PDFName.of('Lang'))],
-    ['5', (raw) => raw.catalog.delete(PDFName.of('Metadata'))],
-    ['7.17', (raw) => raw.catalog.delete(PDFName.of('PageLabels'))],
-    ['7.1 (each mark once)', (raw) => firstOf(raw, 'P').dict.delete(PDFName.of('K'))],
-    ['7.1 (roles)', (raw) => firstOf(raw, 'P').dict.set(PDFName.of('S'), PDFName.of('Para'))],
-    ['7.3', (raw) => firstOf(raw, 'Figure').dict.delete(PDFName.of('Alt'))],
-    ['7.4.2', (raw) => firstOf(raw, 'H2').dict.set(PDFName.of('S'), PDFName.of('H4'))],
-    ['7.5 (heads)', (raw) => firstOf(raw, 'TH').dict.delete(PDFName.of('A'))],
-    ['7.5 (rows)', (raw) => firstOf(raw, 'TD').dict.set(PDFName.of('S'), PDFName.of('P'))],
-    ['7.6', (raw) => firstOf(raw, 'LI').dict.set(PDFName.of('S'), PDFName.of('P'))],
-    ['7.9', (raw) => firstOf(raw, 'Note').dict.delete(PDFName.of('ID'))],
-    ['7.18.1', (raw) => annotationOf(raw, 'Widget').delete(PDFName.of('StructParent'))],
-    [
-      '7.18.3',
-      (raw) => (raw.pages.find(({ dict }) => raw.annotations(dict).length > 0) as { dict: PDFDict }).dict.delete(PDFName.of('Tabs')),
-    ],
-    ['7.18.4', (raw) => annotationOf(raw, 'Widget').delete(PDFName.of('TU'))],
-    ['7.18.5', (raw) => annotationOf(raw, 'Link').delete(PDFName.of('Contents'))],
-  ];
-  const firstOf = (raw: RawPdf, role: string): RawElement =>
-    [...eachElement(raw.structure())].find((one) => one.role === role) as RawElement;
-  const annotationOf = (raw: RawPdf, kind: string): PDFDict =>
-    (raw.pages.flatMap(({ dict }) => raw.annotations(dict)).find(({ dict }) => raw.name(dict, 'Subtype') === kind) as { dict: PDFDict })
-      .dict;
-
-  test.each(damage)('%s', async (clause, harm) => {
-    const raw = await RawPdf.of((made.get('one procedure as a form') as Made).bytes);
+  test.each(damages.map((damage) => [damage.clause, damage.does, damage] as const))('%s: %s', async (clause, _, { harm }) => {
+    // One with everything in it that can be damaged.
+    const kind = clause === '7.11' ? ' short form' : clause === '7.14' ? ' short' : ' as a form';
+    const whole = [...made].find(([name]) => name.endsWith(kind))?.[1] as Made;
+    const raw = await RawPdf.of(whole.bytes);
     const point = points.find((one) => one.clause === clause);
     expect(point?.wrong(raw)).toEqual([]);
     harm(raw);
     expect(point?.wrong(raw)).not.toEqual([]);
   });
+
+  test('no point is without a damage that it finds', () => {
+    const found = new Set(damages.map(({ clause }) => clause));
+    expect(points.map(({ clause }) => clause).filter((clause) => !found.has(clause))).toEqual([]);
+  });
+});
+
+test('every clause of chapter 7 has its points, or it is said why not', () => {
+  const asked = new Set(points.flatMap(({ clause }) => clause.match(/\d+(?:\.\d+)*/g) ?? []));
+  const parts = (clause: string, count: number): readonly string[] => Array.from({ length: count }, (_, index) => `${clause}.${index + 1}`);
+  // From memory of the standard: how many parts each has that is cut into parts.
+  const inParts: Readonly<Record<string, number>> = { '7.4': 4, '7.18': 8, '7.21': 8, '7.21.3': 3, '7.21.4': 2 };
+  const all = (clause: string): readonly string[] => {
+    const count = inParts[clause];
+    return count === undefined ? [clause] : parts(clause, count).flatMap(all);
+  };
+  const clauses = parts('7', 21).flatMap(all);
+  expect(clauses.filter((clause) => !asked.has(clause) && !Object.hasOwn(notAsked, clause))).toEqual([]);
+  expect(Object.keys(notAsked).filter((clause) => asked.has(clause) || !clauses.includes(clause))).toEqual([]);
 });
 
 describe('the text of the structure', () => {

@@ -20,10 +20,15 @@ beforeAll(async () => {
   }
 });
 
+/** poppler's table knows these attributes and does not give them to a Form, as ISO 32000-1, 14.8.5.6 does. */
+const OF_A_BOX = /Wrong Attribute '(Role|checked|Desc)' in element Form/;
+
 /** What it said that is a complaint; what it wrote. A build of MuPDF without colour profiles says so: that is not about our file. */
 function run(program: string, ...words: string[]): { readonly complaints: readonly string[]; readonly out: string } {
   const { stdout, stderr, status } = spawnSync(program, words, { encoding: 'utf8', maxBuffer: 1e9 });
-  const said = stderr.split('\n').filter((line) => /error|warn|invalid|damaged|repair/i.test(line) && !line.includes('ICC support'));
+  const said = stderr
+    .split('\n')
+    .filter((line) => /error|warn|invalid|damaged|repair/i.test(line) && !line.includes('ICC support') && !OF_A_BOX.test(line));
   return { complaints: status === 0 ? said : [`exit ${status}`, ...said], out: stdout };
 }
 

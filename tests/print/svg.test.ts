@@ -3,8 +3,9 @@
  * (SVG 2, 5.6 use, 5.9 switch, 6.3 style sheets), and what is not drawn is named.
  */
 import { describe, expect, test } from 'vitest';
+import { readSvg } from '../../procedures-schema/figures/index.ts';
 import { newFontSource } from '../../publishing/layout/index.ts';
-import { drawSvg, readSvg } from '../../publishing/layout/svg/index.ts';
+import { drawSvg } from '../../publishing/layout/svg/index.ts';
 import { sample } from '../support/sample.ts';
 
 const { fonts } = await sample();
@@ -12,9 +13,9 @@ const { shaper } = newFontSource(fonts);
 const whole = (inside: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 50" width="100" height="50">${inside}</svg>`;
 function drawn(inside: string): { readonly ops: unknown; readonly lost: readonly string[] } {
-  const svg = readSvg(whole(inside));
-  if (svg === undefined) throw new Error('no drawing');
-  return { ops: drawSvg(svg, 1, shaper), lost: svg.lost };
+  const read = readSvg(whole(inside));
+  if ('fault' in read) throw new Error(read.fault.says);
+  return { ops: drawSvg(read.drawing, 1, shaper), lost: read.drawing.lost };
 }
 
 const RED = '<rect x="10" y="10" width="20" height="5" fill="#ff0000" stroke="#0000ff" stroke-width="2"/>';
@@ -73,7 +74,7 @@ describe('named where it is not drawn', () => {
     for (const [path, image] of input.figures) {
       if (image.kind !== 'svg') continue;
       seen += 1;
-      expect(readSvg(image.source)?.lost, path).toEqual([]);
+      expect(readSvg(image.source), path).toMatchObject({ drawing: { lost: [] } });
     }
     expect(seen).toBeGreaterThan(10);
   });

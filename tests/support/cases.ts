@@ -1,5 +1,7 @@
 /** Turns a check's case into a small library and the place where its finding must stand. */
 import type { CheckCase } from '../../procedures-schema/checks/index.ts';
+import { type FigureFacts, figureFacts, kindOfFigure } from '../../procedures-schema/figures/index.ts';
+import { bytesOf } from './figures.ts';
 import { FIXTURE_CLOSE, FIXTURE_FRONT, FIXTURE_REGISTERS, FIXTURE_SAFE } from './fixture.ts';
 
 const EQUIPMENT = 'registers/equipment.yaml';
@@ -7,6 +9,7 @@ const EQUIPMENT = 'registers/equipment.yaml';
 export interface ExpandedCase {
   readonly files: readonly { readonly path: string; readonly text: string }[];
   /** Line and column (from 1) of the first caret of each caret line. */
+  readonly figures: ReadonlyMap<string, FigureFacts>;
   readonly carets: readonly { readonly file: string; readonly line: number; readonly column: number }[];
 }
 
@@ -17,7 +20,14 @@ export function expandCase(example: CheckCase): ExpandedCase {
   for (const [path, text] of Object.entries(example.files ?? {})) texts[path] = path.endsWith('.md') ? numbered(text) : text;
   const carets: ExpandedCase['carets'][number][] = [];
   const files = Object.entries(texts).map(([path, text]) => ({ path, text: takeCarets(path, text, carets) }));
-  return { files, carets };
+  return { files, carets, figures: new Map(files.flatMap(({ path, text }) => factsOf(path, text))) };
+}
+
+/** Of a picture each letter of the text is a byte. */
+function factsOf(path: string, text: string): (readonly [string, FigureFacts])[] {
+  const kind = kindOfFigure(path);
+  if (kind === undefined) return [];
+  return [[path, figureFacts(kind === 'svg' ? { kind, source: text } : { kind, bytes: bytesOf(text) })]];
 }
 
 function procedureText(example: CheckCase): string {

@@ -1,6 +1,6 @@
 /** The points of PDF/UA-1 about fonts (ISO 14289-1:2014, 7.21): embedded, measured as they are, every code with its glyph and its text. */
 import { create } from 'fontkit';
-import { type PDFArray, PDFDict, PDFName, type PDFNumber } from 'pdf-lib';
+import { type PDFArray, PDFDict, PDFName, type PDFNumber, PDFRawStream } from 'pdf-lib';
 import type { RawPdf } from './raw-pdf.ts';
 
 export interface Point {
@@ -71,9 +71,45 @@ export const fontPoints: readonly Point[] = [
       }),
   },
   {
+    clause: '7.21.3.3',
+    says: 'what turns codes into glyphs is known by its name, or stands in the file and leans on no other',
+    wrong: (pdf) =>
+      fonts(pdf).flatMap((font) => {
+        if (descendant(pdf, font) === undefined) return [];
+        const name = pdf.name(font, 'Encoding');
+        // Of the names that ISO 32000-1, Table 118, lists, we write these two.
+        if (name !== undefined) return name === 'Identity-H' || name === 'Identity-V' ? [] : [`the CMap ${name} is not in the file`];
+        const own = pdf.document.context.lookup(font.get(PDFName.of('Encoding')));
+        if (!(own instanceof PDFRawStream)) return ['no CMap'];
+        const said = /\/WMode\s+(\d)/.exec(new TextDecoder('latin1').decode(pdf.stream(font, 'Encoding')))?.[1] ?? '0';
+        return [
+          ...(String(pdf.number(own.dict, 'WMode') ?? 0) === said ? [] : ['a CMap that says two directions']),
+          ...(own.dict.has(PDFName.of('UseCMap')) ? ['a CMap that leans on another'] : []),
+        ];
+      }),
+  },
+  {
     clause: '7.21.4.1',
     says: 'every font is embedded, the one for typing included',
     wrong: (pdf) => fonts(pdf).flatMap((font) => (embedded(pdf, font) === undefined ? [pdf.name(font, 'BaseFont') ?? 'a font'] : [])),
+  },
+  {
+    clause: '7.21.4.2',
+    says: 'a font of which only a part is embedded is named so, and a list of what is embedded names it all, or is not there',
+    wrong: (pdf) =>
+      fonts(pdf).flatMap((font) => {
+        const cid = descendant(pdf, font);
+        const descriptor = pdf.dict(cid ?? font, 'FontDescriptor');
+        const name = pdf.name(font, 'BaseFont') ?? 'a font';
+        const set = descriptor === undefined ? undefined : pdf.stream(descriptor, 'CIDSet');
+        const used = cid === undefined ? [] : [...widthsOf(pdf, cid).keys()];
+        const missing = set === undefined ? [] : used.filter((code) => (((set[code >> 3] ?? 0) >> (7 - (code & 7))) & 1) === 0);
+        return [
+          ...(/^[A-Z]{6}\+./.test(name) ? [] : [`${name} is not named as a part`]),
+          ...(missing.length > 0 ? [`${name}: CIDSet lacks ${missing.length} codes`] : []),
+          ...(descriptor?.has(PDFName.of('CharSet')) ? [`${name}: a CharSet, which only Type 1 has`] : []),
+        ];
+      }),
   },
   {
     clause: '7.21.5',

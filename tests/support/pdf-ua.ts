@@ -1,9 +1,11 @@
 /**
  * Points of PDF/UA-1 that a program can check, each with its clause of ISO 14289-1:2014. The wording is ours; clause numbers are from memory of
- * the standard, checked against the public list of the Matterhorn Protocol's conditions (PDF Association, CC BY 4.0). Each gives what is wrong, or nothing.
+ * the standard, checked against the public list of the Matterhorn Protocol's conditions (PDF Association, CC BY 4.0); those of 7.4.4, 7.18.2, 7.18.6,
+ * 7.18.8, 7.21.3.3 and 7.21.4.2 also against the folders of the veraPDF validation profiles (CC BY 4.0). Each gives what is wrong, or nothing.
  * What only a person can judge (whether an alternate text says the right thing, whether an order makes sense) is not here.
  */
 import { type PDFArray, type PDFDict, PDFName, type PDFObject } from 'pdf-lib';
+import { annotationPoints } from './pdf-ua-annotations.ts';
 import { fontPoints, type Point } from './pdf-ua-fonts.ts';
 import { eachElement, type RawElement, type RawPdf } from './raw-pdf.ts';
 
@@ -123,6 +125,16 @@ export const points: readonly Point[] = [
     },
   },
   {
+    clause: '7.4.4',
+    says: 'headings have numbered levels, or none has: the two kinds are not mixed, and no element has two of the second kind',
+    wrong: (pdf) => {
+      const roles = elements(pdf).map(({ role }) => role);
+      const mixed = roles.includes('H') && roles.some((role) => /^H[1-6]$/.test(role));
+      const twice = elements(pdf).filter((element) => kidsOf(element).filter((role) => role === 'H').length > 1);
+      return [...(mixed ? ['H beside H1 to H6'] : []), ...twice.map(({ role }) => `two H in one ${role}`)];
+    },
+  },
+  {
     clause: '7.5 (heads)',
     says: 'every header cell says what it heads',
     wrong: (pdf) =>
@@ -161,6 +173,18 @@ export const points: readonly Point[] = [
       }),
   },
   {
+    clause: '7.8',
+    says: 'what stands at the head and foot of every page is an artifact of the page, and says which of the two it is',
+    wrong: (pdf) =>
+      pdf.pages.flatMap(({ dict }, index) => {
+        const content = Buffer.from(pdf.stream(dict, 'Contents') ?? new Uint8Array()).toString('latin1');
+        const parts = [...content.matchAll(/\/Artifact\s*<<([^>]*)>>\s*BDC/g)].map(([, said = '']) => said);
+        const odd = parts.filter((said) => !/\/Type\s*\/(Pagination|Layout|Page|Background)\b/.test(said));
+        const loose = parts.filter((said) => /\/Subtype/.test(said) && !/\/Type\s*\/Pagination/.test(said));
+        return [...odd, ...loose].map((said) => `page ${index + 1}: ${said}`);
+      }),
+  },
+  {
     clause: '7.9',
     says: 'every note has an id of its own',
     wrong: (pdf) => {
@@ -190,6 +214,23 @@ export const points: readonly Point[] = [
     },
   },
   {
+    clause: '7.14',
+    says: 'a box on paper is a form element that says what it is and what goes into it (ISO 32000-1, 14.8.5.6)',
+    wrong: (pdf) =>
+      elements(pdf)
+        .filter(({ role, kids }) => role === 'Form' && !kids.some((kid) => 'annotation' in kid))
+        .flatMap((form) => {
+          const said = pdf.dict(form.dict, 'A');
+          const role = said === undefined ? undefined : pdf.name(said, 'Role');
+          return [
+            ...(said !== undefined && pdf.name(said, 'O') === 'PrintField' ? [] : ['a box that does not say what it is']),
+            ...(role !== undefined && ['rb', 'cb', 'pb', 'tv'].includes(role) ? [] : [`a box of the kind ${role}`]),
+            ...(said !== undefined && (pdf.text(said, 'Desc') ?? '') !== '' ? [] : ['a box that does not say what goes into it']),
+            ...(form.kids.length > 0 ? [] : ['a box that is not drawn']),
+          ];
+        }),
+  },
+  {
     clause: '7.15, 7.16',
     says: 'there is no form of the other kind (XFA) and no encryption',
     wrong: (pdf) => {
@@ -208,65 +249,7 @@ export const points: readonly Point[] = [
       ];
     },
   },
-  {
-    clause: '7.18.1',
-    says: 'every annotation stands in the structure, in an element of its kind, and the parent tree leads back',
-    wrong: (pdf) => {
-      const holder = new Map<string, RawElement>();
-      for (const element of elements(pdf))
-        for (const kid of element.kids) if ('annotation' in kid) holder.set(String(kid.annotation), element);
-      const tree = pdf.dict(pdf.dict(pdf.catalog, 'StructTreeRoot') as PDFDict, 'ParentTree') as PDFDict;
-      const parents = pdf.numbers(tree);
-      return pdf.pages.flatMap(({ dict: page }) =>
-        pdf.annotations(page).flatMap(({ ref, dict }) => {
-          const element = holder.get(String(ref));
-          const wanted = { Link: 'Link', Widget: 'Form' }[pdf.name(dict, 'Subtype') ?? ''];
-          if (element?.role !== wanted) return [`${pdf.name(dict, 'Subtype')} in ${element?.role ?? 'nothing'}`];
-          return parents.get(pdf.number(dict, 'StructParent') ?? -1) === element?.ref ? [] : ['the parent tree leads elsewhere'];
-        }),
-      );
-    },
-  },
-  {
-    clause: '7.18.3',
-    says: 'the tab key follows the structure',
-    wrong: (pdf) =>
-      pdf.pages.flatMap(({ dict }, index) =>
-        pdf.annotations(dict).length > 0 && pdf.name(dict, 'Tabs') !== 'S' ? [`page ${index + 1}`] : [],
-      ),
-  },
-  {
-    clause: '7.18.4',
-    says: 'every field is named aloud, and its element holds nothing else',
-    wrong: (pdf) => {
-      const forms = elements(pdf).filter(({ role }) => role === 'Form');
-      const widgets = pdf.pages.flatMap(({ dict }) => pdf.annotations(dict)).filter(({ dict }) => pdf.name(dict, 'Subtype') === 'Widget');
-      return [
-        ...forms.flatMap(({ kids }) =>
-          kids.length === 1 && kids[0] !== undefined && 'annotation' in kids[0] ? [] : ['a Form holds more'],
-        ),
-        ...widgets.flatMap(({ dict }) => ((pdf.text(dict, 'TU') ?? '') === '' ? ['a field without TU'] : [])),
-        ...(forms.length === widgets.length ? [] : [`${widgets.length} fields in ${forms.length} elements`]),
-      ];
-    },
-  },
-  {
-    clause: '7.18.5',
-    says: 'every link says where it leads, and leads there',
-    wrong: (pdf) => {
-      const names = pdf.dict(pdf.dict(pdf.catalog, 'Names') as PDFDict, 'Dests') as PDFDict;
-      const known = new Set((pdf.array(names, 'Names')?.asArray() ?? []).filter((_, index) => index % 2 === 0).map(String));
-      return pdf.pages.flatMap(({ dict: page }) =>
-        pdf.annotations(page).flatMap(({ dict }) => {
-          if (pdf.name(dict, 'Subtype') !== 'Link') return [];
-          return [
-            ...((pdf.text(dict, 'Contents') ?? '').trim() === '' ? ['a link without Contents'] : []),
-            ...(known.has(String(dict.get(PDFName.of('Dest')))) ? [] : ['a link to nowhere']),
-          ];
-        }),
-      );
-    },
-  },
+  ...annotationPoints,
   {
     clause: '7.20',
     says: 'no page borrows content from another file',
@@ -279,3 +262,16 @@ export const points: readonly Point[] = [
   },
   ...fontPoints,
 ];
+
+/** Clauses that no point stands for, each with why. From memory of the standard. */
+export const notAsked: Readonly<Record<string, string>> = {
+  '7.4.1': 'Whether what looks like a heading is one is for a person; that ours are follows from the book they are made of.',
+  '7.4.3': 'It is about headings beyond H6. Ours end at H6 by the type of the structure.',
+  '7.7': 'Formulas are printed as words and numbers; no element is a Formula.',
+  '7.12': 'Article threads: the file has none, and reading follows the structure.',
+  '7.13': 'Signatures: the file is signed on paper, or in a file of its own beside it.',
+  '7.18.7': 'Attachments hang on the file and not on a page; 7.11 asks for their names.',
+  '7.21.3.1': 'That code and glyph fit together follows from 7.21.3.2: both say Identity.',
+  '7.21.1': 'It says what a font is; its parts follow.',
+  '7.21.2': 'It says which kinds of font there are; 7.21.3.2 and 7.21.6 ask for the two that we write.',
+};

@@ -1,6 +1,6 @@
 /** The sample library, read and checked once a test file, and what publishing makes of it. */
 import { readFigure, readFonts, readLibrary } from '../../electron/host/files/index.ts';
-import { checkLibrary, type LibraryReport } from '../../procedures-schema/index.ts';
+import { checkLibrary, figureFacts, type LibraryReport } from '../../procedures-schema/index.ts';
 import type { ComposeInput, FontFiles, Image } from '../../publishing/index.ts';
 
 export const SAMPLE = 'sample-procedures';
@@ -22,12 +22,13 @@ export function sample(): Promise<Sample> {
 
 async function load(): Promise<Sample> {
   const disk = await readLibrary(SAMPLE);
-  const report = checkLibrary(disk.texts, disk.paths);
   const figures = new Map<string, Image>();
   for (const path of disk.paths) {
     const bytes = path.endsWith('.svg') ? await readFigure(disk.root, path) : undefined;
     if (bytes !== undefined) figures.set(path, { kind: 'svg', source: new TextDecoder().decode(bytes) });
   }
+  const facts = new Map([...figures].flatMap(([path, file]) => (file.kind === 'missing' ? [] : [[path, figureFacts(file)] as const])));
+  const report = checkLibrary(disk.texts, disk.paths, { figures: facts });
   return {
     report,
     input: { library: report.facts, figures, draft: false },

@@ -25,7 +25,7 @@ interface Border {
 /** The folders of the core from the ground up: a folder may use those before it. */
 const LAYERS: readonly (readonly string[])[] = [
   ['finding', 'invariant', 'paper-size', 'recent'],
-  ['format', 'schemas'],
+  ['format', 'schemas', 'figures'],
   ['registers', 'quantities'],
   ['reading', 'numbering'],
   ['flow'],

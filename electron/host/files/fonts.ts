@@ -9,6 +9,7 @@ const FILES = {
   mono: 'dejavu-fonts-ttf/ttf/DejaVuSansMono.ttf',
   fallback: 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf',
   fallbackBold: 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf',
+  fallbackItalic: 'dejavu-fonts-ttf/ttf/DejaVuSans-Oblique.ttf',
 } as const;
 
 export type FontBytes = Readonly<Record<keyof typeof FILES, Uint8Array>>;

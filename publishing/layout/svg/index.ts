@@ -1,2 +1,2 @@
 /** Drawings as vectors. Exports only. */
-export { drawSvg, readSvg, type SvgDrawing } from './draw.ts';
+export { drawSvg } from './draw.ts';

@@ -1,5 +1,5 @@
 /** SVG path data to moves, lines and cubic curves (SVG 2, chapter 9 and appendix B.2.4 for arcs). Leaves transforms to the caller. */
-import { turn } from './matrix.ts';
+import { turn } from '../../../procedures-schema/figures/index.ts';
 
 export interface Outline {
   readonly segments: string;

@@ -1,7 +1,6 @@
 /** Basic shapes of SVG as outlines of lines and cubic curves (SVG 2, chapter 10). Leaves paint and transforms to draw.ts. */
-import { readLength } from './paint.ts';
+import { readLength, type XmlNode } from '../../../procedures-schema/figures/index.ts';
 import { type Outline, readPath } from './path-data.ts';
-import type { XmlNode } from './xml.ts';
 
 export function outlineOf(node: XmlNode, width: number, height: number): Outline | undefined {
   const a = node.attributes;

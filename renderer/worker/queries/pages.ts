@@ -2,6 +2,7 @@
 import {
   checkLibrary,
   type Finding,
+  figureFile,
   type LibraryFacts,
   type Paper,
   type ProcedureFacts,
@@ -37,7 +38,7 @@ import {
   type UnitsEdition,
   writeChecklist,
 } from '../../../publishing/index.ts';
-import { imageOf, type LibraryModel } from '../library-model.ts';
+import type { LibraryModel } from '../library-model.ts';
 
 export interface Edition {
   /** A procedure or a guide. */
@@ -282,7 +283,7 @@ function earlierOf(
   const key = JSON.stringify([files, paths]);
   if (lastEarlier?.key !== key) lastEarlier = { key, facts: checkLibrary(files, paths).facts };
   const images = Object.entries(figures).flatMap(([path, base64]) => {
-    const image = base64 === null ? model.figures.get(path) : imageOf(path, bytesOf(base64));
+    const image = base64 === null ? model.figures.get(path) : figureFile(path, bytesOf(base64));
     return image === undefined ? [] : [[path, image] as const];
   });
   return { earlier: lastEarlier.facts, earlierFigures: new Map(images) };

@@ -11,10 +11,12 @@ for (const check of checks)
   describe(check.id, () => {
     for (const example of check.cases)
       test(example.name, () => {
-        const { files, carets } = expandCase(example);
+        const { files, carets, figures } = expandCase(example);
         const paths = files.map((file) => file.path);
         const own = (without?: string) =>
-          checkLibrary(files, paths, without === undefined ? {} : { without }).findings.filter((finding) => finding.check === check.id);
+          checkLibrary(files, paths, { figures, ...(without === undefined ? {} : { without }) }).findings.filter(
+            (finding) => finding.check === check.id,
+          );
         const found = own();
         expect(found.map((finding) => `${finding.file}:${finding.range.start.line} ${finding.message}`)).toHaveLength(example.finds);
         for (const caret of carets)

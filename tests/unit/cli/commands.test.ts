@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { violationsOf } from '../../../procedures-schema/schemas/index.ts';
+import { pictureFile } from '../../support/figures.ts';
 import { SAMPLE } from '../../support/sample.ts';
 import { typed } from '../../support/typed.ts';
 
@@ -50,6 +51,45 @@ describe('check', () => {
     const { code, err } = await typed(...words);
     expect(code).toBe(2);
     expect(err).toContain(said);
+  });
+});
+
+describe('figures', () => {
+  const procedure = 'procedures/OM-3160-relief-pressure.md';
+  const figure = 'figures/pump-bay.svg';
+
+  test('a picture that alone was changed is checked, and put right again', async () => {
+    const copy = join(folder, 'pictures');
+    cpSync(SAMPLE, copy, { recursive: true });
+    const file = join(copy, figure);
+    const whole = readFileSync(file, 'utf8');
+    const found = async (text: string): Promise<readonly string[]> => {
+      writeFileSync(file, text);
+      const { out } = await typed('check', copy, '--report', 'json');
+      const told = JSON.parse(out).findings.map((one: { check: string; file: string }) => `${one.check} ${one.file}`);
+      return told.filter((one: string) => /^(figure|callout)-/.test(one));
+    };
+    expect(await found(whole)).toEqual([]);
+    expect(await found(whole.replace('>5</text>', '>8</text>'))).toContain(`callout-there ${procedure}`);
+    expect(await found(whole.slice(0, 900))).toEqual([`figure-whole ${procedure}`]);
+    expect(await found(whole)).toEqual([]);
+  });
+
+  test('a damaged picture stands in the way of printing what shows it', async () => {
+    const copy = join(folder, 'damaged');
+    cpSync(SAMPLE, copy, { recursive: true });
+    const path = join(copy, procedure);
+    writeFileSync(path, readFileSync(path, 'utf8').replace(figure, 'figures/pump-bay.png'));
+    const to = join(folder, 'pump.pdf');
+    const print = () => typed('print', 'OM-3160', '--library', copy, '--to', to);
+    const bytes = pictureFile('rgb.png');
+    writeFileSync(join(copy, 'figures/pump-bay.png'), bytes.slice(0, 700));
+    const { code, err } = await print();
+    expect(code).toBe(1);
+    expect(err.replace(/\s+/g, ' ')).toContain('It is cut off: the file ends before the picture does.');
+    expect(existsSync(to)).toBe(false);
+    writeFileSync(join(copy, 'figures/pump-bay.png'), bytes);
+    expect((await print()).code).toBe(0);
   });
 });
 

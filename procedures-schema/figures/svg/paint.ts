@@ -1,5 +1,7 @@
 /** How a shape of an SVG is painted: presentation attributes and `style`, inherited as SVG 2 says. Leaves geometry to shapes.ts. */
-import type { Colour } from '../style.ts';
+
+/** Red, green and blue, each from 0 to 255. */
+export type Colour = readonly [number, number, number];
 
 export interface Paint {
   readonly fill: Colour | undefined;

@@ -494,4 +494,14 @@ export const de: Words = {
   notInFolder: 'Dieser Ordner ist keine Bibliothek oder enthält dieses Dokument nicht.',
   openAgain: 'Wieder öffnen',
   openedAgain: (by, on) => `Wieder geöffnet. Erledigt hatte es ${by}, ${on}.`,
+  byGuide: 'nach Handbuch',
+  ofNoMachine: 'Für keine Maschine',
+  ofNoSymptom: 'Für keine Störung',
+  inNoGuide: 'In keinem Handbuch',
+  signatureSaid: {
+    none: 'von niemandem unterschrieben',
+    fresh: 'so unterschrieben, wie es steht',
+    stale: 'unterschrieben und seither geändert',
+  },
+  signatureSought: 'Unterschriften werden nachgesehen',
 };

@@ -485,6 +485,12 @@ export const en = {
   notInFolder: 'This folder is no library, or does not hold this document.',
   openAgain: 'Open again',
   openedAgain: (by: string, on: string) => `Opened again. It had been settled by ${by}, ${on}.`,
+  byGuide: 'by guide',
+  ofNoMachine: 'For no machine',
+  ofNoSymptom: 'For no symptom',
+  inNoGuide: 'In no guide',
+  signatureSaid: { none: 'nobody has signed', fresh: 'signed as it stands', stale: 'signed, and changed since' },
+  signatureSought: 'signatures are being looked up',
 };
 
 export type Words = typeof en;

@@ -1,6 +1,7 @@
 /** The library as the worker keeps it: the engine, the figures, the fonts. Queries read it; only the worker's entry changes it. */
 import { type Change, type Delta, type Engine, type LibraryFacts, newEngine, type ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { FontFiles, Image } from '../../publishing/index.ts';
+import { SignatureStates } from './signatures.ts';
 
 export interface LibraryModel {
   readonly facts: LibraryFacts;
@@ -14,12 +15,16 @@ export interface LibraryModel {
   readonly heads: Engine['waiting'];
   /** Every text, those that wait included. */
   readonly texts: ReadonlyMap<string, string>;
+  readonly signatures: SignatureStates;
   procedure(file: string): ProcedureFacts | undefined;
+  /** Whoever looks through many procedures leaves the memory as it was. */
+  inPassing<T>(look: () => T): T;
 }
 
 export class KeptLibrary implements LibraryModel {
   private readonly engine: Engine = newEngine();
   readonly figures = new Map<string, Image>();
+  readonly signatures = new SignatureStates();
   fonts: FontFiles | undefined;
   revision = 0;
   waiting = 0;
@@ -58,6 +63,10 @@ export class KeptLibrary implements LibraryModel {
     const kind = /\.svg$/i.test(path) ? 'svg' : /\.png$/i.test(path) ? 'png' : 'jpeg';
     this.figures.set(path, kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes });
     this.revision += 1;
+  }
+
+  inPassing<T>(look: () => T): T {
+    return this.engine.inPassing(look);
   }
 
   get facts(): LibraryFacts {

@@ -112,6 +112,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         run: () => openPanel('rename'),
       },
       sheet('front', words.frontMatter, 'Mod+Shift+F'),
+      sheet('limits', words.limitsOfText, 'F6'),
     ],
   },
   {

@@ -8,6 +8,7 @@ import { FindSheet } from './find-sheet.tsx';
 import { FrontSheet } from './front-sheet.tsx';
 import { KeysSheet } from './keys-sheet.tsx';
 import { LibrariesSheet } from './libraries-sheet.tsx';
+import { LimitsSheet } from './limits-sheet.tsx';
 import { MeasurementSheet } from './measurement-sheet.tsx';
 import { NewSheet } from './new-sheet.tsx';
 import { NoticeSheet } from './notice-sheet.tsx';
@@ -22,6 +23,7 @@ export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
   front: FrontSheet,
   new: NewSheet,
   measurement: MeasurementSheet,
+  limits: LimitsSheet,
   figure: FigureSheet,
   notice: NoticeSheet,
   branches: BranchesSheet,

@@ -10,6 +10,7 @@ export type PanelName =
   | 'front'
   | 'new'
   | 'measurement'
+  | 'limits'
   | 'figure'
   | 'notice'
   | 'branches'

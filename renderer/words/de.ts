@@ -504,4 +504,5 @@ export const de: Words = {
     stale: 'unterschrieben und seither geändert',
   },
   signatureSought: 'Unterschriften werden nachgesehen',
+  limitsOfText: 'Grenzwerte an der Schreibmarke',
 };

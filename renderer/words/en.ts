@@ -491,6 +491,7 @@ export const en = {
   inNoGuide: 'In no guide',
   signatureSaid: { none: 'nobody has signed', fresh: 'signed as it stands', stale: 'signed, and changed since' },
   signatureSought: 'signatures are being looked up',
+  limitsOfText: 'Limits at the caret',
 };
 
 export type Words = typeof en;

@@ -21,6 +21,7 @@ const SHEETS = [
   'Control+Shift+r',
   'Control+Shift+f',
   'Control+Shift+m',
+  'F6',
   'Control+Shift+g',
   'Control+Shift+k',
   'Control+k',

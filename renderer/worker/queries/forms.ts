@@ -8,6 +8,9 @@ import {
   type Insertion,
   insertMeasurement as insertMeasurementIn,
   type KindGuess,
+  type LimitsForm,
+  limitsEdits as limitsEditsIn,
+  limitsForm as limitsFormIn,
   type MeasurementInput,
   type NewProcedure,
   type NewProcedureInput,
@@ -16,6 +19,7 @@ import {
   type Proposal,
   readingChoices as readingChoicesIn,
   registerName as registerNameIn,
+  type TypedCell,
 } from '../../../procedures-schema/assist/index.ts';
 import type { Finding, TextEdit } from '../../../procedures-schema/index.ts';
 import type { LibraryModel } from '../library-model.ts';
@@ -63,6 +67,22 @@ export function insertMeasurement(
 ): Insertion {
   const facts = model.procedure(ask.file);
   return facts ? insertMeasurementIn(facts, model.facts, ask.offset, ask.input) : NOT_HERE;
+}
+
+export function limitsForm(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly offset: number },
+): LimitsForm | { readonly ok: false; readonly reason: string } {
+  const facts = model.procedure(ask.file);
+  return facts ? limitsFormIn(facts, model.facts, ask.offset) : NOT_HERE;
+}
+
+export function limitsEdits(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly at: number; readonly typed: readonly TypedCell[] },
+): Insertion {
+  const facts = model.procedure(ask.file);
+  return facts ? limitsEditsIn(facts, model.facts, ask.at, ask.typed) : NOT_HERE;
 }
 
 export function readingChoices(model: LibraryModel, ask: { readonly file: string; readonly line: number }): readonly string[] {

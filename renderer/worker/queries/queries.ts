@@ -3,7 +3,18 @@ import { complete, hover, named, usesOfDocument } from './assist.ts';
 import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices } from './blocks.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
-import { form, formEdits, insertMeasurement, newProcedure, ownNumber, readingChoices, registerName, sayOutright } from './forms.ts';
+import {
+  form,
+  formEdits,
+  insertMeasurement,
+  limitsEdits,
+  limitsForm,
+  newProcedure,
+  ownNumber,
+  readingChoices,
+  registerName,
+  sayOutright,
+} from './forms.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
 import { blocking, checklist, pages, pdf, proof } from './pages.ts';
@@ -28,6 +39,8 @@ export const queries = {
   newProcedure,
   ownNumber,
   insertMeasurement,
+  limitsForm,
+  limitsEdits,
   insertFigures,
   insertNotice,
   insertBranching,

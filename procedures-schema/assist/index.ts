@@ -1,6 +1,7 @@
 /** Help for a writer, on the facts that the engine keeps: margin, completion, hover, renaming, insertions. Exports only. */
 export { aliasAt } from './aliases.ts';
 export { complete } from './complete.ts';
+export { nextGuideNumber, nextNumber } from './document-numbers.ts';
 export { type FindOptions, type FoundText, type FoundTexts, findText, replaceText } from './find-text.ts';
 export {
   type FieldKind,
@@ -32,7 +33,8 @@ export { type LimitsColumn, type LimitsForm, type LimitsRow, limitsEdits, limits
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
 export { namesToSettle } from './names-to-settle.ts';
-export { type NewProcedure, type NewProcedureInput, newProcedure, nextNumber } from './new-procedure.ts';
+export { type NewGuide, type NewGuideInput, newGuide } from './new-guide.ts';
+export { type NewProcedure, type NewProcedureInput, newProcedure } from './new-procedure.ts';
 export { acceptReading, type OverrideSaid, overridesIn, overridesOf, readingChoices } from './overrides.ts';
 export { type Applied, applyFileEdits, editsOf, proposalOf, textsOf } from './proposals.ts';
 export { quickFixesAt } from './quick-fixes.ts';

@@ -50,6 +50,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     actions: [
       sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
       sheet('new', words.newProcedure, 'Mod+Shift+N', () => shown.get().folder !== undefined),
+      sheet('new guide', words.newGuide, undefined, () => shown.get().folder !== undefined),
       sheet('file', words.fileOfText, undefined, () => isOwnFile(shown.get().file)),
       { name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save },
     ],

@@ -10,6 +10,7 @@ import { KeysSheet } from './keys-sheet.tsx';
 import { LibrariesSheet } from './libraries-sheet.tsx';
 import { LimitsSheet } from './limits-sheet.tsx';
 import { MeasurementSheet } from './measurement-sheet.tsx';
+import { NewGuideSheet } from './new-guide-sheet.tsx';
 import { NewSheet } from './new-sheet.tsx';
 import { NoticeSheet } from './notice-sheet.tsx';
 import { OutrightSheet } from './outright-sheet.tsx';
@@ -22,6 +23,7 @@ export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
   rename: RenameSheet,
   front: FrontSheet,
   new: NewSheet,
+  'new guide': NewGuideSheet,
   measurement: MeasurementSheet,
   limits: LimitsSheet,
   figure: FigureSheet,

@@ -9,6 +9,7 @@ export type PanelName =
   | 'rename'
   | 'front'
   | 'new'
+  | 'new guide'
   | 'measurement'
   | 'limits'
   | 'figure'

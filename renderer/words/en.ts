@@ -492,6 +492,17 @@ export const en = {
   signatureSaid: { none: 'nobody has signed', fresh: 'signed as it stands', stale: 'signed, and changed since' },
   signatureSought: 'signatures are being looked up',
   limitsOfText: 'Limits at the caret',
+  newGuide: 'New guide',
+  guideTitle: 'Title: what it is a guide to',
+  guideNumber: 'Number',
+  proceduresThere: 'Procedures of the library',
+  boundInOrder: 'Bound in, in this order',
+  nothingBound: 'Choose procedures in the list. A guide may begin with none.',
+  noProceduresToBind: 'This library has no procedure yet. The guide can be made all the same, and bind them in later.',
+  bindAll: (n: number) => `Bind in all ${n}`,
+  boundToo: (number: string, because: string) => `${number} is bound in too, because ${because} sends its reader there.`,
+  earlierInGuide: (number: string) => `${number} earlier`,
+  laterInGuide: (number: string) => `${number} later`,
 };
 
 export type Words = typeof en;

@@ -12,8 +12,11 @@ import {
   limitsEdits as limitsEditsIn,
   limitsForm as limitsFormIn,
   type MeasurementInput,
+  type NewGuide,
+  type NewGuideInput,
   type NewProcedure,
   type NewProcedureInput,
+  newGuide as newGuideIn,
   newProcedure as newProcedureIn,
   nextNumber,
   type Proposal,
@@ -44,6 +47,12 @@ export function formEdits(
 
 export function newProcedure(model: LibraryModel, ask: NewProcedureInput): NewProcedure {
   return newProcedureIn(ask, model.facts);
+}
+
+/** What the chosen procedures send their reader to must have been read. */
+export function newGuide(model: LibraryModel, ask: NewGuideInput): NewGuide {
+  if (model.waiting > 0) return { ok: false, reason: `${model.waiting} procedures have not been read yet; try again when they are.` };
+  return newGuideIn(ask, model.facts);
 }
 
 /** The next free number for a text that is to stand beside another of the same number, and the edits that give it. */

@@ -287,7 +287,6 @@ export const de: Words = {
   frontMatter: 'Angaben zur Anweisung',
   onlyProcedures: 'Das gilt für Anweisungen; bitte erst eine öffnen.',
   required1: '(Pflicht)',
-  quantity: 'wie viel',
   takeAway: 'Wegnehmen',
   measured: { name: 'Was gemessen wird', quantity: 'Art', at: 'wo', with: 'womit', pass: 'richtig, wenn', fail: 'falsch, wenn' },
   limitsWord: 'Grenzwerte',
@@ -516,4 +515,6 @@ export const de: Words = {
   boundToo: (number, because) => `${number} wird auch eingebunden, weil ${because} dorthin schickt.`,
   earlierInGuide: (number) => `${number} weiter nach vorn`,
   laterInGuide: (number) => `${number} weiter nach hinten`,
+  besideName: { quantity: 'wie viel', models: 'nur für', note: 'Anmerkung' },
+  sayMoreOf: (name) => `Mehr zu ${name}: wie viel, nur für welche Modelle, eine Anmerkung`,
 };

@@ -280,7 +280,6 @@ export const en = {
   frontMatter: 'Particulars of the procedure',
   onlyProcedures: 'This is for procedures; open one first.',
   required1: '(required)',
-  quantity: 'how much',
   takeAway: 'Take away',
   measured: { name: 'What is measured', quantity: 'kind', at: 'where', with: 'with', pass: 'right when', fail: 'wrong when' },
   limitsWord: 'limits',
@@ -503,6 +502,8 @@ export const en = {
   boundToo: (number: string, because: string) => `${number} is bound in too, because ${because} sends its reader there.`,
   earlierInGuide: (number: string) => `${number} earlier`,
   laterInGuide: (number: string) => `${number} later`,
+  besideName: { quantity: 'how much', models: 'only for', note: 'note' },
+  sayMoreOf: (name: string) => `Say more of ${name}: how much, only for which models, a note`,
 };
 
 export type Words = typeof en;

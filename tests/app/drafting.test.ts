@@ -42,6 +42,28 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     expect(desk.onDisk(`procedures/${drafted()}`)).toMatch(/^people: "?2"?$/m);
   });
 
+  test('what a line of a list says besides its name is changed there, and a line that says only its name is made to say more', async () => {
+    const path = 'procedures/OM-1110-fan-shake.md';
+    const before = desk.onDisk(path);
+    await page.click('.library .entry:has-text("OM-1110")');
+    await page.keyboard.press('Control+Shift+F');
+    await page.fill('.over input[aria-label="spare impeller: note"]', 'only if a blade is bent');
+    await page.keyboard.press('Tab');
+    await page.click('.over button[aria-label^="Say more of feeler gauges"]');
+    await page.fill('.over input[aria-label="feeler gauges: only for"]', 'EF-450, EF-630');
+    await page.keyboard.press('Tab');
+    // The line is one with fields now, and its own fields stay.
+    await page.waitForSelector('.over input[aria-label="feeler gauges: only for"]');
+    await expect.poll(() => page.inputValue('.over input[aria-label="feeler gauges: only for"]')).toBe('EF-450, EF-630');
+    await page.keyboard.press('Escape');
+    await save(page);
+    const wanted = before
+      .replace('note: only if a blade is cracked', 'note: only if a blade is bent')
+      .replace('  - feeler gauges\n', '  - name: feeler gauges\n    models:\n      - EF-450\n      - EF-630\n');
+    expect(desk.onDisk(path)).toBe(wanted);
+    await checked(page);
+  });
+
   test('a measurement goes in with its limits table and its branches', async () => {
     await page.click('.library .entry:has-text("OM-6110")');
     await page.keyboard.press('Control+Shift+L');

@@ -105,6 +105,14 @@ export function App(): ReactNode {
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message?.text ?? ''}
+          {message?.offer ? (
+            <>
+              {' '}
+              <button type="button" onClick={message.offer.run}>
+                {message.offer.label}
+              </button>
+            </>
+          ) : null}
         </p>
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>

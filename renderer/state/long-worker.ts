@@ -1,7 +1,8 @@
 /** A second worker for long jobs, so that typing never waits for a guide: fed with the library as it is now, ended when the job is. */
 import type { Finding } from '../../procedures-schema/index.ts';
 import { CoreClient } from '../worker/client.ts';
-import { figureBytes, filmTextsRead, fontBytes, otherPaths } from './opening.ts';
+import { figureBytes, otherPaths } from './figures.ts';
+import { filmTextsRead, fontBytes } from './opening.ts';
 import { documents } from './workspace.ts';
 
 export interface LongWorker {

@@ -1,10 +1,9 @@
 /** Opening a library: its texts, figures and fonts from the host to the worker, what is shown first, and what was not saved last time. */
 import { isFilmText } from '../../procedures-schema/narration/index.ts';
-import { base64Of, bytesOf, call, onShow } from '../host.ts';
-import { words } from '../words/words.ts';
+import { bytesOf, call, onShow } from '../host.ts';
 import { ahead, hearDisk, type OnDisk, OPENED } from './ahead.ts';
+import { forgetFigure, giveFigure, isFigure, knowOthers, otherPaths } from './figures.ts';
 import { keepFindings } from './kept-findings.ts';
-import { noPicture } from './picture.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
 import { say, shown, wrong } from './shown.ts';
@@ -33,7 +32,11 @@ export async function begin(): Promise<void> {
     hearDisk((from, changes) => {
       if (from !== here.library) return;
       void onDisk(changes);
-      for (const one of changes) if ('present' in one && isFigure(one.path)) void giveFigure(one.path, true);
+      for (const one of changes) {
+        if (!isFigure(one.path)) continue;
+        if ('present' in one) void giveFigure(one.path, true);
+        else if ('gone' in one) forgetFigure(one.path);
+      }
     });
     if (instead !== undefined) wrong(instead);
     if (recent.show !== undefined && documents.get(recent.show)) show(recent.show);
@@ -50,7 +53,7 @@ async function takeLibrary({ opened, read }: OnDisk): Promise<void> {
   const { library } = here;
   for (const { path, text, hash } of read.files) documents.fromDisk(path, text, hash);
   const texts = documents.list().map(({ path, text }) => ({ path, text }));
-  others = read.paths.filter((path) => documents.get(path) === undefined);
+  knowOthers(read.paths.filter((path) => documents.get(path) === undefined));
   const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
   shown.set({ folder: opened.folder, name: opened.name, checking: true });
   if (first !== undefined) show(first);
@@ -58,7 +61,7 @@ async function takeLibrary({ opened, read }: OnDisk): Promise<void> {
   // What is shown is read first, the others bit by bit after it.
   core.edit([
     ...texts.map((file) => (file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
-    ...others.map((path) => ({ path, present: true as const })),
+    ...otherPaths().map((path) => ({ path, present: true as const })),
   ]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
   const { entries } = await call('journal.list', { library });
@@ -99,49 +102,9 @@ const filmTexts = new Map<string, string>();
 /** For a second worker. */
 export const filmTextsRead = (): ReadonlyMap<string, string> => filmTexts;
 
-const isFigure = (path: string): boolean => /^figures\/.*\.(svg|png|jpe?g)$/i.test(path);
-
-/** `again`: pages that show it are drawn anew. */
-async function giveFigure(path: string, again = false): Promise<void> {
-  const { base64 } = await call('figure.read', { library: here.library, path });
-  const bytes = bytesOf(base64);
-  const before = figures.get(path);
-  if (before?.length === bytes.length && before.every((byte, at) => byte === bytes[at])) return;
-  figures.set(path, bytes);
-  core.figure(path, bytes);
-  if (again) core.edit([{ path, present: true }]);
-}
-
-const figures = new Map<string, Uint8Array>();
 let fonts: Readonly<Record<string, Uint8Array>> = {};
-let others: readonly string[] = [];
-/** For a second worker, which is fed with all that the first one has. */
-export const figureBytes = (): ReadonlyMap<string, Uint8Array> => figures;
+/** For a second worker. */
 export const fontBytes = (): Readonly<Record<string, Uint8Array>> => fonts;
-/** Sorted; figures only. */
-export const figurePaths = (): readonly string[] => [...figures.keys()].sort();
-
-/** Copies a picture into the library; its path there. What is no picture, or none that can be shown, is refused before anything is written. */
-export async function addFigure(picture: File): Promise<string> {
-  const bytes = new Uint8Array(await picture.arrayBuffer());
-  const not = noPicture(picture.name, bytes);
-  if (not !== undefined) throw new Error(not === 'other' ? words.noPicture(picture.name) : words.falsePicture(picture.name, not));
-  if (!/\.svg$/i.test(picture.name))
-    await createImageBitmap(new Blob([bytes])).catch(() => {
-      throw new Error(words.brokenPicture(picture.name));
-    });
-  const { path } = await call('figure.write', {
-    library: here.library,
-    name: picture.name.replace(/[^\w.-]+/g, '-'),
-    base64: base64Of(bytes),
-  });
-  figures.set(path, bytes);
-  core.figure(path, bytes);
-  core.edit([{ path, present: true }]);
-  return path;
-}
-export const otherPaths = (): readonly string[] => others;
-
 /** The page shows print in the very letters of the print. */
 async function giveFonts(): Promise<void> {
   const { faces } = await call('fonts.read', {});

@@ -25,6 +25,12 @@ export interface Jump {
   readonly first?: boolean;
 }
 
+/** What can be done about what is said, as a button behind it. */
+export interface Offer {
+  readonly label: string;
+  readonly run: () => void;
+}
+
 export interface Shown {
   readonly view: View;
   readonly folder: string | undefined;
@@ -50,7 +56,7 @@ export interface Shown {
   readonly clashes: readonly Clash[];
   readonly recovered: readonly (JournalEntry & { readonly window: string })[];
   /** One line at the foot of the page: what was done, or what went wrong. */
-  readonly message: { readonly text: string; readonly wrong: boolean } | undefined;
+  readonly message: { readonly text: string; readonly wrong: boolean; readonly offer?: Offer | undefined } | undefined;
 }
 
 export const shown = newStore<Shown>({
@@ -75,7 +81,7 @@ export const shown = newStore<Shown>({
   message: undefined,
 });
 
-export const say = (text: string, wrong = false): void => shown.set({ message: { text, wrong } });
+export const say = (text: string, wrong = false, offer?: Offer): void => shown.set({ message: { text, wrong, offer } });
 /** For whatever was refused or failed. */
 export const wrong = (error: unknown): void => say((error as Error).message, true);
 

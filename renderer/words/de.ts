@@ -517,4 +517,10 @@ export const de: Words = {
   laterInGuide: (number) => `${number} weiter nach hinten`,
   besideName: { quantity: 'wie viel', models: 'nur für', note: 'Anmerkung' },
   sayMoreOf: (name) => `Mehr zu ${name}: wie viel, nur für welche Modelle, eine Anmerkung`,
+  pictureStays: (names) => `${names}: kein Text zeigt es jetzt. Es bleibt in der Bibliothek.`,
+  removePicture: 'Löschen',
+  pictureRemoved: (names) => `${names} ist aus der Bibliothek gelöscht. Mit einem Text, der es zeigt, kommt es wieder.`,
+  pictureUsed: (name, where) =>
+    `${name} bleibt in der Bibliothek: ${where} spricht davon, auf dem Datenträger oder ungespeichert. Bitte speichern und noch einmal versuchen.`,
+  pictureBack: (name) => `${name} ist wieder in der Bibliothek.`,
 };

@@ -504,6 +504,12 @@ export const en = {
   laterInGuide: (number: string) => `${number} later`,
   besideName: { quantity: 'how much', models: 'only for', note: 'note' },
   sayMoreOf: (name: string) => `Say more of ${name}: how much, only for which models, a note`,
+  pictureStays: (names: string) => `${names}: no text shows it now. It stays in the library.`,
+  removePicture: 'Remove it',
+  pictureRemoved: (names: string) => `${names} is removed from the library. It comes back with a text that shows it.`,
+  pictureUsed: (name: string, where: string) =>
+    `${name} stays in the library: ${where} speaks of it on disk or unsaved. Save, and try again.`,
+  pictureBack: (name: string) => `${name} is back in the library.`,
 };
 
 export type Words = typeof en;

@@ -31,6 +31,7 @@ export class KeptLibrary implements LibraryModel {
 
   apply(changes: readonly Change[]): Delta {
     this.revision += 1;
+    for (const change of changes) if ('gone' in change) this.figures.delete(change.path);
     return this.taken(this.engine.applyAhead(changes));
   }
 

@@ -10,6 +10,7 @@ import { redo, undo } from '../state/undoing.ts';
 import { applyProposed, core, documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
+import { seekDocument } from '../write/list-keys.ts';
 import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
 import { clipboard } from './clipboard.ts';
@@ -103,6 +104,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         when: () => shown.get().file !== undefined,
         run: () => lookFor(true),
       },
+      { name: 'seek document', label: () => words.seekDocument, keys: 'F9', run: seekDocument },
       { name: 'find', label: () => `${words.find} …`, keys: 'Mod+Shift+L', run: () => openPanel('find') },
       {
         name: 'rename',

@@ -523,4 +523,17 @@ export const de: Words = {
   pictureUsed: (name, where) =>
     `${name} bleibt in der Bibliothek: ${where} spricht davon, auf dem Datenträger oder ungespeichert. Bitte speichern und noch einmal versuchen.`,
   pictureBack: (name) => `${name} ist wieder in der Bibliothek.`,
+  listed: 'Was aufgeführt wird',
+  listedOnly: {
+    all: 'alle Dokumente',
+    found: 'mit Fehlern oder Warnungen',
+    unproved: 'nicht bewiesen',
+    unsigned: 'nicht so unterschrieben',
+    remarks: 'mit offenen Anmerkungen',
+    unsaved: 'nicht gespeichert',
+  },
+  noneListed: 'Es gibt keins.',
+  showMore: 'Mehr zeigen',
+  boundCount: (n) => (n === 1 ? '1 Anweisung' : `${n} Anweisungen`),
+  seekDocument: 'Dokument suchen',
 };

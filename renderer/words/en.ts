@@ -510,6 +510,19 @@ export const en = {
   pictureUsed: (name: string, where: string) =>
     `${name} stays in the library: ${where} speaks of it on disk or unsaved. Save, and try again.`,
   pictureBack: (name: string) => `${name} is back in the library.`,
+  listed: 'What is listed',
+  listedOnly: {
+    all: 'all documents',
+    found: 'with errors or warnings',
+    unproved: 'not proved',
+    unsigned: 'not signed as they stand',
+    remarks: 'with open remarks',
+    unsaved: 'not saved',
+  },
+  noneListed: 'There is none.',
+  showMore: 'Show more',
+  boundCount: (n: number) => (n === 1 ? '1 procedure' : `${n} procedures`),
+  seekDocument: 'Look for a document',
 };
 
 export type Words = typeof en;

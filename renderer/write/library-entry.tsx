@@ -1,5 +1,6 @@
 /** One line of the library's list, and the caption below the list that says in words what stands as marks beside the line that is pointed at. */
 import { memo, type ReactNode } from 'react';
+import { tabbed } from '../parts/entry-keys.ts';
 import { Mark, stateSaid } from '../parts/state-marks.tsx';
 import { newStore } from '../state/store.ts';
 import { show } from '../state/workspace.ts';
@@ -19,12 +20,22 @@ interface Props extends Counted {
   /** Undefined: a register, which nobody proves or signs. */
   readonly line: DocumentLine | undefined;
   readonly current: boolean;
+  /** Tab comes to this one. */
+  readonly tabbed: boolean;
 }
 
-export const LibraryEntry = memo(function LibraryEntry({ file, number, title, line, current, ...counted }: Props): ReactNode {
+export const LibraryEntry = memo(function LibraryEntry({ file, number, title, line, current, tabbed: own, ...counted }: Props): ReactNode {
   return (
     <li>
-      <button type="button" className="entry" title={file} data-file={file} aria-current={current} onClick={() => show(file)}>
+      <button
+        type="button"
+        className="entry"
+        title={file}
+        data-file={file}
+        aria-current={current}
+        tabIndex={tabbed(own)}
+        onClick={() => show(file)}
+      >
         {number === '' ? null : <span className="entry-number">{number}</span>}
         {line ? <Marks line={line} /> : null}
         <span className="entry-title">{title}</span>

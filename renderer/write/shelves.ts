@@ -13,8 +13,7 @@ export interface ShelfOfList {
 }
 
 /** A procedure stands under every heading that it belongs to. Under a guide they stand as they are bound, else by file. */
-export function shelvesOf(documents: readonly DocumentLine[], order: Order, wanted: string): readonly ShelfOfList[] {
-  const fits = fitting(wanted);
+export function shelvesOf(documents: readonly DocumentLine[], order: Order, fits: (one: DocumentLine) => boolean): readonly ShelfOfList[] {
   const procedures = documents.filter(({ kind }) => kind === 'procedure').filter(fits);
   const shelves = order === 'guide' ? guideShelves(documents, procedures, fits) : headShelves(procedures, order);
   const placed = new Set(shelves.flatMap(({ lines }) => lines));
@@ -22,11 +21,39 @@ export function shelvesOf(documents: readonly DocumentLine[], order: Order, want
   return loose.length === 0 ? shelves : [...shelves, { head: undefined, lines: loose }];
 }
 
+/** Every word that is looked for stands somewhere in the line, in whatever order. */
 export function fitting(wanted: string): (one: DocumentLine) => boolean {
-  const sought = wanted.trim().toLowerCase();
-  return (one) =>
-    sought === '' ||
-    [one.number, one.title, ...one.models, ...one.symptoms, ...one.families].some((text) => text.toLowerCase().includes(sought));
+  const sought = wanted.trim().toLowerCase().split(/\s+/);
+  return ({ number, title, models, symptoms, families }) => {
+    const said = [number, title, ...models, ...symptoms, ...families].join('\n').toLowerCase();
+    return sought.every((word) => said.includes(word));
+  };
+}
+
+/** What a line must be to be listed, besides what is looked for. */
+export const ONLY = ['all', 'found', 'unproved', 'unsigned', 'remarks', 'unsaved'] as const;
+export type Only = (typeof ONLY)[number];
+
+/** `found`: it has errors or warnings. What is not known yet is listed rather than left out. */
+export function isOnly(
+  only: Only,
+  { kind, verdict, signature, openRemarks }: DocumentLine,
+  { found, unsaved }: { readonly found: boolean; readonly unsaved: boolean },
+): boolean {
+  switch (only) {
+    case 'all':
+      return true;
+    case 'found':
+      return found;
+    case 'unproved':
+      return kind === 'procedure' && verdict !== 'proved';
+    case 'unsigned':
+      return signature !== 'fresh';
+    case 'remarks':
+      return openRemarks !== 0;
+    case 'unsaved':
+      return unsaved;
+  }
 }
 
 function headShelves(procedures: readonly DocumentLine[], order: 'family' | 'symptom'): readonly ShelfOfList[] {

@@ -31,11 +31,11 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
   test('by guide: as each guide binds them in, and what is in no guide by itself', async () => {
     writeFileSync(join(desk.folder, GUIDE), desk.onDisk(GUIDE).replace(/^- \[OM-3160\]\n/m, ''));
     await page.click('.orders button:has-text("by guide")');
-    await page.waitForSelector('.library h3:text-is("In no guide")');
+    await page.waitForSelector('.library h3:has-text("In no guide")');
     const shelf = page.locator('.library section', { hasText: 'OM-8010' }).first();
     const numbers = await shelf.locator('.entry-number').allInnerTexts();
     expect(numbers.slice(0, 3)).toEqual(['OM-8010', 'OM-3140', 'OM-3150']);
-    const loose = page.locator('.library section', { has: page.locator('h3:text-is("In no guide")') });
+    const loose = page.locator('.library section', { has: page.locator('h3:has-text("In no guide")') });
     expect(await loose.locator('.entry-number').allInnerTexts()).toEqual(['OM-3160']);
     await page.click('.orders button:has-text("by symptom")');
     await page.click('.orders button:has-text("by machine")');
@@ -75,6 +75,54 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
     await expect.poll(caption).toMatch(/^OM-1110/);
     await lip().focus();
     await expect.poll(caption).toMatch(/^OM-3140[\s\S]*signed, and changed since/);
+    expect(desk.complaints).toEqual([]);
+  });
+
+  test('shows only what somebody asks for: with open remarks, not signed, not saved', async () => {
+    const listed = () => page.locator('.library .entry-number').allInnerTexts();
+    const choose = (label: string) => page.selectOption('.library select', { label });
+    await choose('with open remarks');
+    expect(new Set(await listed())).toEqual(new Set(['OM-3140']));
+    await choose('not saved');
+    expect(await listed()).toContain('OM-3140');
+    await choose('with errors or warnings');
+    await choose('not proved');
+    expect(await page.innerText('.library')).toContain('There is none.');
+    await choose('all documents');
+    expect((await listed()).length).toBeGreaterThan(16);
+  });
+
+  test('is folded by machine, and what is looked for is never hidden by it', async () => {
+    const head = page.locator('.shelf-head:has-text("dock leveller")');
+    await head.click();
+    expect(await head.getAttribute('aria-expanded')).toBe('false');
+    expect(await page.locator('.library .entry:has-text("OM-3150")').count()).toBe(0);
+    await page.fill('.library input[type=search]', 'filter oil bleed');
+    expect(await page.locator('.library .entry-number').allInnerTexts()).toEqual(['OM-3150']);
+    await page.fill('.library input[type=search]', '');
+    await head.click();
+    expect(await page.locator('.library .entry:has-text("OM-3150")').count()).toBe(1);
+  });
+
+  test('by keys: F9 looks for a document from anywhere, Enter opens it; arrows go through the lines, and Tab leaves them', async () => {
+    await page.keyboard.press('Control+2');
+    await page.keyboard.press('F9');
+    await page.keyboard.type('damper');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-1130")');
+    await page.keyboard.press('F9');
+    await page.keyboard.press('Escape');
+    expect(await page.inputValue('.library input[type=search]')).toBe('');
+    expect(await page.locator('.entry[aria-current=true]').first().innerText()).toContain('OM-1130');
+    const focused = () => page.evaluate<string>('document.activeElement?.innerText ?? ""');
+    await page.focus('.library .entry[aria-current=true]');
+    await page.keyboard.press('ArrowUp');
+    expect(await focused()).toContain('OM-1120');
+    await page.keyboard.press('Home');
+    expect(await focused()).toMatch(/extraction fan/);
+    await page.focus('.library .entry[aria-current=true]');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement?.closest(".library") === null')).toBe(true);
     expect(desk.complaints).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 /** Under which headings of the library's list each document stands. */
 import { describe, expect, test } from 'vitest';
 import type { DocumentLine } from '../../../renderer/worker/queries/queries.ts';
-import { type Order, shelvesOf } from '../../../renderer/write/shelves.ts';
+import { fitting, isOnly, ONLY, type Order, shelvesOf } from '../../../renderer/write/shelves.ts';
 
 const line = (number: string, more: Partial<DocumentLine> = {}): DocumentLine => ({
   file: `procedures/${number}.md`,
@@ -29,7 +29,7 @@ const LIBRARY = [
   guide('G-3'),
 ];
 const told = (order: Order, wanted = ''): readonly string[] =>
-  shelvesOf(LIBRARY, order, wanted).map(({ head, lines }) => `${head ?? '-'}: ${lines.map(({ number }) => number).join(' ')}`);
+  shelvesOf(LIBRARY, order, fitting(wanted)).map(({ head, lines }) => `${head ?? '-'}: ${lines.map(({ number }) => number).join(' ')}`);
 
 describe('the list', () => {
   test('by machine and by symptom: under each that it is for, the rest at the end', () => {
@@ -44,4 +44,23 @@ describe('the list', () => {
     expect(told('guide', 'G-3')).toEqual(['G-3: ']);
     expect(told('guide', ' oven ')).toEqual(['-: A-2']);
   });
+  test('looked for by several words, in any order and in whatever they stand', () => {
+    expect(told('family', 'title saw 2')).toEqual(['saw: A-2', 'oven: A-2']);
+    expect(told('family', 'saw shakes')).toEqual(['saw: A-1']);
+    expect(told('family', 'saw nothing')).toEqual([]);
+  });
+});
+
+describe('only some of it', () => {
+  const clean = { found: false, unsaved: false };
+  const holds = (one: DocumentLine, counted = clean) => ONLY.filter((only) => isOnly(only, one, counted)).join(' ');
+  const done = line('A-1', { verdict: 'proved', signature: 'fresh' });
+  test.each([
+    ['what is done', done, clean, 'all'],
+    ['with a warning, not saved', done, { found: true, unsaved: true }, 'all found unsaved'],
+    ['refuted', line('A-1', { verdict: 'refuted', signature: 'fresh' }), clean, 'all unproved'],
+    ['signed and changed since', line('A-1', { verdict: 'proved', signature: 'stale' }), clean, 'all unsigned'],
+    ['with a remark', line('A-1', { verdict: 'proved', signature: 'fresh', openRemarks: 2 }), clean, 'all remarks'],
+    ['not known yet', line('A-1', { signature: undefined, openRemarks: undefined }), clean, 'all unproved unsigned remarks'],
+  ])('%s', (_, one, counted, expected) => expect(holds(one, counted)).toBe(expected));
 });

@@ -2,7 +2,7 @@
 import type { LibraryFacts } from '../checks/index.ts';
 import { applyEdits, foldText } from '../format/index.ts';
 import { spellingsOf } from '../registers/index.ts';
-import { fileOf, nextNumber } from './document-numbers.ts';
+import { fileOf, nextNumber, numberFault } from './document-numbers.ts';
 import { formEdits } from './front-matter-form.ts';
 import { numbered } from './insertion.ts';
 import { makeSafeSteps, restoreSteps, safeNotes, safeTools, type WantedTool } from './make-safe.ts';
@@ -37,10 +37,10 @@ export function newProcedure(input: NewProcedureInput, library: LibraryFacts): N
   if (!/^\d{4}-\d{2}-\d{2}$/.test(input.date)) return { ok: false, reason: 'A date is written as year-month-day: 2026-03-02.' };
   const title = input.title.replace(/\s+/g, ' ').trim();
   if (title === '') return { ok: false, reason: 'A procedure needs a title: what it does.' };
-  const number = input.number ?? nextNumber(library, models);
+  const number = (input.number ?? nextNumber(library, models))?.trim();
   if (number === undefined) return { ok: false, reason: 'No number that follows the house pattern is free.' };
-  if ([...library.procedures, ...library.guides].some(({ head }) => head.id === number))
-    return { ok: false, reason: `${number} is taken.` };
+  const fault = numberFault(number, library);
+  if (fault !== undefined) return { ok: false, reason: fault };
   const path = fileOf('procedures', number, title);
   if (library.paths.has(path)) return { ok: false, reason: `The library has a file ${path} already.` };
   const made = input.from === undefined ? skeleton(input, title, number, models, library) : copied(input, title, number, models, library);

@@ -51,7 +51,7 @@ export function NewGuideSheet(): ReactNode {
             onChange={(event) => setTitle(event.target.value)}
           />
           <label className="field">
-            {words.guideNumber}{' '}
+            {words.documentNumber}{' '}
             <input
               size={12}
               value={number ?? (made?.ok ? made.number : '')}

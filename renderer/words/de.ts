@@ -506,7 +506,7 @@ export const de: Words = {
   limitsOfText: 'Grenzwerte an der Schreibmarke',
   newGuide: 'Neues Handbuch',
   guideTitle: 'Titel: wofür das Handbuch ist',
-  guideNumber: 'Nummer',
+  documentNumber: 'Nummer',
   proceduresThere: 'Anweisungen der Bibliothek',
   boundInOrder: 'Eingebunden, in dieser Reihenfolge',
   nothingBound: 'Bitte Anweisungen aus der Liste wählen. Ein Handbuch darf auch leer beginnen.',
@@ -536,4 +536,5 @@ export const de: Words = {
   showMore: 'Mehr zeigen',
   boundCount: (n) => (n === 1 ? '1 Anweisung' : `${n} Anweisungen`),
   seekDocument: 'Dokument suchen',
+  nextFree: 'die nächste freie',
 };

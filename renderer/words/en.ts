@@ -493,7 +493,7 @@ export const en = {
   limitsOfText: 'Limits at the caret',
   newGuide: 'New guide',
   guideTitle: 'Title: what it is a guide to',
-  guideNumber: 'Number',
+  documentNumber: 'Number',
   proceduresThere: 'Procedures of the library',
   boundInOrder: 'Bound in, in this order',
   nothingBound: 'Choose procedures in the list. A guide may begin with none.',
@@ -523,6 +523,7 @@ export const en = {
   showMore: 'Show more',
   boundCount: (n: number) => (n === 1 ? '1 procedure' : `${n} procedures`),
   seekDocument: 'Look for a document',
+  nextFree: 'the next free one',
 };
 
 export type Words = typeof en;

@@ -33,6 +33,24 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     expect(desk.onDisk(`procedures/${drafted()}`)).toContain('title: Renew the door gasket');
   });
 
+  test('another one gets the number that the writer gives it, unless it is taken', async () => {
+    await page.keyboard.press('Control+Shift+N');
+    await page.fill('.over input[aria-label^="Title"]', 'Renew the steam trap');
+    await page.check('.over label:has-text("SP-90") input');
+    const number = page.locator('.over label:has-text("Number") input');
+    await expect.poll(() => number.getAttribute('placeholder')).toMatch(/^OM-4\d\d\d$/);
+    await number.fill('OM-3140');
+    await page.click('.over button.main');
+    await page.waitForSelector('.over .wrong:has-text("OM-3140 is taken.")');
+    await number.fill('OM-4990');
+    await page.click('.over button.main');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-4990 Renew the steam trap")');
+    await page.keyboard.press('Control+z');
+    await checked(page);
+    await page.click('.library .entry:has-text("Renew the door gasket")');
+    expect(await page.getAttribute('.page', 'data-unsaved')).toBe('0');
+  });
+
   test('its front matter is filled in as a form, and the text says the same', async () => {
     await page.keyboard.press('Control+Shift+F');
     await page.fill('.over input[aria-label="people"]', '2');

@@ -20,7 +20,7 @@ const SHAPES = {
   ),
   none: <path d="M1 10.5H11" />,
   fresh: <path d="M1 10.5H11M1.5 7.5C3 1.5 5 1.5 4.5 5.5S7 8.5 7.5 5.5S9.5 4.5 10.5 6.5" fill="none" strokeWidth="1.4" />,
-  stale: <path d="M1 10.5H11M1.5 7.5C3 1.5 5 1.5 4.5 5.5S7 8.5 7.5 5.5S9.5 4.5 10.5 6.5M1 1L11 11.5" fill="none" strokeWidth="1.4" />,
+  stale: <path d="M1 10.5H11M3.5 2L8.5 7.5M8.5 2L3.5 7.5" fill="none" strokeWidth="1.4" />,
   remark: <path d="M2 10L6 3L10 10" fill="none" strokeWidth="1.6" />,
 } as const;
 

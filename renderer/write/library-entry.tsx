@@ -8,8 +8,8 @@ import { words } from '../words/words.ts';
 import type { DocumentLine } from '../worker/queries/queries.ts';
 
 export interface Counted {
-  readonly grade: 'error' | 'warning' | 'clean';
-  readonly count: number;
+  readonly errors: number;
+  readonly warnings: number;
   readonly unsaved: boolean;
 }
 
@@ -39,7 +39,9 @@ export const LibraryEntry = memo(function LibraryEntry({ file, number, title, li
         {number === '' ? null : <span className="entry-number">{number}</span>}
         {line ? <Marks line={line} /> : null}
         <span className="entry-title">{title}</span>
-        <span className={`entry-state state-${counted.grade}`}>{countedSaid(counted)}</span>
+        <span className="entry-state">
+          <CountedSaid {...counted} />
+        </span>
       </button>
     </li>
   );
@@ -56,11 +58,15 @@ function Marks({ line }: { readonly line: DocumentLine }): ReactNode {
   );
 }
 
-export const countedSaid = ({ grade, count, unsaved }: Counted): string =>
-  [
-    ...(unsaved ? [words.unsaved] : []),
-    ...(grade === 'error' ? [`■ ${words.errors(count)}`] : grade === 'warning' ? [`▲ ${words.warnings(count)}`] : []),
-  ].join(' ');
+function CountedSaid({ errors, warnings, unsaved }: Counted): ReactNode {
+  return (
+    <>
+      {unsaved ? `${words.unsaved} ` : null}
+      {errors > 0 ? <span className="state-error">■ {words.errors(errors)} </span> : null}
+      {warnings > 0 ? <span className="state-warning">▲ {words.warnings(warnings)}</span> : null}
+    </>
+  );
+}
 
 /** The file of the line that the mouse or the focus is on. */
 export const pointed = newStore<{ readonly file: string | undefined }>({ file: undefined });
@@ -82,7 +88,9 @@ export function Caption({ line, counted }: { readonly line: DocumentLine | undef
               {mark === undefined ? null : <Mark name={mark} />} {said}
             </span>
           ))}
-          <span className={`state-${counted.grade}`}>{countedSaid(counted)}</span>
+          <span>
+            <CountedSaid {...counted} />
+          </span>
         </>
       )}
     </div>

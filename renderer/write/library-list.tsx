@@ -1,7 +1,6 @@
 /** The library as a list: documents under their machine, symptom or guide, each with its state at a glance. */
 import { memo, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
-import { gradeOf } from '../parts/findings.tsx';
 import { registerName } from '../parts/place.tsx';
 import { useKept } from '../state/kept-state.ts';
 import { shown } from '../state/shown.ts';
@@ -30,7 +29,7 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
     const sought = fitting(filter);
     return (one: DocumentLine): boolean => {
       const counted = counts?.(one.file);
-      return sought(one) && (!counted || isOnly(only, one, { found: counted.grade !== 'clean', unsaved: counted.unsaved }));
+      return sought(one) && (!counted || isOnly(only, one, { found: counted.errors + counted.warnings > 0, unsaved: counted.unsaved }));
     };
   }, [filter, only, counts]);
   const shelves = useMemo(() => shelvesOf(documents, order, fits), [documents, order, fits]);
@@ -160,8 +159,8 @@ function useCounted(): CountedOf {
   return useMemo(
     () => (file: string) => {
       const own = [...(findings.get(file) ?? []), ...(betweenBy.get(file) ?? [])];
-      const grade = gradeOf(own);
-      return { grade, count: own.filter(({ severity }) => severity === grade).length, unsaved: unsaved.has(file) };
+      const count = (grade: string): number => own.filter(({ severity }) => severity === grade).length;
+      return { errors: count('error'), warnings: count('warning'), unsaved: unsaved.has(file) };
     },
     [findings, betweenBy, unsaved],
   );

@@ -53,11 +53,11 @@ export const LibraryList = memo(function LibraryList(): ReactNode {
   useEffect(() => {
     if (seeking) takeSeeking(field.current);
   }, [seeking]);
-  // Opened from elsewhere, it is in sight here too.
+  // Opened from elsewhere, it is in sight here too, and so it is again when nothing is looked for any more.
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is scrolled to is the line of this file
   useEffect(() => {
     lines.current?.querySelector('.entry[aria-current=true]')?.scrollIntoView({ block: 'nearest' });
-  }, [file, order]);
+  }, [file, order, only, filter === '']);
   // Tab comes to the text that is open, and where that is not to be seen to the first line.
   useEffect(() => {
     const list = lines.current;

@@ -125,4 +125,26 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
     expect(await page.evaluate('document.activeElement?.closest(".library") === null')).toBe(true);
     expect(desk.complaints).toEqual([]);
   });
+
+  test('the text that is open is in sight in the list, from wherever one comes to it', async () => {
+    const inSight = () =>
+      page.evaluate<boolean>(`(() => {
+        const list = document.querySelector('.library-lines').getBoundingClientRect();
+        const line = document.querySelector('.library .entry[aria-current=true]').getBoundingClientRect();
+        return line.top >= list.top - 1 && line.bottom <= list.bottom + 1;
+      })()`);
+    await page.keyboard.press('F9');
+    await page.keyboard.type('OM-6120');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-6120")');
+    await page.keyboard.press('F9');
+    await page.keyboard.press('Escape');
+    await expect.poll(inSight).toBe(true);
+    await page.keyboard.press('Control+2');
+    await page.waitForSelector('.sub');
+    await page.keyboard.press('Control+1');
+    await page.waitForSelector('.library .entry[aria-current=true]');
+    await page.waitForTimeout(300);
+    expect(await inSight()).toBe(true);
+  });
 });

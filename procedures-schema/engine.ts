@@ -58,6 +58,8 @@ export interface Engine {
   settle(): readonly Finding[];
   /** Reads, proves and checks so many of the procedures that wait. */
   readOn(count: number): Delta;
+  /** Whoever looks through many procedures, and changes nothing, leaves the memory as it was. */
+  inPassing<T>(look: () => T): T;
   /** Counts every sentence of every procedure; `known` is there at once. */
   report(): LibraryReport;
   /** All that is known as the library stands; nothing before the first edit. */
@@ -106,9 +108,11 @@ class LibraryEngine implements Engine {
   private places = new Map<string, number>();
   private numbers: ReadonlyMap<string, string> | undefined;
 
+  readonly inPassing: Engine['inPassing'] = (look) => this.shelf.inPassing(look);
+
   constructor(whole: number) {
     this.whole = whole;
-    this.shelf = new Shelf({ read: (file) => this.readOne(file), prove: (read) => this.proofOf(read) }, whole);
+    this.shelf = new Shelf({ read: (file, passing) => this.readOne(file, passing), prove: (read) => this.proofOf(read) }, whole);
   }
 
   apply(changes: readonly Change[]): Delta {
@@ -234,7 +238,8 @@ class LibraryEngine implements Engine {
     this.early.clear();
     this.walked.clear();
     this.shelf.clear();
-    this.forgetOrder();
+    this.list = undefined;
+    this.numbers = undefined;
     const own = files.filter(({ path }) => isProcedure(path) && !this.waiting.has(path));
     for (const file of own) this.read.set(file.path, readFile(file, this.background));
     return own.map(({ path }) => path);
@@ -273,11 +278,6 @@ class LibraryEngine implements Engine {
     const background = this.background as Background;
     const caches = passing ? { ...background.caches, blocks: newBlockCache() } : background.caches;
     return readFile({ path, text: this.texts.get(path) ?? '' }, { ...background, caches });
-  }
-
-  private forgetOrder(): void {
-    this.list = undefined;
-    this.numbers = undefined;
   }
 
   /** A long library is read in the order of its paths, so that nothing is sorted or copied again for each of them. */

@@ -13,7 +13,8 @@ type Flow = ProcedureFacts['flow'];
 
 /** One procedure as it stands. A proof is made of what was read and needs of other procedures only what is read in them. */
 export interface Again {
-  read(file: string): Read;
+  /** `passing`: it is dropped again when somebody has looked at it. */
+  read(file: string, passing?: boolean): Read;
   prove(read: Read): Flow;
 }
 
@@ -27,6 +28,8 @@ export class Shelf {
   private readonly whole = new Map<string, Whole>();
   private readonly again: Again;
   private readonly limit: number;
+  /** What was made for somebody who looks in passing. */
+  private passing: Map<string, Whole> | undefined;
 
   constructor(again: Again, limit = WHOLE) {
     this.again = again;
@@ -56,6 +59,16 @@ export class Shelf {
     return [...this.whole.keys()].slice(-count).reverse();
   }
 
+  /** What must be made anew for `look` is kept as long as that takes, and pushes nothing out that somebody works on. */
+  inPassing<T>(look: () => T): T {
+    this.passing = new Map();
+    try {
+      return look();
+    } finally {
+      this.passing = undefined;
+    }
+  }
+
   readOf(file: string): Read {
     return this.take(file).read;
   }
@@ -67,8 +80,17 @@ export class Shelf {
   }
 
   private take(file: string): Whole {
+    if (this.passing) return this.taken(file, this.passing);
     const whole = this.whole.get(file) ?? { read: this.again.read(file) };
     this.keep(whole);
+    return whole;
+  }
+
+  private taken(file: string, passing: Map<string, Whole>): Whole {
+    const known = this.whole.get(file) ?? passing.get(file);
+    if (known) return known;
+    const whole = { read: this.again.read(file, true) };
+    passing.set(file, whole);
     return whole;
   }
 

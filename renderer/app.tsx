@@ -110,6 +110,14 @@ export function App(): ReactNode {
       <footer className="foot">
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message === undefined ? null : <span key={message.count}>{message.text}</span>}
+          {message?.offer ? (
+            <>
+              {' '}
+              <button type="button" onClick={message.offer.run}>
+                {message.offer.label}
+              </button>
+            </>
+          ) : null}
         </p>
         <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>

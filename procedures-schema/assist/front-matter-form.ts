@@ -39,6 +39,8 @@ export interface FormField {
   /** list; `none` is told apart from a list that is not there. */
   readonly lines: readonly ListLine[];
   readonly none: boolean;
+  /** list: whether a line may say more than a name. */
+  readonly listed: boolean;
   readonly measurements: readonly MeasurementLine[];
   /** Fixed words for a choice, names that the registers have for a list or text; others may be typed where `open`. */
   readonly choices: readonly Choice[];
@@ -56,6 +58,7 @@ export interface FrontMatterForm {
   readonly messages: FormField['messages'];
 }
 
+const LISTED = /"#\/\$defs\/listed"/;
 const KEYS: readonly string[] = Object.keys(SCHEMAS.procedure.properties ?? {});
 
 export function frontMatterForm(facts: ProcedureFacts, library: LibraryFacts, findings: readonly Finding[] = []): FrontMatterForm {
@@ -81,6 +84,7 @@ export function frontMatterForm(facts: ProcedureFacts, library: LibraryFacts, fi
       text: (kind === 'text' || kind === 'choice') && value?.kind === 'scalar' ? value.text : '',
       lines,
       none: value?.kind === 'scalar' && value.text.trim().toLowerCase() === 'none',
+      listed: kind === 'list' && LISTED.test(JSON.stringify(SCHEMAS.procedure.properties?.[key] ?? {})),
       measurements: kind === 'measurements' ? measurementsOf(value) : [],
       choices,
       open: kind !== 'choice',

@@ -1,6 +1,7 @@
 /** Help for a writer, on the facts that the engine keeps: margin, completion, hover, renaming, insertions. Exports only. */
 export { aliasAt } from './aliases.ts';
 export { complete } from './complete.ts';
+export { nextGuideNumber, nextNumber } from './document-numbers.ts';
 export { type FindOptions, type FoundText, type FoundTexts, findText, replaceText } from './find-text.ts';
 export {
   type FieldKind,
@@ -28,10 +29,12 @@ export {
 export { insertMeasurement, type LimitRow, type MeasurementInput } from './insert-measurement.ts';
 export { insertMakeSafe, insertRestore } from './insert-sections.ts';
 export type { Insertion } from './insertion.ts';
+export { type LimitsColumn, type LimitsForm, type LimitsRow, limitsEdits, limitsForm, type TypedCell } from './limits-table-form.ts';
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
 export { namesToSettle } from './names-to-settle.ts';
-export { type NewProcedure, type NewProcedureInput, newProcedure, nextNumber } from './new-procedure.ts';
+export { type NewGuide, type NewGuideInput, newGuide } from './new-guide.ts';
+export { type NewProcedure, type NewProcedureInput, newProcedure } from './new-procedure.ts';
 export { acceptReading, type OverrideSaid, overridesIn, overridesOf, readingChoices } from './overrides.ts';
 export { type Applied, applyFileEdits, editsOf, proposalOf, textsOf } from './proposals.ts';
 export { quickFixesAt } from './quick-fixes.ts';

@@ -3,11 +3,11 @@ import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import type { TextEdit } from '../finding.ts';
 import { foldText } from '../format/index.ts';
 import { insertAfter } from '../numbering/index.ts';
-import { converted, otherUnit, parseQuantity, type Quantity } from '../quantities/index.ts';
 import { formEdits, frontMatterForm, type MeasurementLine } from './front-matter-form.ts';
 import { branchLines, freeId } from './insert-blocks.ts';
 import { toolEdits } from './insert-sections.ts';
 import { endOfContent, type Insertion, insertionOf, newSection, stepAt } from './insertion.ts';
+import { limitCell } from './limit-cell.ts';
 
 export interface LimitRow {
   readonly model: string;
@@ -92,7 +92,9 @@ function notesOf(input: MeasurementInput, registered: boolean): readonly string[
 
 /** The table goes to the end of the background, which is made where there is none. */
 function tableEdit(facts: ProcedureFacts, library: LibraryFacts, name: string, id: string, rows: readonly LimitRow[]): TextEdit {
-  const cells = rows.map(({ model, lower, upper }) => `| ${model} | ${cell(lower, 'lower', library)} | ${cell(upper, 'upper', library)} |`);
+  const cells = rows.map(
+    ({ model, lower, upper }) => `| ${model} | ${limitCell(lower, 'lower', library)} | ${limitCell(upper, 'upper', library)} |`,
+  );
   const table = [`| model | ${name} lower | ${name} upper |`, '|---|---|---|', ...cells, '', `{#${id}}`].join('\n');
   const background = facts.tree.sections.find((section) => foldText(section.title) === 'background');
   if (!background)
@@ -104,19 +106,4 @@ function tableEdit(facts: ProcedureFacts, library: LibraryFacts, name: string, i
     );
   const at = endOfContent(facts.source.text, background.span.start, background.span.end);
   return { file: facts.file, start: at, end: at, text: `\n\n${table}` };
-}
-
-/** The value with its second in brackets, rounded to the safe side, as the house prints both. */
-function cell(typed: string, side: 'lower' | 'upper', library: LibraryFacts): string {
-  const { second } = library.registers.house.units;
-  const quantity = parseQuantity(typed);
-  const other = quantity && otherUnit(quantity.unit);
-  if (second === 'none' || !quantity?.nominal || !other || quantity.form !== 'single' || /[[(]/.test(typed)) return typed;
-  const limit: Quantity =
-    side === 'lower'
-      ? { ...quantity, form: 'at least', lower: quantity.nominal }
-      : { ...quantity, form: 'at most', upper: quantity.nominal };
-  const twin = converted(limit, other);
-  const amount = side === 'lower' ? twin.lower : twin.upper;
-  return amount ? `${typed} [${amount.text} ${other.symbol}]` : typed;
 }

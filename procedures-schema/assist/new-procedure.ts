@@ -1,7 +1,8 @@
 /** A new procedure: its number by the house pattern, and a skeleton with what the register requires, or a copy of one that exists. */
-import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
+import type { LibraryFacts } from '../checks/index.ts';
 import { applyEdits, foldText } from '../format/index.ts';
 import { spellingsOf } from '../registers/index.ts';
+import { fileOf, nextNumber, numberFault } from './document-numbers.ts';
 import { formEdits } from './front-matter-form.ts';
 import { numbered } from './insertion.ts';
 import { makeSafeSteps, restoreSteps, safeNotes, safeTools, type WantedTool } from './make-safe.ts';
@@ -36,11 +37,11 @@ export function newProcedure(input: NewProcedureInput, library: LibraryFacts): N
   if (!/^\d{4}-\d{2}-\d{2}$/.test(input.date)) return { ok: false, reason: 'A date is written as year-month-day: 2026-03-02.' };
   const title = input.title.replace(/\s+/g, ' ').trim();
   if (title === '') return { ok: false, reason: 'A procedure needs a title: what it does.' };
-  const number = input.number ?? nextNumber(library, models);
+  const number = (input.number ?? nextNumber(library, models))?.trim();
   if (number === undefined) return { ok: false, reason: 'No number that follows the house pattern is free.' };
-  if ([...library.procedures, ...library.guides].some(({ head }) => head.id === number))
-    return { ok: false, reason: `${number} is taken.` };
-  const path = `procedures/${number}-${slug(title)}.md`;
+  const fault = numberFault(number, library);
+  if (fault !== undefined) return { ok: false, reason: fault };
+  const path = fileOf('procedures', number, title);
   if (library.paths.has(path)) return { ok: false, reason: `The library has a file ${path} already.` };
   const made = input.from === undefined ? skeleton(input, title, number, models, library) : copied(input, title, number, models, library);
   return 'reason' in made ? { ok: false, ...made } : { ok: true, path, number, ...made };
@@ -126,74 +127,4 @@ ${numbered([...close, ...restoreSteps(safe)])}
 Write down the model, the serial number, and the date.
 `;
   return { text, notes: [...safeNotes(safe), `Say when the ${machineWord(family)} needs this, how long it takes, and who may do it.`] };
-}
-
-// ---------------------------------------------------------------- numbers
-
-/** The number after the highest of the same family, else of the library, else the first of the pattern. Steps of ten are kept. */
-export function nextNumber(library: LibraryFacts, models: readonly string[]): string | undefined {
-  const pattern = library.registers.house.documentNumber;
-  const fits = fitting(pattern);
-  const taken = new Set(
-    [...library.procedures, ...library.guides].map(({ head }) => head.id).concat(library.registers.documents.map(({ number }) => number)),
-  );
-  const families = new Set(library.registers.models.filter(({ name }) => models.includes(name)).map(({ family }) => family));
-  const ofFamily = (facts: ProcedureFacts): boolean =>
-    facts.head.models.some(({ name }) => families.has(library.registers.models.find((model) => model.name === name)?.family ?? ''));
-  const numbers = (list: readonly ProcedureFacts[]): string[] =>
-    list
-      .map(({ head }) => head.id)
-      .filter((id) => /\d+$/.test(id) && fits(id))
-      .sort(byCount);
-  const own = numbers(library.procedures.filter(ofFamily));
-  const from = own.at(-1) ?? numbers(library.procedures).at(-1);
-  if (from === undefined) {
-    const first = firstOf(pattern);
-    return first === undefined || !fits(first) ? undefined : taken.has(first) ? after(first, 1, taken, fits) : first;
-  }
-  const tens = own.length > 0 ? own.every((id) => id.endsWith('0')) : from.endsWith('0');
-  return after(from, tens ? 10 : 1, taken, fits) ?? after(from, 1, taken, fits);
-}
-
-function byCount(a: string, b: string): number {
-  return a.length - b.length || (a < b ? -1 : a > b ? 1 : 0);
-}
-
-/** Counts on from a number, its digits kept in width, until one is free. */
-function after(from: string, step: number, taken: ReadonlySet<string>, fits: (id: string) => boolean): string | undefined {
-  const digits = /\d+$/.exec(from)?.[0] ?? '';
-  const head = from.slice(0, from.length - digits.length);
-  for (let count = Number(digits) + step, tries = 0; tries < 10_000; count += step, tries++) {
-    const id = head + String(count).padStart(digits.length, '0');
-    if (!fits(id)) return undefined;
-    if (!taken.has(id)) return id;
-  }
-  return undefined;
-}
-
-function fitting(pattern: string | undefined): (id: string) => boolean {
-  if (pattern === undefined) return () => true;
-  try {
-    const whole = new RegExp(`^(?:${pattern})$`, 'u');
-    return (id) => whole.test(id);
-  } catch {
-    return () => true;
-  }
-}
-
-/** The first number of a simple pattern: letters, digits and counts of digits. */
-function firstOf(pattern: string | undefined): string | undefined {
-  if (pattern === undefined) return 'P-1000';
-  const made = pattern
-    .replace(/(?:\\d|\[0-9\])\{(\d+)(?:,\d*)?\}/g, (_, count: string) => `1${'0'.repeat(Math.max(0, Number(count) - 1))}`)
-    .replace(/(?:\\d|\[0-9\])[+]?/g, '1')
-    .replace(/\\([.-])/g, '$1');
-  return /^[\w./-]+$/.test(made) ? made : undefined;
-}
-
-function slug(title: string): string {
-  const words = foldText(title)
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
-  return words.split('-').slice(0, 6).join('-') || 'procedure';
 }

@@ -1,7 +1,8 @@
-/** Edits of a list in YAML: lines that stay keep their text and comments, lines that come or go are put in or taken out alone. */
+/** Edits of a list in YAML: lines that stay keep their text and comments, lines that come or go are put in or taken out alone; those that say something else are changed in their place. */
 import type { TextEdit } from '../finding.ts';
 import type { YamlMap, YamlNode } from '../format/index.ts';
 import { flowOf, indentOf, isFlow, itemLine, pastLine, setEntry, type YamlText, type YamlValue } from './yaml-edit.ts';
+import { itemEdits, sameLines } from './yaml-item-edit.ts';
 
 /** `known` is what the list holds now, read as `wanted` is written; an empty list is written `none`. */
 export function listEdits(
@@ -17,6 +18,12 @@ export function listEdits(
     return list?.kind === 'scalar' && list.text.trim().toLowerCase() === 'none' ? [] : [setEntry(yaml, root, entry, 'none')];
   if (same(wanted as YamlValue, known as YamlValue)) return [];
   if (list?.kind !== 'seq' || list.items.length !== known.length) return [setEntry(yaml, root, entry, wanted)];
+  const inPlace = sameLines(wanted, known)
+    ? list.items.map((item, at) =>
+        same(wanted[at], known[at]) ? [] : itemEdits(yaml, list, item, wanted[at] ?? '', known[at] ?? '', listEdits),
+      )
+    : [undefined];
+  if (inPlace.every((edits) => edits !== undefined)) return inPlace.flat();
   if (isFlow(yaml, list)) return [{ file: yaml.file, start: list.span.start, end: list.span.end, text: flowOf(wanted) }];
   const out: TextEdit[] = [];
   const indent = dashIndent(yaml, list.items[0], indentOf(yaml, root) + 2);

@@ -37,7 +37,7 @@ export const guideLists: LibraryCheck = {
         seen.add(document);
       }
       for (const { document, span } of entries)
-        for (const called of callsOf(numbers.get(document)))
+        for (const called of documentsCalled(numbers.get(document)))
           if (numbers.has(called) && !seen.has(called)) {
             seen.add(called);
             yield {
@@ -53,7 +53,8 @@ export const guideLists: LibraryCheck = {
   },
 };
 
-function callsOf(procedure: { read: Parameters<typeof eachAction>[0] } | undefined): string[] {
+/** Numbers of the documents that it sends its reader through. */
+export function documentsCalled(procedure: { read: Parameters<typeof eachAction>[0] } | undefined): string[] {
   if (!procedure) return [];
   const out: string[] = [];
   for (const { action } of eachAction(procedure.read)) {

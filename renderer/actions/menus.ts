@@ -10,6 +10,7 @@ import { redo, undo } from '../state/undoing.ts';
 import { applyProposed, core, documents } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { InsertAsk } from '../worker/queries/queries.ts';
+import { seekDocument } from '../write/list-keys.ts';
 import { startTour } from '../write/tour.tsx';
 import type { Action } from './action.ts';
 import { caretActions } from './caret-actions.ts';
@@ -53,6 +54,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
     actions: [
       sheet('libraries', words.otherLibrary, 'Mod+O', () => true),
       sheet('new', words.newProcedure, 'Mod+F8', () => shown.get().folder !== undefined),
+      sheet('new guide', words.newGuide, undefined, () => shown.get().folder !== undefined),
       sheet('file', words.fileOfText, undefined, () => isOwnFile(shown.get().file)),
       { name: 'save', label: () => words.saveAll, keys: 'Mod+S', when: () => documents.unsaved().length > 0, run: save },
     ],
@@ -105,6 +107,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         when: () => shown.get().file !== undefined,
         run: () => lookFor(true),
       },
+      { name: 'seek document', label: () => words.seekDocument, keys: 'Mod+F9', run: seekDocument },
       { name: 'find', label: () => `${words.find} …`, keys: 'Mod+Shift+L', run: () => openPanel('find') },
       {
         name: 'rename',
@@ -115,6 +118,7 @@ export const menus: readonly { readonly name: string; readonly label: string; re
         run: () => openPanel('rename'),
       },
       sheet('front', words.frontMatter, 'Mod+Shift+F'),
+      sheet('limits', words.limitsOfText, 'Mod+F6'),
     ],
   },
   {

@@ -15,10 +15,12 @@ interface Props {
   /** Asked once more when it is put in, because the text may have changed meanwhile. */
   readonly make: () => Promise<Insertion>;
   readonly ready?: boolean;
+  /** What the button says where nothing new is put in. */
+  readonly deed?: string;
   readonly children: ReactNode;
 }
 
-export function InsertionForm({ file, shown, make, ready = true, children }: Props): ReactNode {
+export function InsertionForm({ file, shown, make, ready = true, deed = words.putIn2, children }: Props): ReactNode {
   const [wrong, setWrong] = useState('');
   const text = useAnswer('textLanguage', {});
   // The preview stands until the next one comes, so that it does not blink at every key.
@@ -64,7 +66,7 @@ export function InsertionForm({ file, shown, make, ready = true, children }: Pro
         <p className="quiet">{now.reason}</p>
       )}
       <button type="submit" className="main" disabled={!ready}>
-        {words.putIn2}
+        {deed}
       </button>
       {wrong === '' ? null : (
         <p className="wrong" role="alert">

@@ -4,6 +4,7 @@ import { useKept } from '../state/kept-state.ts';
 import { shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { Edition } from '../worker/queries/queries.ts';
+import { fitting } from '../write/shelves.ts';
 import { writeAll, writing } from './writing.ts';
 
 /** `choice`: what the edition of each is beyond its file. */
@@ -12,7 +13,9 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
   const { running } = writing.usePick('running');
   const [chosen, setChosen] = useKept<ReadonlySet<string>>('several documents', NONE);
   const [open, setOpen] = useKept('several documents shown', false);
+  const [sought, setSought] = useKept('several documents sought', '');
   const documents = overview?.documents ?? [];
+  const shownHere = documents.filter(fitting(sought));
   const { model } = choice;
   // An edition for a model that the text is not for would be a book without its chapter.
   const hasEdition = ({ kind, models }: (typeof documents)[number]): boolean =>
@@ -24,15 +27,23 @@ export function Batch({ choice }: { readonly choice: Omit<Edition, 'file'> }): R
     <details className="batch" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.several}</summary>
       <p className="row">
-        <button type="button" onClick={() => setChosen(new Set(documents.filter(hasEdition).map(({ file }) => file)))}>
+        <input
+          type="search"
+          aria-label={words.filter}
+          placeholder={words.filter}
+          value={sought}
+          onChange={(event) => setSought(event.target.value)}
+        />
+        {/* Of what is looked for; what was chosen before stays chosen. */}
+        <button type="button" onClick={() => setChosen(new Set([...chosen, ...shownHere.filter(hasEdition).map(({ file }) => file)]))}>
           {words.all}
         </button>
-        <button type="button" onClick={() => setChosen(NONE)}>
+        <button type="button" onClick={() => setChosen(new Set([...chosen].filter((file) => !shownHere.some((one) => one.file === file))))}>
           {words.none}
         </button>
       </p>
       <ul>
-        {documents.map((one) => (
+        {shownHere.map((one) => (
           <li key={one.file}>
             <label className="tick">
               <input

@@ -7,7 +7,8 @@ import { focus } from '../parts/focus.ts';
 import { InsertionForm } from '../parts/insertion-form.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { addFigure, figurePaths } from '../state/other-files.ts';
+import { addFigure, tellUnused, unusedFigures } from '../state/figures.ts';
+import { figurePaths } from '../state/other-files.ts';
 import { panel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
@@ -39,6 +40,8 @@ export function FigureSheet(): ReactNode {
   useEffect(() => {
     if (dropped) void add(dropped);
   }, [dropped]);
+  // What was added and not put in: the sheet was closed, or another picture came in its place.
+  useEffect(() => () => tellUnused(unusedFigures()), []);
   const put = (index: number, own: Chosen): void => setFigures(figures.map((one, at) => (at === index ? own : one)));
   const asked = { file: file ?? '', offset: caret, figures };
   const ready = figures.every(({ path, alt }) => path !== '' && alt.trim() !== '');

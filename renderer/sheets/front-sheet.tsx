@@ -124,11 +124,7 @@ function Lines({ field, put, choices, list }: FieldProps & { readonly choices: s
       />
       {line ? (
         <>
-          {line.quantity === undefined ? null : (
-            <LeftInput label={words.quantity} value={line.quantity} put={(quantity) => with_(index, { ...line, quantity })} />
-          )}
-          {line.models === undefined ? null : <span className="quiet">{line.models.join(', ')}</span>}
-          {line.note === undefined ? null : <span className="quiet">{line.note}</span>}
+          <Beside line={line} listed={field.listed} put={(next) => with_(index, next)} />
           <button type="button" aria-label={`${words.takeAway} ${line.name}`} onClick={() => with_(index, undefined)}>
             −
           </button>
@@ -141,6 +137,46 @@ function Lines({ field, put, choices, list }: FieldProps & { readonly choices: s
       {field.none ? <p>none</p> : null}
       <ul>{[...lines, undefined].map(row)}</ul>
       {list}
+    </>
+  );
+}
+
+const BESIDE = ['quantity', 'models', 'note'] as const;
+
+/** What a line says besides its name; what it does not say yet is asked for when somebody wants to say it. */
+function Beside({
+  line,
+  listed,
+  put,
+}: {
+  readonly line: ListLine;
+  readonly listed: boolean;
+  readonly put: (line: ListLine) => void;
+}): ReactNode {
+  const [more, setMore] = useState(false);
+  const shownParts = BESIDE.filter((part) => more || line[part] !== undefined);
+  const given = (part: (typeof BESIDE)[number], text: string): void => {
+    const { [part]: _, ...rest } = line;
+    const models = text.split(',').flatMap((name) => (name.trim() === '' ? [] : [name.trim()]));
+    put(text === '' ? rest : part === 'models' ? { ...rest, models } : { ...rest, [part]: text });
+  };
+  return (
+    <>
+      {shownParts.map((part) => (
+        <span key={part} className="field">
+          <span className="quiet">{words.besideName[part]}</span>
+          <LeftInput
+            label={`${line.name}: ${words.besideName[part]}`}
+            value={(part === 'models' ? line.models?.join(', ') : line[part]) ?? ''}
+            put={(text) => given(part, text)}
+          />
+        </span>
+      ))}
+      {listed && shownParts.length < BESIDE.length ? (
+        <button type="button" aria-label={words.sayMoreOf(line.name)} onClick={() => setMore(true)}>
+          …
+        </button>
+      ) : null}
     </>
   );
 }

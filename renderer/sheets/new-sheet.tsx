@@ -1,8 +1,9 @@
-/** A new procedure: its title, its models, and what it begins from. The number is the next free one of the house. */
+/** A new procedure: its title, its models, and what it begins from. The number is the next free one of the house, or the writer's own. */
 import { type ReactNode, useState } from 'react';
 import { focus } from '../parts/focus.ts';
 import { WhatFirst } from '../parts/nothing-yet.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
+import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
 import { say, shown } from '../state/shown.ts';
@@ -14,9 +15,13 @@ export function NewSheet(): ReactNode {
   const [title, setTitle] = useState('');
   const [models, setModels] = useState<readonly string[]>([]);
   const [from, setFrom] = useState('');
+  const [number, setNumber] = useState('');
   const [wrong, setWrong] = useState('');
+  const given = { models, date: today(), ...(from === '' ? {} : { from }), ...(number.trim() === '' ? {} : { number }) };
+  // The next free one of the machine, as soon as it is known which that is.
+  const next = useAnswer('newProcedure', models.length === 0 || number !== '' ? undefined : { ...given, title: '-' });
   const make = async (): Promise<void> => {
-    const made = await core.ask('newProcedure', { title, models, date: today(), ...(from === '' ? {} : { from }) });
+    const made = await core.ask('newProcedure', { ...given, title });
     if (!made.ok) return setWrong(made.reason);
     change(`${words.newProcedure} ${made.number}`, [{ path: made.path, edits: [{ start: 0, end: 0, text: made.text }] }]);
     closePanel();
@@ -45,6 +50,15 @@ export function NewSheet(): ReactNode {
             value={title}
             onChange={(event) => setTitle(event.target.value)}
           />
+          <label className="field">
+            {words.documentNumber}{' '}
+            <input
+              size={12}
+              placeholder={next?.ok ? next.number : words.nextFree}
+              value={number}
+              onChange={(event) => setNumber(event.target.value)}
+            />
+          </label>
         </div>
         <fieldset className="form-field">
           <legend>{words.model}</legend>

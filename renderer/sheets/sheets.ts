@@ -9,7 +9,9 @@ import { FindSheet } from './find-sheet.tsx';
 import { FrontSheet } from './front-sheet.tsx';
 import { KeysSheet } from './keys-sheet.tsx';
 import { LibrariesSheet } from './libraries-sheet.tsx';
+import { LimitsSheet } from './limits-sheet.tsx';
 import { MeasurementSheet } from './measurement-sheet.tsx';
+import { NewGuideSheet } from './new-guide-sheet.tsx';
 import { NewSheet } from './new-sheet.tsx';
 import { NoticeSheet } from './notice-sheet.tsx';
 import { OutrightSheet } from './outright-sheet.tsx';
@@ -24,7 +26,9 @@ export const SHEETS: Readonly<Record<PanelName, ComponentType>> = {
   rename: RenameSheet,
   front: FrontSheet,
   new: NewSheet,
+  'new guide': NewGuideSheet,
   measurement: MeasurementSheet,
+  limits: LimitsSheet,
   figure: FigureSheet,
   notice: NoticeSheet,
   branches: BranchesSheet,

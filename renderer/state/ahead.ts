@@ -8,11 +8,16 @@ import { call, type DiskChange, watchDisk } from '../host.ts';
 /** Which library this window shows, over a reload of the page. */
 export const OPENED = 'library opened';
 
+/** Name under which the host keeps where the library was left. */
+export const LEFT_OFF = 'left-off';
+
 type Answer<M extends keyof Methods> = Methods[M]['answer'];
 
 export interface OnDisk {
   readonly opened: Answer<'library.open'>;
   readonly read: Answer<'library.read'>;
+  /** As it was kept; null: nothing was. */
+  readonly leftOff: string | null;
 }
 
 export interface Ahead {
@@ -24,7 +29,12 @@ export interface Ahead {
 
 export async function openOnDisk(folder: string): Promise<OnDisk> {
   const opened = await call('library.open', { folder });
-  return { opened, read: await call('library.read', { library: opened.library }) };
+  const { library } = opened;
+  const kept = call('cache.read', { library, name: LEFT_OFF }).then(
+    ({ text }) => text,
+    () => null,
+  );
+  return { opened, read: await call('library.read', { library }), leftOff: await kept };
 }
 
 let asked: Promise<Ahead> | undefined;

@@ -2,10 +2,11 @@
 import { bytesOf, call, onShow } from '../host.ts';
 import { ahead, hearDisk, type OnDisk, OPENED } from './ahead.ts';
 import { keepFindings } from './kept-findings.ts';
+import { keepLeftOff, leftOff } from './left-off.ts';
 import { namesOfOthers, othersOnDisk, readOthers } from './other-files.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
-import { say, shown, wrong } from './shown.ts';
+import { goBackTo, say, shown, wrong } from './shown.ts';
 import { core, documents, here, journalNow, show } from './workspace.ts';
 
 /** Another library begins with an empty page: nothing of this one can stay behind in it. */
@@ -43,18 +44,24 @@ export async function begin(): Promise<void> {
 }
 
 /** Shows the first text at once; done when all that belongs to it has been asked for. */
-async function takeLibrary({ opened, read }: OnDisk): Promise<void> {
+async function takeLibrary({ opened, read, leftOff: kept }: OnDisk): Promise<void> {
   here.library = opened.library;
   const { library } = here;
   for (const { path, text, hash } of read.files) documents.fromDisk(path, text, hash);
   const texts = documents.list().map(({ path, text }) => ({ path, text }));
-  const first = read.files.map(({ path }) => path).find((path) => path.startsWith('procedures/'));
+  const left = leftOff(kept);
+  const there = left === undefined ? undefined : documents.get(left.file);
+  const isProcedure = (path: string): boolean => path.startsWith('procedures/');
+  const first = there && isProcedure(there.path) ? there.path : read.files.map(({ path }) => path).find(isProcedure);
   shown.set({ folder: opened.folder, name: opened.name, checking: true });
-  if (first !== undefined) show(first);
+  // Where it was left; what somebody wrote since may have made it shorter.
+  if (left && there) goBackTo(there.path, Math.min(left.caret, there.text.length));
+  else if (first !== undefined) show(first);
+  keepLeftOff();
   core.hold(painted());
   // What is shown is read first, the others bit by bit after it.
   core.edit([
-    ...texts.map((file) => (file.path.startsWith('procedures/') && file.path !== first ? { ...file, later: true } : file)),
+    ...texts.map((file) => (isProcedure(file.path) && file.path !== first ? { ...file, later: true } : file)),
     ...namesOfOthers(read.paths).map((path) => ({ path, present: true as const })),
   ]);
   for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);

@@ -1,10 +1,8 @@
 /** Files of the library that are no texts: figures with their bytes, and captions. Given to the worker as they come, change and go on disk. */
-import { type FigureFile, figureFacts, kindOfFigure, UNREAD } from '../../procedures-schema/figures/index.ts';
+import { kindOfFigure, UNREAD } from '../../procedures-schema/figures/index.ts';
 import type { Change } from '../../procedures-schema/index.ts';
 import { isFilmText } from '../../procedures-schema/narration/index.ts';
-import { base64Of, bytesOf, call, type DiskChange } from '../host.ts';
-import { words } from '../words/words.ts';
-import { noPicture } from './picture.ts';
+import { bytesOf, call, type DiskChange } from '../host.ts';
 import { shown, wrong } from './shown.ts';
 import { core, documents, here } from './workspace.ts';
 
@@ -67,6 +65,20 @@ async function readFigure(path: string): Promise<Change | undefined> {
   return { path, present: true };
 }
 
+/** A figure that this window has from elsewhere than the disk. */
+export function give(path: string, bytes: Uint8Array): void {
+  put(path, bytes);
+  edit([{ path, present: true }]);
+}
+
+/** It is on disk no more. */
+export function forget(path: string): void {
+  if (!paths.delete(path)) return;
+  figures.delete(path);
+  filmTexts.delete(path);
+  edit([{ path, gone: true }]);
+}
+
 function put(path: string, bytes: Uint8Array): void {
   paths.add(path);
   figures.set(path, bytes);
@@ -91,11 +103,8 @@ export function othersOnDisk(changes: readonly DiskChange[]): Promise<void> {
 async function takeChanges(changes: readonly DiskChange[]): Promise<void> {
   for (const one of changes) {
     const { path } = one;
-    if ('gone' in one && paths.delete(path)) {
-      figures.delete(path);
-      filmTexts.delete(path);
-      edit([{ path, gone: true }]);
-    } else if ('present' in one) {
+    if ('gone' in one) forget(path);
+    else if ('present' in one) {
       const isNew = !paths.has(path);
       paths.add(path);
       if (isFilmText(path)) await giveFilmText(path);
@@ -103,27 +112,4 @@ async function takeChanges(changes: readonly DiskChange[]): Promise<void> {
       if (read || isNew) edit([read ?? { path, present: true }]);
     }
   }
-}
-
-/** Copies a picture into the library; its path there. What is no picture, or none that can be shown, is refused before anything is written. */
-export async function addFigure(picture: File): Promise<string> {
-  const bytes = new Uint8Array(await picture.arrayBuffer());
-  const not = noPicture(picture.name, bytes);
-  if (not !== undefined) throw new Error(not === 'other' ? words.noPicture(picture.name) : words.falsePicture(picture.name, not));
-  const kind = kindOfFigure(picture.name);
-  const file: FigureFile | undefined =
-    kind === undefined ? undefined : kind === 'svg' ? { kind, source: new TextDecoder().decode(bytes) } : { kind, bytes };
-  if (file && figureFacts(file).fault) throw new Error(words.brokenPicture(picture.name));
-  if (kind !== 'svg')
-    await createImageBitmap(new Blob([bytes])).catch(() => {
-      throw new Error(words.brokenPicture(picture.name));
-    });
-  const { path } = await call('figure.write', {
-    library: here.library,
-    name: picture.name.replace(/[^\w.-]+/g, '-'),
-    base64: base64Of(bytes),
-  });
-  put(path, bytes);
-  edit([{ path, present: true }]);
-  return path;
 }

@@ -25,6 +25,12 @@ export interface Jump {
   readonly first?: boolean;
 }
 
+/** What can be done about what is said, as a button behind it. */
+export interface Offer {
+  readonly label: string;
+  readonly run: () => void;
+}
+
 export interface Shown {
   readonly view: View;
   readonly folder: string | undefined;
@@ -50,7 +56,9 @@ export interface Shown {
   readonly clashes: readonly Clash[];
   readonly recovered: readonly (JournalEntry & { readonly window: string })[];
   /** One line at the foot of the page: what was done, or what went wrong. Counted, because said twice it is heard twice. */
-  readonly message: { readonly text: string; readonly wrong: boolean; readonly count: number } | undefined;
+  readonly message:
+    | { readonly text: string; readonly wrong: boolean; readonly count: number; readonly offer?: Offer | undefined }
+    | undefined;
   /** For whoever listens to the page: what others see where it stands, beside the text or over it. */
   readonly told: { readonly text: string; readonly count: number } | undefined;
 }
@@ -80,9 +88,9 @@ export const shown = newStore<Shown>({
 
 let said = 0;
 
-export function say(text: string, wrong = false): void {
+export function say(text: string, wrong = false, offer?: Offer): void {
   said += 1;
-  shown.set({ message: { text, wrong, count: said } });
+  shown.set({ message: { text, wrong, count: said, offer } });
 }
 
 /** Milliseconds in which a caret that was sent somewhere is there. */

@@ -60,6 +60,7 @@ export const core = new CoreClient(
     }
   },
   (between) => shown.set({ between: sameAs(between), due: false }),
+  () => askOverview(),
 );
 
 /** What says the same as before is the same, so that lists are not drawn again at every key. */

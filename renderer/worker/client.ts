@@ -22,17 +22,20 @@ export class CoreClient {
   private readonly failed: (message: string) => void;
   private readonly more: (more: Background) => void;
   private readonly between: (between: Between) => void;
+  private readonly listed: () => void;
 
   constructor(
     checked: (checked: Checked, settled: boolean) => void,
     failed: (message: string) => void,
     more: (more: Background) => void = () => undefined,
     between: (between: Between) => void = () => undefined,
+    listed: () => void = () => undefined,
   ) {
     this.checked = checked;
     this.failed = failed;
     this.more = more;
     this.between = between;
+    this.listed = listed;
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.hear(data);
     this.worker.onerror = ({ message }) => this.failed(message);
   }
@@ -91,6 +94,7 @@ export class CoreClient {
     }
     if (message.kind === 'background') return this.more(message);
     if (message.kind === 'between') return this.between(message.between);
+    if (message.kind === 'listed') return this.listed();
     this.busy = false;
     if (message.kind === 'failed') this.failed(message.message);
     // Not settled: more was typed meanwhile and goes out at once.

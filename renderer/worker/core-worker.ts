@@ -16,6 +16,7 @@ scope.onmessage = ({ data }) => {
   try {
     treat(data);
     settleSoon();
+    lookUpSoon();
   } catch (error) {
     const { message } = error as Error;
     say({ kind: 'failed', id: data.kind === 'ask' ? data.id : undefined, message });
@@ -48,6 +49,33 @@ function settleSoon(): void {
   }, QUIET);
 }
 
+let listed = false;
+let lookingUp: ReturnType<typeof setTimeout> | undefined;
+let news = false;
+let newsAt = 0;
+
+/** Signatures are looked up when everything else is done: nobody who types waits for them. Only where somebody looks at the list. */
+function lookUpSoon(wait = QUIET): void {
+  clearTimeout(lookingUp);
+  lookingUp = listed && library.waiting === 0 ? setTimeout(lookUp, wait) : undefined;
+}
+
+function lookUp(): void {
+  try {
+    const begun = performance.now();
+    const found = library.signatures.lookUp(library, () => performance.now() - begun > SLICE);
+    news ||= found.news;
+    if (news && (found.done || begun - newsAt > 1000)) {
+      news = false;
+      newsAt = begun;
+      say({ kind: 'listed' });
+    }
+    if (!found.done) lookUpSoon(0);
+  } catch (error) {
+    say({ kind: 'failed', id: undefined, message: (error as Error).message });
+  }
+}
+
 /** Between two messages a little more of a long library is read. */
 function readOnSoon(): void {
   if (going || library.waiting === 0) return;
@@ -66,6 +94,7 @@ function readOnSoon(): void {
         } while (library.waiting > 0 && performance.now() - begun < SLICE);
         say({ kind: 'background', findings: [...findings], between, waiting: library.waiting });
         readOnSoon();
+        lookUpSoon();
       } catch (error) {
         say({ kind: 'failed', id: undefined, message: (error as Error).message });
       }
@@ -92,6 +121,7 @@ function treat(message: ToWorker): void {
     case 'figure':
       return library.addFigure(message.path, message.bytes);
     case 'ask': {
+      listed ||= message.query === 'overview';
       const query = queries[message.query] as (model: LibraryModel, ask: unknown) => never;
       return say({ kind: 'answer', id: message.id, answer: query(library, message.ask) });
     }

@@ -11,6 +11,7 @@ import {
   type ProcedureFacts,
 } from '../../procedures-schema/index.ts';
 import type { FontFiles, Image } from '../../publishing/index.ts';
+import { SignatureStates } from './signatures.ts';
 
 export interface LibraryModel {
   readonly facts: LibraryFacts;
@@ -24,13 +25,17 @@ export interface LibraryModel {
   readonly heads: Engine['waiting'];
   /** Every text, those that wait included. */
   readonly texts: ReadonlyMap<string, string>;
+  readonly signatures: SignatureStates;
   procedure(file: string): ProcedureFacts | undefined;
+  /** Whoever looks through many procedures leaves the memory as it was. */
+  inPassing<T>(look: () => T): T;
 }
 
 export class KeptLibrary implements LibraryModel {
   private readonly engine: Engine = newEngine();
   readonly figures = new Map<string, Image>();
   private readonly figureFacts = new Map<string, FigureFacts>();
+  readonly signatures = new SignatureStates();
   fonts: FontFiles | undefined;
   revision = 0;
   waiting = 0;
@@ -84,6 +89,10 @@ export class KeptLibrary implements LibraryModel {
     this.figures.set(path, file);
     this.figureFacts.set(path, figureFacts(file));
     this.revision += 1;
+  }
+
+  inPassing<T>(look: () => T): T {
+    return this.engine.inPassing(look);
   }
 
   get facts(): LibraryFacts {

@@ -32,5 +32,7 @@ export type FromWorker =
     }
   /** What was owed since the last edit; what was said of the procedures stands. */
   | { readonly kind: 'between'; readonly between: readonly Finding[] }
+  /** More is known for the list of documents, though nothing was edited. */
+  | { readonly kind: 'listed' }
   | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer<QueryName> }
   | { readonly kind: 'failed'; readonly id: number | undefined; readonly message: string };

@@ -21,6 +21,7 @@ const SHEETS = [
   'Control+Shift+r',
   'Control+Shift+f',
   'Control+Shift+m',
+  'F6',
   'Control+Shift+g',
   'Control+Shift+k',
   'Control+k',
@@ -309,6 +310,8 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       expect(await sideways()).toEqual([]);
       for (const place of ['.tour button.main', '.library .entry', '.sheet-text .view-line', '.sheet-right .reading', '.foot .cautions'])
         await reached(place);
+      // Several lines of the list are to be seen at a time.
+      expect((await own.locator('.library-lines').boundingBox())?.height ?? 0).toBeGreaterThan(120);
       let below = 0;
       for (const place of ['.library', '.sheet-text', '.sheet-right', '.proof']) {
         const box = await own.evaluate<{ top: number; bottom: number; width: number }>(`(() => {

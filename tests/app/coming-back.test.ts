@@ -68,6 +68,24 @@ describe.skipIf(!hasBrowser())('a writer who comes back to a text', () => {
     await expect.poll(shownText).toMatch(/^## .+\n+\s*1[.)]/m);
   });
 
+  test('the next morning the text is open that was open last, with the caret where it was', async () => {
+    await page.click('.library .entry:has-text("OM-3140")');
+    await goToText('by the [stopwatch].');
+    await page.keyboard.press('End');
+    // Kept when the hands have rested a moment.
+    await page.waitForTimeout(3000);
+    await page.reload();
+    await page.waitForSelector('.sheet-head h1:has-text("OM-3140")');
+    await checked(page);
+    await page.waitForSelector('.sheet-text .view-line:has-text("stopwatch")');
+    expect(await page.locator('.library .entry[aria-current=true]').innerText()).toContain('OM-3140');
+    await page.focus('.sheet-text textarea, .sheet-text [role=textbox]');
+    await page.keyboard.type('Good morning.');
+    await checked(page);
+    expect(await shownText()).toContain('by the [stopwatch].Good morning.');
+    await takeBack();
+  });
+
   test('a jump still marks what it leads to', async () => {
     await goToText('Send everyone off the platform');
     expect(await page.evaluate<string>('document.querySelectorAll(".sheet-text .selected-text").length > 0 ? "marked" : ""')).toBe(

@@ -33,6 +33,24 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     expect(desk.onDisk(`procedures/${drafted()}`)).toContain('title: Renew the door gasket');
   });
 
+  test('another one gets the number that the writer gives it, unless it is taken', async () => {
+    await page.keyboard.press('Control+Shift+N');
+    await page.fill('.over input[aria-label^="Title"]', 'Renew the steam trap');
+    await page.check('.over label:has-text("SP-90") input');
+    const number = page.locator('.over label:has-text("Number") input');
+    await expect.poll(() => number.getAttribute('placeholder')).toMatch(/^OM-4\d\d\d$/);
+    await number.fill('OM-3140');
+    await page.click('.over button.main');
+    await page.waitForSelector('.over .wrong:has-text("OM-3140 is taken.")');
+    await number.fill('OM-4990');
+    await page.click('.over button.main');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-4990 Renew the steam trap")');
+    await page.keyboard.press('Control+z');
+    await checked(page);
+    await page.click('.library .entry:has-text("Renew the door gasket")');
+    expect(await page.getAttribute('.page', 'data-unsaved')).toBe('0');
+  });
+
   test('its front matter is filled in as a form, and the text says the same', async () => {
     await page.keyboard.press('Control+Shift+F');
     await page.fill('.over input[aria-label="people"]', '2');
@@ -40,6 +58,28 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     await page.keyboard.press('Escape');
     await save(page);
     expect(desk.onDisk(`procedures/${drafted()}`)).toMatch(/^people: "?2"?$/m);
+  });
+
+  test('what a line of a list says besides its name is changed there, and a line that says only its name is made to say more', async () => {
+    const path = 'procedures/OM-1110-fan-shake.md';
+    const before = desk.onDisk(path);
+    await page.click('.library .entry:has-text("OM-1110")');
+    await page.keyboard.press('Control+Shift+F');
+    await page.fill('.over input[aria-label="spare impeller: note"]', 'only if a blade is bent');
+    await page.keyboard.press('Tab');
+    await page.click('.over button[aria-label^="Say more of feeler gauges"]');
+    await page.fill('.over input[aria-label="feeler gauges: only for"]', 'EF-450, EF-630');
+    await page.keyboard.press('Tab');
+    // The line is one with fields now, and its own fields stay.
+    await page.waitForSelector('.over input[aria-label="feeler gauges: only for"]');
+    await expect.poll(() => page.inputValue('.over input[aria-label="feeler gauges: only for"]')).toBe('EF-450, EF-630');
+    await page.keyboard.press('Escape');
+    await save(page);
+    const wanted = before
+      .replace('note: only if a blade is cracked', 'note: only if a blade is bent')
+      .replace('  - feeler gauges\n', '  - name: feeler gauges\n    models:\n      - EF-450\n      - EF-630\n');
+    expect(desk.onDisk(path)).toBe(wanted);
+    await checked(page);
   });
 
   test('a measurement goes in with its limits table and its branches', async () => {

@@ -233,6 +233,13 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     expect(await page.isDisabled('.batch li:has-text("OM-1110") input')).toBe(true);
     expect(await page.innerText('.batch li:has-text("OM-1110")')).toMatch(/not for DL-25/);
     await page.locator('.settings label:has-text("Model") select').first().selectOption('');
+    // Of what is looked for alone; what was chosen before stays.
+    await page.click('.batch button:has-text("none")');
+    await page.fill('.batch input[type=search]', 'baler gas');
+    expect(await page.locator('.batch li').count()).toBe(1);
+    await page.click('.batch button:has-text("all")');
+    await page.fill('.batch input[type=search]', '');
+    expect(await page.locator('.batch li input:checked').count()).toBe(1);
     await page.click('.batch button:has-text("all")');
     for (const guide of ['OM-8010', 'OM-8020']) await page.uncheck(`.batch li:has-text("${guide}") input`);
     await page.click('.batch button.main');

@@ -1,5 +1,5 @@
 /** What an insertion does to a library: the text with `¦` where the caret goes, and the findings that were not there before. */
-import { applyFileEdits, type Insertion, type NewProcedure, textsOf } from '../../procedures-schema/assist/index.ts';
+import { applyFileEdits, type Insertion, type NewGuide, type NewProcedure, textsOf } from '../../procedures-schema/assist/index.ts';
 import { checkLibrary, type LibraryReport } from '../../procedures-schema/index.ts';
 
 export interface Inserted {
@@ -22,7 +22,7 @@ export function inserted(report: LibraryReport, file: string, insertion: Inserti
   return { report: after, text, shown: `${text.slice(0, insertion.caret)}¦${text.slice(insertion.caret)}`, fresh: freshIn(report, after) };
 }
 
-export function withNew(report: LibraryReport, made: NewProcedure, paths: readonly string[] = []): Inserted {
+export function withNew(report: LibraryReport, made: NewProcedure | NewGuide, paths: readonly string[] = []): Inserted {
   if (!made.ok) throw new Error(made.reason);
   const texts = new Map(textsOf(report.facts));
   texts.set(made.path, made.text);

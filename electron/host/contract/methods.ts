@@ -62,8 +62,13 @@ export const METHODS = {
   },
   'file.remove': { ask: { ...FILE, base: 'text' }, answer: { conflict: ['or null', CONFLICT] }, writes: true },
   'figure.read': { ask: FILE, answer: { base64: 'text' }, writes: false },
-  /** Adds a figure; the answer is its path. A figure of that name with other content is refused, the same content is fine. */
-  'figure.write': { ask: { library: 'text', name: 'text', base64: 'text' }, answer: { path: 'text' }, writes: true },
+  /** Adds a figure. One of that name with other content is refused, the same content is fine. `added`: it was not there before. */
+  'figure.write': { ask: { library: 'text', name: 'text', base64: 'text' }, answer: { path: 'text', added: 'flag' }, writes: true },
+  /**
+   * Only a figure that this window added since the host began, that is as it was added, and that nothing refers to. `usedIn`: what refers to
+   * it, saved or not; then it stays.
+   */
+  'figure.remove': { ask: FILE, answer: { removed: 'flag', usedIn: ['text'] }, writes: true },
   'journal.put': { ask: { library: 'text', window: 'text', entries: [JOURNAL_ENTRY] }, answer: NOTHING, writes: true },
   /** What windows that are gone had not saved, oldest first. A `base` that the disk does not hold: it was written by somebody else since. */
   'journal.list': { ask: LIBRARY, answer: { entries: [{ ...JOURNAL_ENTRY, window: 'text' }] }, writes: true },

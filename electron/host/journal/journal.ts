@@ -110,6 +110,13 @@ export class Journal {
     return out;
   }
 
+  /** Whatever any window keeps, those that are open and those of other runs too. */
+  async every(root: string): Promise<readonly JournalEntry[]> {
+    await this.turns.all();
+    const kept = await Promise.all((await this.windows(root)).map((window) => this.read(root, window)));
+    return kept.flatMap((own) => own?.entries ?? []);
+  }
+
   async drop(root: string, window: string): Promise<void> {
     const file = this.file(root, window);
     this.last.delete(file);
@@ -141,13 +148,18 @@ export class Journal {
     const out: Kept[] = [];
     for (const window of await this.windows(root)) {
       if (hidden(window)) continue;
-      const kept = parse(await readFile(this.file(root, window), 'utf8').catch(() => ''));
-      if (kept?.root !== root || kept.window !== window) continue;
+      const kept = await this.read(root, window);
+      if (!kept) continue;
       const elsewhere = kept.host !== undefined && kept.host !== this.alive.name && (await this.alive.isThere(kept.host));
       if (!elsewhere) out.push(kept);
     }
     // Where two cannot be told apart, by name, so that the order is the same every time.
     return out.sort((a, b) => (a.at ?? '').localeCompare(b.at ?? ''));
+  }
+
+  private async read(root: string, window: string): Promise<Kept | undefined> {
+    const kept = parse(await readFile(this.file(root, window), 'utf8').catch(() => ''));
+    return kept?.root === root && kept.window === window ? kept : undefined;
   }
 
   private async windows(root: string): Promise<readonly string[]> {

@@ -8,6 +8,7 @@ import { Kept, RecentLibraries } from '../kept/index.ts';
 import { hashOf, nodeWriteDisk, removeLeftovers, Turns } from '../saving/index.ts';
 import { type Since, type Watching, watchLibrary } from '../watch/index.ts';
 import { earlier } from './earlier.ts';
+import { figureWork } from './figure-work.ts';
 import { fileWork } from './file-work.ts';
 import type { Caller, Handlers, Inner, ServiceOptions } from './inner.ts';
 import { libraryWork } from './library-work.ts';
@@ -58,6 +59,7 @@ export class Service {
     this.handlers = {
       ...libraryWork(this.inner),
       ...fileWork(this.inner),
+      ...figureWork(this.inner),
       ...unsaved(this.inner),
       ...output(this.inner),
       ...earlier(this.inner),

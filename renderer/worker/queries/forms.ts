@@ -8,14 +8,21 @@ import {
   type Insertion,
   insertMeasurement as insertMeasurementIn,
   type KindGuess,
+  type LimitsForm,
+  limitsEdits as limitsEditsIn,
+  limitsForm as limitsFormIn,
   type MeasurementInput,
+  type NewGuide,
+  type NewGuideInput,
   type NewProcedure,
   type NewProcedureInput,
+  newGuide as newGuideIn,
   newProcedure as newProcedureIn,
   nextNumber,
   type Proposal,
   readingChoices as readingChoicesIn,
   registerName as registerNameIn,
+  type TypedCell,
 } from '../../../procedures-schema/assist/index.ts';
 import type { Finding, TextEdit } from '../../../procedures-schema/index.ts';
 import type { LibraryModel } from '../library-model.ts';
@@ -42,6 +49,12 @@ export function newProcedure(model: LibraryModel, ask: NewProcedureInput): NewPr
   return newProcedureIn(ask, model.facts);
 }
 
+/** What the chosen procedures send their reader to must have been read. */
+export function newGuide(model: LibraryModel, ask: NewGuideInput): NewGuide {
+  if (model.waiting > 0) return { ok: false, reason: `${model.waiting} procedures have not been read yet; try again when they are.` };
+  return newGuideIn(ask, model.facts);
+}
+
 /** The next free number for a text that is to stand beside another of the same number, and the edits that give it. */
 export function ownNumber(
   model: LibraryModel,
@@ -63,6 +76,22 @@ export function insertMeasurement(
 ): Insertion {
   const facts = model.procedure(ask.file);
   return facts ? insertMeasurementIn(facts, model.facts, ask.offset, ask.input) : NOT_HERE;
+}
+
+export function limitsForm(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly offset: number },
+): LimitsForm | { readonly ok: false; readonly reason: string } {
+  const facts = model.procedure(ask.file);
+  return facts ? limitsFormIn(facts, model.facts, ask.offset) : NOT_HERE;
+}
+
+export function limitsEdits(
+  model: LibraryModel,
+  ask: { readonly file: string; readonly at: number; readonly typed: readonly TypedCell[] },
+): Insertion {
+  const facts = model.procedure(ask.file);
+  return facts ? limitsEditsIn(facts, model.facts, ask.at, ask.typed) : NOT_HERE;
 }
 
 export function readingChoices(model: LibraryModel, ask: { readonly file: string; readonly line: number }): readonly string[] {

@@ -1,5 +1,6 @@
 /** The library in one list: each document with what a writer must see of it at a glance. */
 import type { LibraryModel } from '../library-model.ts';
+import { factsByFile, type SignatureState } from '../signatures.ts';
 
 export interface DocumentLine {
   readonly file: string;
@@ -11,6 +12,11 @@ export interface DocumentLine {
   readonly models: readonly string[];
   readonly symptoms: readonly string[];
   readonly verdict: 'proved' | 'refuted' | 'not proved' | undefined;
+  /** Undefined, as the next: not looked up yet. */
+  readonly openRemarks: number | undefined;
+  readonly signature: SignatureState | undefined;
+  /** Of a guide: numbers of what it binds in, in its order. */
+  readonly binds?: readonly string[];
   /** Not read yet: what stands here is guessed from its first lines. */
   readonly waits?: true;
 }
@@ -36,36 +42,48 @@ export interface OverviewNews extends Omit<Overview, 'documents'> {
   readonly gone: readonly string[];
 }
 
-interface Told {
+interface Told extends State {
   /** What the line was made of; while these are the same, so is the line. */
   readonly of: unknown;
   readonly registers: unknown;
   readonly text: string;
 }
+type State = Pick<DocumentLine, 'openRemarks' | 'signature'>;
+/** Without what reviewers said of it. */
+type Bare = Omit<DocumentLine, keyof State>;
 let told = new Map<string, Told>();
 let around = '';
 
 /** Undefined: as it was told last. */
 export function overview(model: LibraryModel, _: Record<string, never>): OverviewNews | undefined {
-  const { facts, heads, texts } = model;
+  const { facts, heads, texts, signatures } = model;
   const { registers } = facts;
   const now = new Map<string, Told>();
+  signatures.beginList();
   const lines: DocumentLine[] = [];
-  const look = <T>(file: string, of: T, make: (of: T) => DocumentLine): void => {
+  // Made for the first one signed only: most libraries have few, and this is asked at every key.
+  let files: ReturnType<typeof factsByFile> | undefined;
+  const filesNow = () => {
+    files ??= factsByFile(facts);
+    return files;
+  };
+  const look = <T>(file: string, number: string, of: T, make: (of: T) => Bare): void => {
     const before = told.get(file);
-    if (before?.of === of && before.registers === registers) {
+    const openRemarks = signatures.openRemarks(model, number);
+    const signature = signatures.stateOf(model, file, number, filesNow);
+    if (before?.of === of && before.registers === registers && before.openRemarks === openRemarks && before.signature === signature) {
       now.set(file, before);
       return;
     }
-    const line = make(of);
+    const line = { ...make(of), openRemarks, signature };
     const text = JSON.stringify(line);
-    now.set(file, { of, registers, text });
+    now.set(file, { of, registers, openRemarks, signature, text });
     if (text !== before?.text) lines.push(line);
   };
   const listing = listingOf(facts);
-  for (const one of facts.procedures) look(one.file, one, listing.procedure);
-  for (const [file, head] of heads) look(file, head, (own) => listing.waiting(file, own, texts.get(file) ?? ''));
-  for (const one of facts.guides) look(one.file, one, guideLine);
+  for (const one of facts.procedures) look(one.file, one.head.id, one, listing.procedure);
+  for (const [file, head] of heads) look(file, head.id, head, (own) => listing.waiting(file, own, texts.get(file) ?? ''));
+  for (const one of facts.guides) look(one.file, one.head.id, one, guideLine);
   const gone = [...told.keys()].filter((file) => !now.has(file));
   told = now;
   const rest = {
@@ -87,7 +105,7 @@ function listingOf({ registers }: LibraryModel['facts']) {
     for (const { number } of procedures) symptoms.set(number, [...(symptoms.get(number) ?? []), name]);
   const familiesOf = (models: readonly string[]): readonly string[] => [...new Set(models.flatMap((name) => family.get(name) ?? []))];
   return {
-    procedure: ({ file, head, flow }: LibraryModel['facts']['procedures'][number]): DocumentLine => {
+    procedure: ({ file, head, flow }: LibraryModel['facts']['procedures'][number]): Bare => {
       const models = head.models.map(({ name }) => name);
       const verdicts = flow.verdicts.map(({ verdict }) => verdict);
       return {
@@ -102,7 +120,7 @@ function listingOf({ registers }: LibraryModel['facts']) {
         verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
       };
     },
-    waiting: (file: string, { id, title }: Head, text: string): DocumentLine => {
+    waiting: (file: string, { id, title }: Head, text: string): Bare => {
       const models = modelsGuessed(text).filter((name) => family.has(name));
       return {
         file,
@@ -120,7 +138,7 @@ function listingOf({ registers }: LibraryModel['facts']) {
   };
 }
 
-const guideLine = ({ file, head }: LibraryModel['facts']['guides'][number]): DocumentLine => ({
+const guideLine = ({ file, head, tree }: LibraryModel['facts']['guides'][number]): Bare => ({
   file,
   kind: 'guide',
   number: head.id,
@@ -130,4 +148,5 @@ const guideLine = ({ file, head }: LibraryModel['facts']['guides'][number]): Doc
   models: [],
   symptoms: [],
   verdict: undefined,
+  binds: [...new Set(tree.parts.flatMap(({ entries }) => entries.map(({ document }) => document)))],
 });

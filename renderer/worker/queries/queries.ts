@@ -3,7 +3,19 @@ import { complete, hover, named, usesOfDocument } from './assist.ts';
 import { branchChoices, insertBranching, insertFigures, insertNotice, standingNotices, textLanguage } from './blocks.ts';
 import { find, insert, rename, replace } from './changes.ts';
 import { film, filmFiles } from './film.ts';
-import { form, formEdits, insertMeasurement, newProcedure, ownNumber, readingChoices, registerName, sayOutright } from './forms.ts';
+import {
+  form,
+  formEdits,
+  insertMeasurement,
+  limitsEdits,
+  limitsForm,
+  newGuide,
+  newProcedure,
+  ownNumber,
+  readingChoices,
+  registerName,
+  sayOutright,
+} from './forms.ts';
 import { house } from './house.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
@@ -27,8 +39,11 @@ export const queries = {
   form,
   formEdits,
   newProcedure,
+  newGuide,
   ownNumber,
   insertMeasurement,
+  limitsForm,
+  limitsEdits,
   insertFigures,
   insertNotice,
   insertBranching,

@@ -11,11 +11,11 @@ import {
   type ReadRecord,
   readRecord,
   recordPath,
-  signedOf,
   verdictOf,
 } from '../../../procedures-schema/review/index.ts';
-import { checklistOf, contentHash, writeChecklist } from '../../../publishing/index.ts';
+import { contentHash } from '../../../publishing/index.ts';
 import type { LibraryModel } from '../library-model.ts';
+import { openIn as openRemarksIn, signedIn } from '../signatures.ts';
 
 export interface ReviewOf extends ReadRecord {
   readonly path: string;
@@ -80,7 +80,7 @@ function boundWith(model: LibraryModel, facts: ProcedureFacts, signed: unknown):
   return {
     file: facts.file,
     verdict: verdictOf([facts]),
-    openRemarks: remarks.filter(({ settled }) => !settled).length,
+    openRemarks: openRemarksIn(remarks),
     toAccept: openIn(lines).length,
     signed: hash === undefined ? undefined : signatures.filter((one) => one.hash === hash).length,
   };
@@ -93,11 +93,6 @@ function openIn(lines: Lines): ReviewOf['toAccept'] {
       if (earns && !accepted && !open.has(key)) open.set(key, { key, words: `${text} = ${words.join('; ')}`, label: fullLabel });
   return [...open.values()];
 }
-
-const signedIn = (model: LibraryModel, facts: ProcedureFacts): unknown => ({
-  proof: signedOf(facts, model.facts),
-  checklist: writeChecklist(checklistOf(facts, { library: model.facts, figures: model.figures, draft: false })),
-});
 
 /** What a remark said here would be pinned to. */
 export function pinLine(model: LibraryModel, { file, offset }: { readonly file: string; readonly offset: number }): PinLine | undefined {

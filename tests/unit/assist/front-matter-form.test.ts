@@ -78,6 +78,50 @@ describe('an edit of one field changes no more than that', () => {
     ).toBe('+  - name: drum wedge\n+    note: two');
     expect(edited({ front }, 'tools', [])).toContain('+tools: none');
   });
+  describe('what is said beside a name', () => {
+    const front =
+      'tools:\n  - torque wrench # the small one\n  # for the drum\n  - note: two of them # by hand\n    name: drum wedge # oak\n    models: [DM-10, DM-20] # both\n  - {name: feeler gauge, note: long}';
+    const wedge = { name: 'drum wedge', models: ['DM-10', 'DM-20'], note: 'two of them' };
+    const wrench = { name: 'torque wrench' };
+    const gauge = { name: 'feeler gauge', note: 'long' };
+    test.each<[string, ListLine[], string]>([
+      ['a note', [wrench, { ...wedge, note: 'one' }, gauge], '-  - note: two of them # by hand\n+  - note: one # by hand'],
+      ['models', [wrench, { ...wedge, models: ['DM-20'] }, gauge], '-    models: [DM-10, DM-20] # both\n+    models: [DM-20] # both'],
+      ['a name', [wrench, { ...wedge, name: 'drum block' }, gauge], '-    name: drum wedge # oak\n+    name: drum block # oak'],
+      ['a quantity that was not there', [wrench, { ...wedge, quantity: '2' }, gauge], '+    quantity: 2'],
+      [
+        'the first field of a line',
+        [wrench, { name: 'drum wedge', models: wedge.models }, gauge],
+        '-  - note: two of them # by hand\n-    name: drum wedge # oak\n+  - name: drum wedge # oak',
+      ],
+      [
+        'all but the name',
+        [wrench, { name: 'drum wedge' }, gauge],
+        '-  - note: two of them # by hand\n-    name: drum wedge # oak\n-    models: [DM-10, DM-20] # both\n+  - name: drum wedge # oak',
+      ],
+      [
+        'a note to a name alone',
+        [{ ...wrench, note: '5 to 25 N·m' }, wedge, gauge],
+        '-  - torque wrench # the small one\n+  - name: torque wrench # the small one\n+    note: 5 to 25 N·m',
+      ],
+      [
+        'a line in brackets',
+        [wrench, wedge, { name: 'feeler gauge', models: ['DM-10'] }],
+        '-  - {name: feeler gauge, note: long}\n+  - {name: feeler gauge, models: [DM-10]}',
+      ],
+    ])('%s', (_, lines, change) => expect(edited({ front }, 'tools', lines)).toBe(change));
+    test('in a list in brackets, and of a line that the file ends with', () => {
+      expect(edited({}, 'models', [{ name: 'DM-10', note: 'old, too' }, { name: 'DM-20' }])).toBe(
+        '-models: [DM-10, DM-20]\n+models: [{name: DM-10, note: "old, too"}, DM-20]',
+      );
+    });
+    test('lists that hold names alone are told apart', () => {
+      const { facts, library } = assistFixture();
+      const listed = frontMatterForm(facts, library).fields.filter((field) => field.listed);
+      expect(listed.map(({ key }) => key)).toContain('tools');
+      expect(listed.map(({ key }) => key)).not.toContain('only on');
+    });
+  });
   test('a list in brackets stays in brackets', () => {
     expect(edited({}, 'models', [{ name: 'DM-20' }])).toBe('-models: [DM-10, DM-20]\n+models: [DM-20]');
     expect(edited({}, 'tools', [{ name: 'torque wrench' }])).toBe('-tools: none\n+tools:\n+  - torque wrench');
@@ -122,25 +166,38 @@ describe('an edit of one field changes no more than that', () => {
       'null',
       ' ',
     );
-    const line: fc.Arbitrary<ListLine> = fc.record({ name, note: fc.constantFrom('left', 'for: "x" # y') }, { requiredKeys: ['name'] });
+    const line: fc.Arbitrary<ListLine> = fc.record(
+      { name, models: fc.constantFrom(['DM-10'], ['DM-10', 'odd, #one']), note: fc.constantFrom('left', 'for: "x" # y') },
+      { requiredKeys: ['name'] },
+    );
     const written = (lines: readonly ListLine[]) =>
-      `tools:\n${lines.map((one, n) => (one.note ? `  - name: ${JSON.stringify(one.name)}\n    note: ${JSON.stringify(one.note)}\n` : `  - ${JSON.stringify(one.name)}${n % 2 ? ` # remark ${n}` : ''}\n`)).join('')}`;
+      `tools:\n${lines.map((one, n) => (one.note || one.models ? `  - name: ${JSON.stringify(one.name)} # about ${n}\n${one.models ? `    models: ${JSON.stringify(one.models)}\n` : ''}${one.note ? `    note: ${JSON.stringify(one.note)}\n` : ''}` : `  - ${JSON.stringify(one.name)}${n % 2 ? ` # remark ${n}` : ''}\n`)).join('')}`;
     const distinct = (lines: readonly ListLine[]) => lines.filter((one) => one.name.trim() !== '');
     fc.assert(
-      fc.property(fc.array(line, { minLength: 1, maxLength: 5 }), fc.array(line, { maxLength: 5 }), fc.boolean(), (first, second, keep) => {
-        const had = distinct(first);
-        const wanted = distinct(keep ? [...second.slice(0, 2), ...had, ...second.slice(2)] : second);
-        if (had.length === 0) return;
-        const text = `---\nid: FX-100 # number\n${written(had)}  # between\nparts: none # really\n---\n\n## Make safe\n`;
-        const { facts, form: before } = form(text);
-        const after = applyEdits(text, formEdits(facts, 'tools', wanted));
-        const read = form(after);
-        expect(read.facts.problems.filter(({ rule }) => rule === 'front-matter')).toEqual([]);
-        expect(read.form.fields.find(({ key }) => key === 'tools')?.lines).toEqual(wanted);
-        for (const kept of ['id: FX-100 # number', 'parts: none # really', '# between']) expect(after).toContain(kept);
-        if (keep) for (const remark of text.match(/# remark \d/g) ?? []) expect(after).toContain(remark);
-        expect(before.fields.find(({ key }) => key === 'tools')?.lines).toEqual(had);
-      }),
+      fc.property(
+        fc.array(line, { minLength: 1, maxLength: 5 }),
+        fc.array(line, { maxLength: 5 }),
+        fc.constantFrom('anew', 'more', 'beside'),
+        (first, second, how) => {
+          const had = distinct(first);
+          // The same names, with something else said beside them.
+          const beside = had.map(({ name: own }, at) => ({ ...second[at % second.length], name: own }));
+          const wanted = distinct(
+            how === 'beside' && second.length > 0 ? beside : how === 'more' ? [...second.slice(0, 2), ...had, ...second.slice(2)] : second,
+          );
+          if (had.length === 0) return;
+          const text = `---\nid: FX-100 # number\n${written(had)}  # between\nparts: none # really\n---\n\n## Make safe\n`;
+          const { facts, form: before } = form(text);
+          const after = applyEdits(text, formEdits(facts, 'tools', wanted));
+          const read = form(after);
+          expect(read.facts.problems.filter(({ rule }) => rule === 'front-matter')).toEqual([]);
+          expect(read.form.fields.find(({ key }) => key === 'tools')?.lines).toEqual(wanted);
+          for (const kept of ['id: FX-100 # number', 'parts: none # really', '# between']) expect(after).toContain(kept);
+          if (how === 'more' || (how === 'beside' && second.length > 0))
+            for (const remark of text.match(/# (remark|about) \d/g) ?? []) expect(after).toContain(remark);
+          expect(before.fields.find(({ key }) => key === 'tools')?.lines).toEqual(had);
+        },
+      ),
       { numRuns: 150 },
     );
   });

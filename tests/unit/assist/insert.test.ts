@@ -358,6 +358,8 @@ describe('a new procedure', () => {
     [{ title: ' ' }, 'needs a title'],
     [{ date: 'today' }, 'year-month-day'],
     [{ number: 'FX-100' }, 'is taken'],
+    [{ number: ' ' }, 'needs a number'],
+    [{ number: 'X' }, 'X does not follow the pattern of the house'],
     [{ from: 'FX-999' }, 'no procedure FX-999'],
     [{ cover: 'lid' }, 'no cover "lid"'],
   ])('%j is refused', (change, reason) => {

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import type { MethodName } from '../../../electron/host/contract/index.ts';
 import { electron, type FakeContents, FakeWindow, held } from '../../support/electron.ts';
-import { hash, newFolder, newLibrary, put, read } from '../../support/host.ts';
+import { filesIn, hash, newFolder, newLibrary, put, read } from '../../support/host.ts';
 
 vi.mock('electron', () => electron);
 
@@ -53,6 +53,24 @@ describe('the first window', () => {
     expect(await ask(webContents, 'file.save', { library: id, files })).toMatchObject({ ok: true });
     expect(read(library, 'procedures/a.md')).toBe('second\n');
     expect(app.asked).toContain(`recent ${library}`);
+  });
+
+  test('takes a figure away that it added, and none that a text shows', async () => {
+    const { webContents } = last();
+    const { value } = await ask(webContents, 'library.open', { folder: library });
+    const { library: id } = value as unknown as { library: string };
+    const base64 = Buffer.from('<svg/>').toString('base64');
+    for (const name of ['fan.svg', 'shown.svg']) await ask(webContents, 'figure.write', { library: id, name, base64 });
+    put(library, { 'procedures/shows.md': '![It](figures/shown.svg)\n' });
+    expect(await ask(webContents, 'figure.remove', { library: id, path: 'figures/fan.svg' })).toMatchObject({
+      ok: true,
+      value: { removed: true },
+    });
+    expect(await ask(webContents, 'figure.remove', { library: id, path: 'figures/shown.svg' })).toMatchObject({
+      ok: true,
+      value: { removed: false, usedIn: ['procedures/shows.md'] },
+    });
+    expect(filesIn(library).filter((own) => own.startsWith('figures/'))).toEqual(['figures/shown.svg']);
   });
 
   test('hears what changes on disk', async () => {

@@ -108,6 +108,17 @@ describe('a library of which little is kept whole', () => {
     expect(read).toBe(1);
     expect(kept[1]?.flow.violations).toBeDefined();
     expect(read).toBe(2);
+    // Whoever looks in passing has it made once, and what was used last is there afterwards.
+    shelf.inPassing(() => {
+      expect(kept[0]?.tree).toBeDefined();
+      expect(kept[0]?.names).toBeDefined();
+    });
+    expect(read).toBe(3);
+    expect(kept[1]?.tree).toBeDefined();
+    expect(kept[2]?.tree).toBeDefined();
+    expect(read).toBe(3);
+    expect(kept[0]?.tree).toBeDefined();
+    expect(read).toBe(4);
   });
 });
 

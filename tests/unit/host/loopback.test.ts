@@ -323,6 +323,24 @@ describe('two windows', () => {
     second.leave();
   });
 
+  test('only the window that added a figure takes it away again', async () => {
+    const folder = newLibrary();
+    const host = await serve({ sample: folder });
+    const headers = await enter(host);
+    const as = async (window: string, method: string, body: object) =>
+      JSON.parse(
+        (await send(host.port, 'POST', `/call/${method}`, { ...headers, 'x-handsclear-window': window }, JSON.stringify(body))).body,
+      );
+    const { library: id } = (await as('window-one', 'library.open', { folder })).value;
+    const base64 = Buffer.from('<svg/>').toString('base64');
+    expect(await as('window-one', 'figure.write', { library: id, name: 'fan.svg', base64 })).toMatchObject({ value: { added: true } });
+    const ask = { library: id, path: 'figures/fan.svg' };
+    expect(await as('window-two', 'figure.remove', ask)).toMatchObject({ ok: false, refused: true });
+    expect(existsSync(`${folder}/figures/fan.svg`)).toBe(true);
+    expect(await as('window-one', 'figure.remove', ask)).toMatchObject({ ok: true, value: { removed: true, usedIn: [] } });
+    expect(existsSync(`${folder}/figures/fan.svg`)).toBe(false);
+  });
+
   test('a window that listens without a name is refused', async () => {
     for (const name of ['', 'x', 'a/b/c/d/e/f', 'x'.repeat(65)])
       expect(await refusedSocket(loopback.port, `/events?window=${encodeURIComponent(name)}`, own), name).toBe(400);

@@ -288,8 +288,8 @@ describe('a figure', () => {
   test('is added, and the same one again is no trouble', async () => {
     const folder = newLibrary();
     const { call, library } = await hostOf(folder);
-    expect(await call('figure.write', { library, name: 'fan.svg', base64 })).toEqual({ path: 'figures/fan.svg' });
-    expect(await call('figure.write', { library, name: 'fan.svg', base64 })).toEqual({ path: 'figures/fan.svg' });
+    expect(await call('figure.write', { library, name: 'fan.svg', base64 })).toEqual({ path: 'figures/fan.svg', added: true });
+    expect(await call('figure.write', { library, name: 'fan.svg', base64 })).toEqual({ path: 'figures/fan.svg', added: false });
     expect((await call('figure.read', { library, path: 'figures/fan.svg' })).base64).toBe(base64);
   });
 

@@ -79,6 +79,8 @@ describe('what was kept of the last reading', () => {
     models: [],
     symptoms: [],
     verdict: undefined,
+    openRemarks: 0,
+    signature: 'none',
     ...more,
   });
   const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({ lines, gone: [], publisher: '', models: [], registers: [] });

@@ -88,9 +88,20 @@ type BlockOf =
       readonly writable?: true;
       /** Read as one: kept on a page where it can be. */
       readonly whole?: true;
+      /** One list with the table above it. */
+      readonly joins?: true;
     }
-  | { readonly kind: 'figure'; readonly alt: string; readonly caption?: string; readonly anchor?: string; readonly image: Image }
-  | { readonly kind: 'rule' }
+  | {
+      readonly kind: 'figure';
+      readonly alt: string;
+      readonly caption?: string;
+      readonly anchor?: string;
+      readonly image: Image;
+      /** Stands over what it belongs to. */
+      readonly leads?: true;
+    }
+  /** `strong`: under the title of a cover. */
+  | { readonly kind: 'rule'; readonly strong?: true }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string; readonly field?: string }
   /** What is judged, and the answers to tick one of. */
   | { readonly kind: 'choice'; readonly label: string; readonly choices: readonly string[]; readonly field: string }
@@ -105,7 +116,8 @@ type BlockOf =
   /** What the hatches of the energy band mean. */
   | { readonly kind: 'band-key'; readonly compact?: true }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
-  | { readonly kind: 'space'; readonly lines: number };
+  /** `fill`, on a cover: and all that its page has left. */
+  | { readonly kind: 'space'; readonly lines: number; readonly fill?: true };
 
 export interface NoticeBlock extends ChangeMarks {
   readonly kind: 'notice';

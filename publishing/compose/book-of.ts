@@ -114,8 +114,8 @@ export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice
     chapters: [
       contentsChapter(input, false),
       cautionsChapter([facts], input, false, true),
+      // No list of what all procedures ask for: of one it would say the same again.
       procedureChapter(facts, input, inBook, false),
-      toolsChapter([facts], input, false),
     ],
   });
 }

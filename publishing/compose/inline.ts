@@ -2,8 +2,9 @@
  * Running text as printed: references become words and links, second values stand in round brackets, or after a semicolon where these are open
  * already. Looks nothing up but where references lead.
  */
-import { decimalMarkOf, type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
+import { type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
 import type { Inline } from '../book.ts';
+import { decimalIn } from './language.ts';
 import { chapterAnchor, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { settingAt } from './second-value.ts';
 import { inUnits, valueBefore } from './units-edition.ts';
@@ -16,9 +17,7 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
     if (mark.at < at) continue;
     const { units } = scope.input;
     const value =
-      units !== undefined && mark.form.kind === 'second-value'
-        ? valueBefore(prose, at, mark.at, decimalMarkOf(scope.input.library.registers.house.language))
-        : undefined;
+      units !== undefined && mark.form.kind === 'second-value' ? valueBefore(prose, at, mark.at, decimalIn(scope.input)) : undefined;
     if (units !== undefined && value !== undefined && mark.form.kind === 'second-value') {
       out.push(...styled(prose, at, value));
       const first = prose.text.slice(value, mark.at).trimEnd();

@@ -3,6 +3,7 @@ import type { Task, TaskReading } from '../book.ts';
 import { tickBox, writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import { segment } from './ops.ts';
+import type { Line } from './parts.ts';
 import { leafBoxes } from './short-sheet.ts';
 import type { Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
@@ -22,6 +23,9 @@ export function measureReading(reading: TaskReading, task: Task, room: Room, kit
   return { height, items: [...made.items, line], gap: 0, cost: 0, decor: room.decor, of: 'text' };
 }
 
+const heightOf = (limits: readonly (readonly Line[])[], lead: Mp): Mp =>
+  limits.reduce((sum, lines) => sum + lines.length * lead + pt(1.5), 0);
+
 /** Words of a limit want this much beside the boxes. */
 const leastWords = mm(20);
 
@@ -34,23 +38,31 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
   const { sheet, structure } = kit;
   const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
   const unit = reading.unit === '' ? 0 : textWidth(reading.unit, sheet.body, kit) + pt(4);
-  const beside = unit + pt(8);
+  const after = unit + pt(8);
   // On a narrow leaf boxes get narrower, and stand below the limit where beside it no words would fit.
-  const box = Math.min(leafBoxes.value.width, Math.floor(room.width / Math.max(1, reading.boxes.length)) - beside);
-  const each = box + beside;
+  const box = Math.min(leafBoxes.value.width, Math.floor(room.width / Math.max(1, reading.boxes.length)) - after);
+  const each = box + after;
   const boxes = each * reading.boxes.length;
   const tall = leafBoxes.cell;
   const items: SlabItem[] = [];
-  const below = room.width - boxes - pt(4) < leastWords;
-  const wide = below ? room.width : room.width - boxes - pt(4);
   const paragraph = structure.add(room.node, 'P');
+  const limitsIn = (width: Mp): readonly (readonly Line[])[] =>
+    reading.limits.map(({ model, text }) => {
+      const inline = [
+        ...(model === undefined ? [] : [{ kind: 'chip' as const, text: model }]),
+        { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` },
+      ];
+      return linesIn(inline, sheet.body, paragraph, width, kit);
+    });
+  const narrow = room.width - boxes - pt(4);
+  const apart = limitsIn(room.width);
+  const beside = narrow < leastWords ? undefined : limitsIn(narrow);
+  // A limit in pieces beside its boxes is read worse than whole above them.
+  const below = beside === undefined || heightOf(beside, sheet.body.lead) > heightOf(apart, sheet.body.lead) + tall;
+  const wide = below ? room.width : narrow;
   let y = pt(1);
-  for (const { model, text } of reading.limits) {
-    const inline = [
-      ...(model === undefined ? [] : [{ kind: 'chip' as const, text: model }]),
-      { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` },
-    ];
-    for (const line of linesIn(inline, sheet.body, paragraph, wide, kit)) {
+  for (const lines of below ? apart : beside) {
+    for (const line of lines) {
       items.push({ kind: 'line', x: room.x, width: wide, baseline: y + baselineIn(sheet.body, kit), line, align: 'left' });
       y += sheet.body.lead;
     }

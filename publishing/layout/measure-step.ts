@@ -87,6 +87,8 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
         slab.cost = Math.max(slab.cost, costs.insideShortStep);
         slab.turn = Math.max(slab.turn ?? 0, costs.afterUnsafe);
       }
+    // A figure is looked at while the words above it are done.
+    for (const slab of labelled.slice(1).filter(({ of }) => of === 'figure')) slab.cost = Math.max(slab.cost, costs.insideShortStep);
     const group = `step ${step.label} and its notices`;
     if (guards.length > 0) {
       head.gap = sheet.between + pt(2);

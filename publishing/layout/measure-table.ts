@@ -14,6 +14,9 @@ import { type Mp, pt, share } from './units.ts';
 type TableBlock = Extract<BookBlock, { kind: 'table' }>;
 type Cells = readonly (readonly Inline[])[];
 
+/** Of so many rows at least three stay together at either end. */
+const longTable = 8;
+
 export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
   const { sheet } = kit;
   const pad = sheet.cellPad;
@@ -113,7 +116,8 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   block.rows.forEach((row, index) => {
     const made = rowSlabs(row, sheet.cell, 'body', body, index === block.rows.length - 1);
     const first = made[0] as Slab;
-    const nearEdge = index === 1 || index === block.rows.length - 1;
+    const edge = block.rows.length >= longTable ? 2 : 1;
+    const nearEdge = index <= edge || index >= block.rows.length - edge;
     first.cost =
       index === 0
         ? hasHead
@@ -141,7 +145,7 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   }
   const first = slabs[0];
   if (first !== undefined) {
-    first.cost = 0;
+    first.cost = block.joins ? costs.betweenParts : 0;
     if (block.anchor !== undefined) first.anchors = [block.anchor];
   }
   return { slabs, before: sheet.around, after: sheet.around };

@@ -55,7 +55,7 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
       }
       i -= 1;
       append(measureSteps(run, room, kit, measureFlow), out.length === 0);
-    } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit)), out.length === 0);
+    } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit, blocks)), out.length === 0);
   }
   return out;
 };
@@ -63,7 +63,16 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
 const measuredWith = (block: ChangeMarks, measured: Measured): Measured =>
   block.gone === undefined ? measured : { ...measured, slabs: withGone(measured.slabs, block.gone) };
 
-function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit): Measured {
+/** Write-ins that stand right above and below this one. */
+function runAround(block: Extract<BookBlock, { kind: 'write-in' }>, flow: Flow): readonly Extract<BookBlock, { kind: 'write-in' }>[] {
+  const at = flow.indexOf(block);
+  let [from, to] = [at, at + 1];
+  while (flow[from - 1]?.kind === 'write-in') from -= 1;
+  while (flow[to]?.kind === 'write-in') to += 1;
+  return flow.slice(from, to).filter((one) => one.kind === 'write-in');
+}
+
+function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit, flow: Flow): Measured {
   switch (block.kind) {
     case 'heading':
       return measureHeading(block, room, kit);
@@ -84,9 +93,9 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'figure':
       return measureFigure(block, room, kit);
     case 'rule':
-      return measureRule(room, kit);
+      return measureRule(room, kit, block.strong);
     case 'write-in':
-      return measureWriteIn(block, room, kit);
+      return measureWriteIn(block, runAround(block, flow), room, kit);
     case 'choice':
       return measureChoice(block, room, kit);
     case 'contents':
@@ -96,7 +105,7 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'band-key':
       return block.compact ? measureCompactBandKey(room, kit) : measureBandKey(room, kit);
     case 'space':
-      return measureSpace(block.lines, room, kit);
+      return measureSpace(block, room, kit);
     case 'page-break':
       return { slabs: [], before: 0, after: 0, keepNext: costs.block };
     default:

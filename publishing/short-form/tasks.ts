@@ -233,7 +233,7 @@ class Composer {
     const label = words.limits;
     const shown = limits.map(({ name: model, text }, index) => ({
       ...(model === undefined ? {} : { model }),
-      text: index === 0 && model === undefined ? `${label} ${text}` : text,
+      text: index === 0 && model === undefined ? `${label}: ${text}` : text,
     }));
     const { before, after, reading, notLimited } = this.words;
     return {

@@ -77,7 +77,7 @@ function needs(scope: Scope): BookBlock[] {
         ],
       );
     if (rows.length === 0) return [];
-    return [{ ...table([kind, words.needsHead[2], words.needsHead[3]], rows), widths: [430, 450, 120] }];
+    return [{ ...table([kind, words.needsHead[2], words.needsHead[3]], rows), widths: [400, 470, 130] }];
   });
   if (tables.length === 0) return [];
   // Fetched in one go: all on one page where they fit.

@@ -38,7 +38,18 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
     at = mark.end;
   }
   out.push(...styled(prose, at, prose.text.length));
-  return pointed(out, scope, from);
+  return pointed(held(out), scope, from);
+}
+
+/** The number of a callout stays on the line of the name that it belongs to. */
+function held(inline: readonly Inline[]): Inline[] {
+  return inline.map((one, index) => {
+    if (one.kind === 'code') return one;
+    const opens = /^\(\d{1,2}\)/.test(inline[index + 1]?.text ?? '');
+    const text = one.text.replace(/ (?=\(\d{1,2}\))/g, '\u00a0');
+    const said = opens ? text.replace(/ $/, '\u00a0') : text;
+    return said === one.text ? one : { ...one, text: said };
+  });
 }
 
 /** The same as words alone, for data files and headings. */

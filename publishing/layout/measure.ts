@@ -48,13 +48,14 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
   for (let i = 0; i < blocks.length; i += 1) {
     const block = blocks[i] as BookBlock;
     if (block.kind === 'step') {
+      const warned = blocks[i - 1]?.kind === 'notice';
       const run: StepBlock[] = [];
       while (blocks[i]?.kind === 'step') {
         run.push(blocks[i] as StepBlock);
         i += 1;
       }
       i -= 1;
-      append(measureSteps(run, room, kit, measureFlow), out.length === 0);
+      append(measureSteps(run, warned, room, kit, measureFlow), out.length === 0);
     } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit, blocks)), out.length === 0);
   }
   return out;

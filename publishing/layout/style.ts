@@ -177,7 +177,7 @@ export const costs = {
   insideStep: 500,
   /** Inside a step of at most a third of a page: half of what to do, or one of two ways on, would stand overleaf. */
   insideShortStep: 2600,
-  betweenSubsteps: 150,
+  betweenSubsteps: 400,
   bullet: 60,
   /** One thing of a list alone, or anywhere in a short list: a count that was announced does not come true on the page. */
   bulletNearEdge: 900,
@@ -193,6 +193,8 @@ export const costs = {
   betweenShortRun: 900,
   /** One step alone under its heading at the foot of a page, or the last of many alone on the next. */
   loneStep: 1000,
+  /** The first step alone under the notice of its section: what the notice warns of comes in the steps overleaf. */
+  loneUnderNotice: 2500,
   // Added where a leaf is turned between two steps.
   afterSafe: 0,
   afterUnsaid: 120,

@@ -101,7 +101,7 @@ function energy(scope: Scope): Flow {
         [short.stored, stored],
         [short.shown, proved.join(` ${words.or} `)],
       ];
-      const rest = parts.filter(([, things]) => things !== '').map(([how, things]) => ` ${how}: ${things}.`);
+      const rest = parts.filter(([, things]) => things !== '').map(([how, things]) => ` ${how.replaceAll(' ', '\u00a0')}: ${things}.`);
       const whose = families.length === 1 ? '' : `${family}: `;
       const what = [name, size].filter((part) => part !== undefined && part !== '').join(', ');
       return [

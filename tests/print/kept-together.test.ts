@@ -45,6 +45,20 @@ describe('the sample guides', () => {
     expect(seen).toBeGreaterThan(60);
   });
 
+  test('no page ends with one step under the notice of its section, and what it warns of overleaf', () => {
+    let notices = 0;
+    for (const guide of guides) {
+      for (const { slabs } of guide.pages) notices += slabs.filter(({ slab }) => slab.of === 'notice-panel').length;
+      for (const { above, below, page } of turns(guide)) {
+        // The notice of one step stands beside the band of that step.
+        const notice = above.at(-2);
+        const banded = (slab: Slab | undefined): boolean => slab?.decor.some(({ kind }) => kind === 'band') === true;
+        if (notice?.of === 'notice' && !banded(notice)) expect(banded(below[0]), `page ${page}`).toBe(false);
+      }
+    }
+    expect(notices).toBeGreaterThan(15);
+  });
+
   test('no figure is parted from the words of its step', () => {
     for (const guide of guides)
       for (const { below, page } of turns(guide)) {

@@ -54,6 +54,22 @@ describe('limits', () => {
   });
 });
 
+describe('callouts', () => {
+  test('the number of one stands on the line of its name', () => {
+    let callouts = 0;
+    for (const { placed, id } of books)
+      for (const [index, { slabs }] of placed.pages.entries())
+        for (const { slab } of slabs)
+          for (const item of slab.items) {
+            if (item.kind !== 'line') continue;
+            const text = item.line.parts.map((part) => (part.kind === 'page' ? '8' : part.shaped.map((one) => one.text).join(''))).join('');
+            if (/\(\d{1,2}(?:\)|,\s?page)/.test(text)) callouts += 1;
+            expect(text, `${id}, page ${index + 1}`).not.toMatch(/^\(\d{1,2}(?:\)|,)|\(\d{1,2},$/);
+          }
+    expect(callouts).toBeGreaterThan(40);
+  });
+});
+
 describe('print', () => {
   test('the smallest is 8 points in running text and margins, 7 in figures', () => {
     let [text, figure] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];

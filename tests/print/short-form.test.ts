@@ -60,6 +60,23 @@ describe('paper checklists of the sample library', () => {
     expect(said('OM-5110')).toContain(folded('line air, 6 bar (only with pop-up transfer).'));
   });
 
+  test('a branch names its model once: on a chip, or in its condition', () => {
+    const lip = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as ProcedureFacts;
+    const tasks = shortProcedure(lip, it.input).chapters.flatMap(({ blocks }) =>
+      blocks.flatMap((block) => (block.kind === 'tasks' ? block.items.filter((item) => item.kind === 'task') : [])),
+    );
+    const lines = tasks
+      .filter(({ line }) => line.some(({ text }) => text.includes('DL-')))
+      .map(({ line }) => line.map(({ text }) => text).join(''));
+    expect(lines.map((line) => line.replace(/: use.*|DL-\d+ Use.*/, ''))).toEqual([
+      '',
+      'For the DL-25 up to serial number 2199',
+      'For the DL-25 from serial number 2200',
+      '',
+    ]);
+    for (const line of lines) expect(line.match(/DL-\d+/g)).toHaveLength(1);
+  });
+
   test('on a small leaf no range of a limit is broken, and no limit takes more lines than it needs', () => {
     let limits = 0;
     for (const facts of it.report.facts.procedures)

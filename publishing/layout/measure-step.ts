@@ -89,7 +89,11 @@ export function measureSteps(steps: readonly StepBlock[], warned: boolean, room:
         slab.turn = Math.max(slab.turn ?? 0, costs.afterUnsafe);
       }
     // A figure is looked at while the words above it are done.
-    for (const slab of labelled.slice(1).filter(({ of }) => of === 'figure')) slab.cost = Math.max(slab.cost, costs.insideShortStep);
+    const figure = labelled.findIndex(({ of }) => of === 'figure');
+    for (const slab of labelled.slice(1, figure + 1)) slab.cost = Math.max(slab.cost, costs.insideShortStep);
+    // What a step is about, and nothing of what is done: in a long step lines of its lead have no space between them.
+    const led = labelled.find(({ gap }, at) => at > 0 && gap > 0);
+    if (led !== undefined) led.cost = Math.max(led.cost, costs.loneStep);
     const group = `step ${step.label} and its notices`;
     if (guards.length > 0) {
       head.gap = sheet.between + pt(2);

@@ -73,6 +73,18 @@ function runAround(block: Extract<BookBlock, { kind: 'write-in' }>, flow: Flow):
   return flow.slice(from, to).filter((one) => one.kind === 'write-in');
 }
 
+/** Tables that are one list with this one. */
+function joinedWith(block: Extract<BookBlock, { kind: 'table' }>, flow: Flow): readonly Extract<BookBlock, { kind: 'table' }>[] {
+  const joins = (at: number): boolean => {
+    const one = flow[at];
+    return one?.kind === 'table' && one.joins === true;
+  };
+  let [from, to] = [flow.indexOf(block), flow.indexOf(block) + 1];
+  while (joins(from)) from -= 1;
+  while (joins(to)) to += 1;
+  return flow.slice(from, to).filter((one) => one.kind === 'table');
+}
+
 function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit, flow: Flow): Measured {
   switch (block.kind) {
     case 'heading':
@@ -90,7 +102,7 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'entries':
       return measureEntries(block, room, kit);
     case 'table':
-      return measureTable(block, room, kit, measureFlow);
+      return measureTable(block, joinedWith(block, flow), room, kit, measureFlow);
     case 'figure':
       return measureFigure(block, room, kit);
     case 'rule':

@@ -180,7 +180,7 @@ export const costs = {
   betweenSubsteps: 400,
   bullet: 60,
   /** One thing of a list alone, or anywhere in a short list: a count that was announced does not come true on the page. */
-  bulletNearEdge: 900,
+  bulletNearEdge: 1500,
   /** Between the sections of one procedure in the contents: overleaf nobody sees whose they are. */
   insideEntry: 600,
   row: 80,

@@ -94,6 +94,8 @@ type BlockOf =
       readonly whole?: true;
       /** A bar stands beside the caption alone. */
       readonly captionChanged?: true;
+      /** One list with the table above it. */
+      readonly joins?: true;
     }
   | {
       readonly kind: 'figure';
@@ -104,8 +106,11 @@ type BlockOf =
       readonly captionChanged?: true;
       /** Made anew for each issue from what is no part of the text: no change of it is told. */
       readonly unmarked?: true;
+      /** Stands over what it belongs to. */
+      readonly leads?: true;
     }
-  | { readonly kind: 'rule' }
+  /** `strong`: under the title of a cover. */
+  | { readonly kind: 'rule'; readonly strong?: true }
   | { readonly kind: 'write-in'; readonly label: string; readonly unit?: string; readonly field?: string }
   /** What is judged, and the answers to tick one of. */
   | { readonly kind: 'choice'; readonly label: string; readonly choices: readonly string[]; readonly field: string }
@@ -120,7 +125,8 @@ type BlockOf =
   /** What the hatches of the energy band mean. */
   | { readonly kind: 'band-key'; readonly compact?: true }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
-  | { readonly kind: 'space'; readonly lines: number };
+  /** `fill`, on a cover: and all that its page has left. */
+  | { readonly kind: 'space'; readonly lines: number; readonly fill?: true };
 
 export interface NoticeBlock extends ChangeMarks {
   readonly kind: 'notice';

@@ -36,6 +36,10 @@ const REASONS: Readonly<Record<PrintNote['kind'], Pick<PrintNote, 'why' | 'expec
     why: 'A copy, or bad light, takes the smallest print first.',
     expected: 'Larger print in the figure, or a figure that is not as wide.',
   },
+  'long-words': {
+    why: 'A title that is cut at the head of a leaf may be taken for another one.',
+    expected: 'A shorter title, or larger paper.',
+  },
   'unsettled-pages': {
     why: 'A reference may name the page beside the right one.',
     expected: 'Other words around one of the references, so that the pages come to rest.',

@@ -159,8 +159,8 @@ export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice
 const procedureChapters = (facts: ProcedureFacts, input: ComposeInput): readonly Chapter[] => [
   contentsChapter(input, false),
   cautionsChapter([facts], input, false, true),
+  // No list of what all procedures ask for: of one it would say the same again.
   procedureChapter(facts, input, new Set([facts.head.id]), false),
-  toolsChapter([facts], input, false),
 ];
 
 function settings(

@@ -19,23 +19,29 @@ const line = (said: string, style: 'title' | 'subtitle' | 'eyebrow' | 'small' | 
   inline: text(said),
 });
 
+/** By what the guide is told from others and from its own earlier issues. */
+const stampLine = (parts: readonly string[]): BookBlock => ({
+  kind: 'paragraph',
+  inline: [{ kind: 'strong', text: parts.join(' \u00b7 ') }],
+});
+
 export function cover({ title, subtitle, id, revision, date, models }: CoverFacts, input: ComposeInput): Flow {
   const { house } = input.library.registers;
   const words = printedWords(house.language).book;
   const stamp = [id, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
   return [
-    { kind: 'space', lines: 5 },
-    line(house.publisher, 'eyebrow'),
-    { kind: 'space', lines: 0.6 },
+    line(house.publisher, 'subtitle'),
+    { kind: 'space', lines: 8 },
     line(title, 'title'),
     ...(subtitle === undefined ? [] : [{ kind: 'space', lines: 0.4 } as const, line(subtitle, 'subtitle')]),
-    { kind: 'space', lines: 1.5 },
+    { kind: 'space', lines: 1 },
+    { kind: 'rule', strong: true },
+    stampLine(stamp),
+    ...(models.length === 0 ? [] : [line(`${words.glance.models} ${models.join(', ')}`, 'body')]),
+    { kind: 'space', lines: 2, fill: true },
     { kind: 'rule' },
-    line(stamp.join(' \u00b7 '), 'body'),
-    ...(models.length === 0 ? [] : [line(models.join(', '), 'body')]),
-    { kind: 'space', lines: 16 },
-    line(words.cautions[0] as string, 'small'),
-    line(words.cautions[4] as string, 'small'),
+    line(words.cautions[0] as string, 'body'),
+    line(words.cautions[4] as string, 'body'),
     ...(house.copyright === undefined ? [] : [line(house.copyright, 'small')]),
   ];
 }
@@ -46,16 +52,16 @@ export function backCover({ title, id, revision, date }: CoverFacts, input: Comp
   const stamp = [id, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
   const before = printedWords(house.language).guide.backLine.replace('{cautions}', words.cautionsTitle);
   return [
-    { kind: 'space', lines: 22 },
-    { kind: 'rule' },
-    line(house.publisher, 'eyebrow'),
+    line(house.publisher, 'subtitle'),
+    { kind: 'space', lines: 2, fill: true },
     line(title, 'subtitle'),
-    line(stamp.join(' \u00b7 '), 'body'),
+    { kind: 'rule', strong: true },
+    stampLine(stamp),
     {
       kind: 'paragraph',
       inline: [...text(`${before} `), { kind: 'link', text: '', anchor: 'cautions', page: true, bare: true }, ...text('.')],
     },
-    ...house.assistance.map((one) => line(one, 'small')),
+    ...house.assistance.map((one) => line(one, 'body')),
     ...(house.copyright === undefined ? [] : [line(house.copyright, 'small')]),
   ];
 }

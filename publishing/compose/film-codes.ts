@@ -38,14 +38,26 @@ export function filmCodes(section: Section, scope: Scope, measured: ReadonlyMap<
   const columns = Math.max(1, Math.floor(room / cell));
   const most = ROWS * columns;
   const strips = Array.from({ length: Math.ceil(chosen.length / most) }, (_, index) => chosen.slice(index * most, (index + 1) * most));
+  const [only, another] = chosen;
+  if (only !== undefined && another === undefined) {
+    const source = drawing(
+      [only],
+      () => words.filmOne,
+      (link) => `${name(link)}, ${shortTime(link.start)}`,
+      { room, cell, columns },
+    );
+    const alt = `${words.filmOne}: ${name(only)}, ${shortTime(only.start)}: ${only.address}`;
+    return [{ kind: 'figure', alt, image: { kind: 'svg', source }, leads: true }];
+  }
   return strips.map((shown, index): BookBlock => {
     const caption = words.filmCodes(index + 1, strips.length);
     return {
       kind: 'figure',
+      leads: true,
       alt: `${caption} ${shown.map((link) => `${name(link)}, ${shortTime(link.start)}: ${link.address}`).join('; ')}`,
       caption,
       unmarked: true,
-      image: { kind: 'svg', source: drawing(shown, name, { room, cell, columns }) },
+      image: { kind: 'svg', source: drawing(shown, name, ({ start }) => shortTime(start), { room, cell, columns }) },
     };
   });
 }
@@ -59,7 +71,10 @@ interface Grid {
   readonly columns: number;
 }
 
-function drawing(links: readonly FilmLink[], name: (link: FilmLink) => string, { room, cell, columns }: Grid): string {
+type Says = (link: FilmLink) => string;
+
+/** Two lines beside each code. */
+function drawing(links: readonly FilmLink[], upper: Says, lower: Says, { room, cell, columns }: Grid): string {
   const high = cell - WORDS;
   const height = Math.ceil(links.length / columns) * high;
   const cells = links.map((link, index) => {
@@ -69,8 +84,8 @@ function drawing(links: readonly FilmLink[], name: (link: FilmLink) => string, {
     // The blank margin of a code is part of it: words begin where it ends.
     return [
       `<path transform="translate(${shown(x)} ${shown(y)}) scale(${MODULE})" d="${path}" fill="#000000"/>`,
-      `<text x="${shown(beside)}" y="${shown(middle - 0.6)}" font-size="3.2">${escaped(name(link))}</text>`,
-      `<text x="${shown(beside)}" y="${shown(middle + 3.2)}" font-size="3.2">${shortTime(link.start)}</text>`,
+      `<text x="${shown(beside)}" y="${shown(middle - 0.6)}" font-size="3.2">${escaped(upper(link))}</text>`,
+      `<text x="${shown(beside)}" y="${shown(middle + 3.2)}" font-size="3.2">${escaped(lower(link))}</text>`,
     ].join('');
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(room * PX_PER_MM)}" viewBox="0 0 ${room} ${shown(height)}">${cells.join('')}</svg>`;

@@ -1,7 +1,8 @@
 /** What stands before the steps of a procedure: at a glance, what is needed, the energy on the machine, what is measured. */
-import type { Family, ListedName, Machine, Registers, Source } from '../../procedures-schema/index.ts';
+import type { Family, ListedName, Registers } from '../../procedures-schema/index.ts';
 import type { BookBlock, Flow, Inline } from '../book.ts';
-import { listedFor, machinesOf, modelsOf } from './edition.ts';
+import { listedFor, modelsOf } from './edition.ts';
+import { energyOf } from './energy-lines.ts';
 import { titleOf } from './inline.ts';
 import { limitWords } from './limits-text.ts';
 import { chapterAnchor, type Scope } from './scope.ts';
@@ -76,10 +77,12 @@ function needs(scope: Scope): BookBlock[] {
         ],
       );
     if (rows.length === 0) return [];
-    return [{ ...table([kind, words.needsHead[2], words.needsHead[3]], rows), widths: [430, 450, 120] }];
+    return [{ ...table([kind, words.needsHead[2], words.needsHead[3]], rows), widths: [400, 470, 130] }];
   });
   if (tables.length === 0) return [];
-  return [{ kind: 'heading', level: 2, text: words.needs, bookmark: false }, ...tables];
+  // Fetched in one go: all on one page where they fit.
+  const joined = tables.map((one, index): BookBlock => (index === 0 || one.kind !== 'table' ? one : { ...one, joins: true }));
+  return [{ kind: 'heading', level: 2, text: words.needs, bookmark: false }, ...joined];
 }
 
 /** Size, range and number from the registers, then for which models and the writer's note. `amount`: how much of a consumable, where no column says it. */
@@ -109,54 +112,23 @@ const amountOf = (entry: ListedName, { consumables }: Registers): string | undef
 
 function energy(scope: Scope): BookBlock[] {
   const { words } = scope;
-  const machines = machinesOf(scope);
-  const families = [...new Set(machines.map((machine) => machine.name))];
-  return families.flatMap((name): BookBlock[] => {
-    const own = machines.filter((machine) => machine.name === name);
-    const rows = sourcesOf(own).map((source): Row => {
-      const some = own.filter((machine) => machine.sources.some((one) => one.name === source.name));
-      const only = some.length === own.length ? '' : ` (${onlyOn(some, own, words)})`;
-      return [
-        [...strong(source.name), ...text(`, ${source.size}${only}`)],
-        text(uses(source.isolate) || words.none),
-        text(stored(source, words) || words.none),
-        text([...source.tryOut, ...source.shownBy, ...source.provedWith].join(` ${words.or} `) || words.none),
-      ];
-    });
-    const family = scope.input.library.registers.families.find((one) => one.name === name);
-    const title = families.length === 1 ? words.energy : `${words.energy}: ${name}`;
+  const families = energyOf(scope);
+  return families.flatMap(({ family, sources }): BookBlock[] => {
+    const rows = sources.map(
+      ({ name, size, only, cutOff, stored, proved }): Row => [
+        [...strong(name), ...text(`, ${size}${only === '' ? '' : ` (${only})`}`)],
+        text(cutOff || words.none),
+        text(stored || words.none),
+        text(proved.join(` ${words.or} `) || words.none),
+      ],
+    );
+    const known = scope.input.library.registers.families.find((one) => one.name === family);
+    const title = families.length === 1 ? words.energy : `${words.energy}: ${family}`;
     return [
       { kind: 'heading', level: 2, text: title, bookmark: false },
-      { ...table(words.energyHead, rows), whole: true, notes: absent(family, words) },
+      { ...table(words.energyHead, rows), whole: true, notes: absent(known, words) },
     ];
   });
-}
-
-/** Which of the machines: by the option that they have and the others have not, else by models where all of each are meant, else by name. */
-function onlyOn(some: readonly Machine[], all: readonly Machine[], words: Scope['words']): string {
-  const has = (machine: Machine): boolean => some.includes(machine);
-  const option = [...new Set(some.flatMap(({ variant }) => variant.options))].find((one) =>
-    all.every((machine) => machine.variant.options.includes(one) === has(machine)),
-  );
-  if (option !== undefined) return `${words.onlyWithOption} ${option}`;
-  const models = [...new Set(some.map(({ variant }) => variant.model))];
-  const whole = all.every((machine) => has(machine) || !models.includes(machine.variant.model));
-  return `${words.only} ${(whole ? models : [...new Set(some.map(({ variant }) => variant.name))]).join(', ')}`;
-}
-
-const uses = (list: Source['isolate']): string => list.map(({ point, safe }) => `${point} ${safe}`).join(', ');
-
-function stored(source: Source, words: Scope['words']): string {
-  const parts = [uses([...source.relieve, ...source.restrain])];
-  if (source.settles !== undefined) parts.push(words.goneAfter.replace('{time}', source.settles));
-  return parts.filter((part) => part !== '').join('; ');
-}
-
-/** Sources of all machines of a family, each once, in register order. */
-function sourcesOf(machines: readonly Machine[]): readonly Source[] {
-  const out = new Map<string, Source>();
-  for (const { sources } of machines) for (const source of sources) if (!out.has(source.name)) out.set(source.name, source);
-  return [...out.values()];
 }
 
 function absent(family: Family | undefined, words: Scope['words']): BookBlock[] {

@@ -4,6 +4,7 @@ export { codeLines } from './blocks.ts';
 export { footOf, type Guide, guideBook, type PrintChoice, procedureBook } from './book-of.ts';
 export { changedSections } from './changes.ts';
 export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';
+export { energyOf } from './energy-lines.ts';
 export { measurementsAt, readTwice } from './entries.ts';
 export { assertEdition, heldBy, isFor, leftOut, noEdition } from './for-model.ts';
 export { detailOf } from './front.ts';

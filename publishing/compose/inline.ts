@@ -2,8 +2,9 @@
  * Running text as printed: references become words and links, second values stand in round brackets, or after a semicolon where these are open
  * already. Looks nothing up but where references lead.
  */
-import { decimalMarkOf, type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
+import { type LabelledStep, type Prose, type ReferenceMark, resolveReference } from '../../procedures-schema/index.ts';
 import type { Inline } from '../book.ts';
+import { decimalIn } from './language.ts';
 import { chapterAnchor, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { settingAt } from './second-value.ts';
 import { inUnits, valueBefore } from './units-edition.ts';
@@ -16,9 +17,7 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
     if (mark.at < at) continue;
     const { units } = scope.input;
     const value =
-      units !== undefined && mark.form.kind === 'second-value'
-        ? valueBefore(prose, at, mark.at, decimalMarkOf(scope.input.library.registers.house.language))
-        : undefined;
+      units !== undefined && mark.form.kind === 'second-value' ? valueBefore(prose, at, mark.at, decimalIn(scope.input)) : undefined;
     if (units !== undefined && value !== undefined && mark.form.kind === 'second-value') {
       out.push(...styled(prose, at, value));
       const first = prose.text.slice(value, mark.at).trimEnd();
@@ -39,7 +38,18 @@ export function inlineOf(prose: Prose, scope: Scope, from?: LabelledStep): Inlin
     at = mark.end;
   }
   out.push(...styled(prose, at, prose.text.length));
-  return pointed(out, scope, from);
+  return pointed(held(out), scope, from);
+}
+
+/** The number of a callout stays on the line of the name that it belongs to. */
+function held(inline: readonly Inline[]): Inline[] {
+  return inline.map((one, index) => {
+    if (one.kind === 'code') return one;
+    const opens = /^\(\d{1,2}\)/.test(inline[index + 1]?.text ?? '');
+    const text = one.text.replace(/ (?=\(\d{1,2}\))/g, '\u00a0');
+    const said = opens ? text.replace(/ $/, '\u00a0') : text;
+    return said === one.text ? one : { ...one, text: said };
+  });
 }
 
 /** The same as words alone, for data files and headings. */

@@ -1,9 +1,18 @@
-/** A guide in another language than the house prints all its pages in that one: its words, its decimal mark, its hyphens. */
+/**
+ * A guide in another language than the house prints its own words, quotation marks and hyphens in that one. Numbers stay as the writer wrote them, and
+ * are read so: with the other decimal mark "0.050 mm" is nought, and a page with both marks is misread.
+ */
+import { type DecimalMark, decimalMarkOf } from '../../procedures-schema/index.ts';
 import type { ComposeInput } from './scope.ts';
 
 export function inLanguage(input: ComposeInput, language: string | undefined): ComposeInput {
   const { library } = input;
   const { house } = library.registers;
   if (language === undefined || language === house.language) return input;
-  return { ...input, library: { ...library, registers: { ...library.registers, house: { ...house, language } } } };
+  const written = input.written ?? house.language;
+  return { ...input, written, library: { ...library, registers: { ...library.registers, house: { ...house, language } } } };
 }
+
+/** Of the numbers in the text, and of all that are printed beside it. */
+export const decimalIn = ({ written, library }: Pick<ComposeInput, 'written' | 'library'>): DecimalMark =>
+  decimalMarkOf(written ?? library.registers.house.language);

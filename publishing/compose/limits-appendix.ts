@@ -29,7 +29,7 @@ export function limitsChapter(procedures: readonly ProcedureFacts[], input: Comp
     if (rows.length === 0) return [];
     return [
       { kind: 'heading', level: 2, text: `${facts.head.id} ${facts.head.title}`, anchor: `limits ${facts.head.id}`, bookmark: false },
-      { kind: 'table', head: words.limitsHead.map(text), rows, align: ['left', 'left', 'left'], widths: [240, 560, 200], full: true },
+      { kind: 'table', head: words.limitsHead.map(text), rows, align: ['left', 'left', 'left'], widths: [210, 480, 310], full: true },
     ];
   });
   if (blocks.length === 0) return undefined;

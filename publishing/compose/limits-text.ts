@@ -1,6 +1,5 @@
 /** Limits of a measurement as printed: one line a model or range of serial numbers, or one for all where they are the same. */
 import {
-  decimalMarkOf,
   type Limit,
   limitModels,
   limitQuantity,
@@ -11,6 +10,7 @@ import {
   type SerialBounds,
 } from '../../procedures-schema/index.ts';
 import { modelsOf } from './edition.ts';
+import { decimalIn } from './language.ts';
 import { type Scope, tableNamed } from './scope.ts';
 import { unitsOf } from './units-edition.ts';
 
@@ -27,7 +27,7 @@ export function limitsPrinted(measurement: Measurement, scope: Scope): readonly 
   const models = modelsOf(scope);
   const table = measurement.table === undefined ? undefined : tableNamed(scope, measurement.table);
   const { registers } = scope.input.library;
-  const { limits } = limitsOf(measurement, table, limitModels(scope.facts.head, registers), decimalMarkOf(registers.house.language));
+  const { limits } = limitsOf(measurement, table, limitModels(scope.facts.head, registers), decimalIn(scope.input));
   const rows = models.flatMap((model) =>
     limitsFor(limits, model).map(
       (limit): PrintedLimit => ({
@@ -58,27 +58,32 @@ export interface LimitLine {
 export function limitLines(measurement: Measurement, scope: Scope): readonly LimitLine[] {
   const lines = new Map<string, string[]>();
   for (const { name, text } of limitsPrinted(measurement, scope))
-    lines.set(text, [...(lines.get(text) ?? []), ...(name === undefined ? [] : [name])]);
+    lines.set(text, [...(lines.get(text) ?? []), ...(name === undefined ? [] : [unbroken(name)])]);
   return [...lines].map(([text, names]) => ({ names: names.join(', '), text }));
 }
 
-/**
- * The same for a cell of a table, an entry a line: a name at the end of one line before a value on the next is read as another machine's. A range is
- * never broken: half of one, read at arm's length, is another limit.
- */
+/** The same for a cell of a table, an entry a line: a bare name at the end of one line before a value on the next is read as another machine's. */
 export const limitWords = (measurement: Measurement, scope: Scope): string =>
   limitLines(measurement, scope)
-    .map(({ names, text }) => (names === '' ? unbroken(text) : `${names}:\u00a0${unbroken(text)}`))
+    .map(({ names, text }) => (names === '' ? text : `${names}:${names.endsWith(')') ? ' ' : '\u00a0'}${text}`))
     .join('\u2028');
 
-const unbroken = (text: string): string => text.replace(/(\d) to (?=[\d−])/g, '$1\u00a0to\u00a0');
+/** A model and its range of serial numbers on one line. */
+const unbroken = (name: string): string => name.replaceAll(' ', '\u00a0');
 
-/** "0 to 4 mm (0 to 0.15 in)", second unit as the house wants it. */
+/**
+ * "0 to 4 mm (0 to 0.15 in)", second unit as the house wants it, in the words of the book. A range is never broken: half of one, read at arm's length,
+ * is another limit.
+ */
 export function limitText(
   limit: Limit,
-  scope: { readonly input: Pick<Scope['input'], 'library' | 'units'>; readonly words: Scope['words'] },
+  scope: { readonly input: Pick<Scope['input'], 'library' | 'units' | 'written'>; readonly words: Scope['words'] },
 ): string {
-  const { language } = scope.input.library.registers.house;
+  const { words, input } = scope;
   const quantity = limitQuantity(limit);
-  return quantity === undefined ? scope.words.noLimit : printDual(quantity, unitsOf(scope.input), decimalMarkOf(language));
+  if (quantity === undefined) return words.noLimit;
+  return printDual(quantity, unitsOf(input), decimalIn(input))
+    .replace(/(\d) to (?=[\d−])/g, `$1\u00a0${words.to}\u00a0`)
+    .replace(/at least (?=[\d−])/g, `${words.atLeast}\u00a0`)
+    .replace(/at most (?=[\d−])/g, `${words.atMost}\u00a0`);
 }

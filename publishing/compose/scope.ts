@@ -10,6 +10,8 @@ export interface ComposeInput {
   /** Figures by path; what is missing here is printed as missing. */
   readonly figures: ReadonlyMap<string, Image>;
   readonly draft: boolean;
+  /** Language of the text, where what stands around it is printed in another. */
+  readonly written?: string;
   /** What it is printed on, where that is not the paper of the house. */
   readonly paper?: Book['paper'];
   /** The library as it was: what is not the same there gets a bar in the margin. */

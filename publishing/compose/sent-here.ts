@@ -1,6 +1,7 @@
 /** Sections apart from the main line: which steps send a reader there, whether there is a way back, and where the main line ends. */
 import { eachAction, type LabelledStep, type Section } from '../../procedures-schema/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
+import { PRINTED_LANGUAGES, printedWords } from '../printed-words/index.ts';
 import { type Applies, appliesIn } from './edition.ts';
 import { stepLink } from './inline.ts';
 import { type Scope, sectionAnchor } from './scope.ts';
@@ -66,6 +67,8 @@ const topSteps = (section: Section): number =>
 
 function saysSo(section: Section, { facts }: Scope): boolean {
   const last = facts.read.labels.steps.filter((step) => step.section === section && step.path.length === 1).at(-1);
+  const said = last?.step.lead.text.trim();
+  if (PRINTED_LANGUAGES.some((language) => printedWords(language).book.endsHere === said)) return true;
   return eachAction(facts.read).some(({ action, step }) => action.kind === 'end' && step === last && action.when.length === 0);
 }
 

@@ -4,7 +4,6 @@
  */
 import {
   type ComputedCell,
-  decimalMarkOf,
   holdsSerial,
   type LabelledStep,
   limitModel,
@@ -19,6 +18,7 @@ import {
 } from '../../procedures-schema/index.ts';
 import type { Inline } from '../book.ts';
 import { inlineOf } from './inline.ts';
+import { decimalIn } from './language.ts';
 import { rangePrinted } from './limits-text.ts';
 import type { Scope } from './scope.ts';
 import { unitsOf } from './units-edition.ts';
@@ -26,7 +26,7 @@ import { unitsOf } from './units-edition.ts';
 export function tableRows(table: Table, scope: Scope, from?: LabelledStep): readonly (readonly Inline[][])[] {
   const { registers } = scope.input.library;
   const { model } = scope.input;
-  const mark = decimalMarkOf(registers.house.language);
+  const mark = decimalIn(scope.input);
   const all = registers.models.map(({ name }) => limitModel(name, registers));
   const models = limitModels(scope.facts.head, registers);
   const read = scope.facts.head.measurements
@@ -53,8 +53,7 @@ export function tableRows(table: Table, scope: Scope, from?: LabelledStep): read
 }
 
 function cellText({ amount, end, unit, words, headed }: ComputedCell, scope: Scope): string {
-  const { language } = scope.input.library.registers.house;
-  const mark = decimalMarkOf(language);
+  const mark = decimalIn(scope.input);
   const value = headed
     ? printQuantity({ form: 'single', nominal: amount, unit: NO_UNIT, text: '' }, mark)
     : printEnd(amount, end, unit, unitsOf(scope.input), mark);

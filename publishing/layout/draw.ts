@@ -15,7 +15,7 @@ import { widthOfAll } from './shaped.ts';
 import type { Bookmark, Decor, SlabItem } from './slab.ts';
 import type { NodeId, Structure } from './structure.ts';
 import { colours } from './style.ts';
-import { drawTab, tabsOf } from './tabs.ts';
+import { drawTab } from './tabs.ts';
 import { type Mp, pt } from './units.ts';
 
 export interface DrawnPage {
@@ -70,7 +70,8 @@ export function drawingOf(placed: PlacedBook, keep = false): Drawing {
     return page === undefined ? '?' : (numbers[page] as PageNumber).shown;
   };
   const known = (anchor: string): boolean => placed.anchors.has(anchor);
-  const tabs = tabsOf(placed.chapters);
+  const { tabs } = placed;
+  const tabNames = tabs.map(({ name }) => name);
   const draw = (index: number, asked: (anchor: string) => string): DrawnPage => {
     const page = pages[index] as PlacedPage;
     const number = numbers[index] as PageNumber;
@@ -94,7 +95,7 @@ export function drawingOf(placed: PlacedBook, keep = false): Drawing {
   };
   const kept = (index: number): DrawnPage => {
     const page = pages[index] as PlacedPage;
-    const stamp = stampOfPage(page, numbers[index] as PageNumber, tabs, kit);
+    const stamp = stampOfPage(page, numbers[index] as PageNumber, tabNames, kit);
     const before = drawnBefore.get(page.slabs);
     if (before !== undefined && before.stamp === stamp && [...before.answers].every(([anchor, said]) => pageOf(anchor) === said))
       return before.page;

@@ -1,8 +1,8 @@
-/** What stands on a page outside the flow: running head, foot, the draft mark, the line on a blank page. Artifacts all: read aloud by nobody. */
+/** Draws what stands on a page outside the flow: running head, foot, the draft mark, the line on a blank page. Artifacts all: read aloud by nobody. */
 
 import { fill } from '../printed-words/index.ts';
 import type { Kit } from './kit.ts';
-import { artifact, marginWords, markLine, markOf, stampOf } from './margin-words.ts';
+import { artifact, marginNumber, marginText, markLine, markOf } from './margin-ops.ts';
 import { type Op, segment } from './ops.ts';
 import type { PageNumber } from './page-numbers.ts';
 import type { PlacedPage } from './place.ts';
@@ -11,53 +11,36 @@ import { colours, type TextLook } from './style.ts';
 import { mm, pt } from './units.ts';
 
 export function drawFurniture(page: PlacedPage, number: PageNumber, kit: Kit): Op[] {
-  const { book, sheet } = kit;
+  const { sheet } = kit;
   const { body, headBaseline, footBaseline } = page.geometry;
-  const look = sheet.furniture;
-  const bold: TextLook = { ...look, face: 'bold', colour: colours.ink };
+  const bold: TextLook = { ...sheet.furniture, face: 'bold', colour: colours.ink };
   const left = page.side === 'left';
-  const out: Op[] = [];
+  const mark = markOf(kit) === undefined ? [] : markLine(page, kit);
+  if (page.cover) return artifact('Header', mark);
+  const words = page.words;
   const foot: Op[] = [];
   const head: Op[] = [];
-  if (page.cover) {
-    if (markOf(kit) !== undefined) head.push(...markLine(page, kit));
-    return artifact('Header', head);
-  }
-  const chapter = page.chapter;
-  const date = chapter?.date ?? book.date;
-  const stamp = stampOf(page, kit);
-  const wide = (text: string, { face, size }: TextLook): number => widthOfAll(kit.shaper.shape(face, text), size);
-  // Room by need: one of the two is cut only where both are long.
-  const room = body.width - pt(12);
-  const title = wide(chapter?.title ?? book.title, bold);
-  const section = wide(page.section, look);
-  const rest = title + section <= room ? section : Math.min(section, Math.max(Math.round(room * 0.38), room - title));
-  const half = room - rest;
-  // The title stands at the outer edge, where a thumb finds it; the section at the inner one.
-  const outerX = left ? body.x : body.x + body.width - half;
-  const innerX = left ? body.x + body.width - rest : body.x;
   if (!page.blank) {
-    head.push(...marginWords(chapter?.title ?? book.title, bold, outerX, half, headBaseline, left ? 'left' : 'right', kit));
-    head.push(...marginWords(page.section, look, innerX, rest, headBaseline, left ? 'right' : 'left', kit));
-    const y = headBaseline + mm(2.2);
+    // The title stands at the outer edge, where a thumb finds it; the section at the inner one, or below the title.
+    const outer = left ? 'left' : 'right';
+    const inner = words.stacked ? outer : left ? 'right' : 'left';
+    const lead = sheet.furniture.lead;
+    const below = words.title.length - 1 + (words.stacked ? 1 : 0);
+    head.push(...marginText(words.title, body.x, body.width, headBaseline, outer));
+    head.push(...marginText(words.section, body.x, body.width, headBaseline + (words.stacked ? lead : 0), inner));
+    const y = headBaseline + mm(2.2) + below * lead;
     head.push({ op: 'path', path: segment(body.x, y, body.x + body.width, y), stroke: { colour: colours.faint, width: pt(0.75) } });
   }
-  if (markOf(kit) !== undefined) head.push(...markLine(page, kit));
+  head.push(...mark);
   const third = Math.floor(body.width / 3);
-  // A leaf that is taken out says also which guide it belongs to.
-  const guide = chapter?.number === undefined || chapter.number === book.number ? undefined : book.number;
-  const stampText = [date === undefined ? stamp : `${stamp}  ${date}`, guide]
-    .filter((part) => part !== undefined && part !== '')
-    .join(' \u00b7 ');
+  foot.push(...marginText(words.stamp, left ? body.x + third : body.x, body.width - third, footBaseline, left ? 'right' : 'left'));
   const pageText = fill(kit.words.pageOf, { n: number.shown, total: number.total });
   foot.push(
-    ...marginWords(stampText, look, left ? body.x + third : body.x, body.width - third, footBaseline, left ? 'right' : 'left', kit),
+    ...marginNumber(pageText, bold, left ? body.x : body.x + body.width - third, third, footBaseline, left ? 'left' : 'right', kit),
   );
-  foot.push(...marginWords(pageText, bold, left ? body.x : body.x + body.width - third, third, footBaseline, left ? 'left' : 'right', kit));
-  if (book.footLine !== undefined) foot.push(...marginWords(book.footLine, look, body.x, body.width, footBaseline + pt(12), 'center', kit));
-  if (page.blank) foot.push(...marginWords(kit.words.blank, look, body.x, body.width, body.y + Math.round(body.height / 2), 'center', kit));
-  out.push(...artifact('Header', head), ...artifact('Footer', foot));
-  return out;
+  foot.push(...marginText(words.foot, body.x, body.width, footBaseline + pt(12), 'center'));
+  foot.push(...marginText(words.blank, body.x, body.width, body.y + Math.round(body.height / 2), 'center'));
+  return [...artifact('Header', head), ...artifact('Footer', foot)];
 }
 
 /** Large and pale across the page, under everything else. */

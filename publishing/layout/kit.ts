@@ -18,6 +18,7 @@ export interface LayoutNote {
     | 'bad-image'
     | 'figure-part'
     | 'small-print'
+    | 'long-words'
     | 'unsettled-pages'
     | 'many-leaves';
   readonly message: string;
@@ -58,15 +59,19 @@ export interface TextPlace {
 export const linesIn = (inline: readonly Inline[], look: TextLook, node: NodeId, width: Mp, kit: Kit): readonly Line[] =>
   linesOf(inline, look, node, width, kit);
 
+/** Lines of a paragraph that is better moved whole. */
+const shortParagraph = 6;
+
 /** Lines as slabs, one a line, with widow and orphan costs. */
 export function textSlabs(inline: readonly Inline[], look: TextLook, place: TextPlace, kit: Kit): Slab[] {
   const lines = linesIn(inline, look, place.node, place.width, kit);
   const baseline = baselineIn(look, kit);
+  const within = lines.length <= shortParagraph ? costs.insideShortParagraph : costs.line;
   return lines.map((line, index) => ({
     height: look.lead,
     items: [{ kind: 'line', x: place.x, width: place.width, baseline, line, align: look.align }],
     gap: 0,
-    cost: index === 0 ? 0 : place.cost + (index === 1 || index === lines.length - 1 ? costs.orphan : costs.line),
+    cost: index === 0 ? 0 : place.cost + (index === 1 || index === lines.length - 1 ? costs.orphan : within),
     decor: line.parts.some(({ look: own }) => own.barred) ? [...place.decor, { kind: 'change' }] : place.decor,
     of: place.of,
   }));

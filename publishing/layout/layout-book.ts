@@ -3,25 +3,40 @@
 import { invariant } from '../../procedures-schema/invariant.ts';
 import type { Book, BookBlock, Flow } from '../book.ts';
 import { fill, printedWords } from '../printed-words/index.ts';
+import { onOnePage } from './cover-spaces.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { ledIn } from './lead-in.ts';
+import { newMarginWords } from './margin-words.ts';
 import { measureFlow } from './measure.ts';
 import { mustTurn } from './measure-table.ts';
 import { keyOf, MeasuredMemory } from './measured-memory.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
+import { numberPages, type PageNumber } from './page-numbers.ts';
 import { geometryOf, type Side } from './paper.ts';
-import { heightOf, type MeasuredChapter, type Placed, type PlacedPage, type PlacedSlab, placeAll, usedHeight } from './place.ts';
+import {
+  type FilledPage,
+  heightOf,
+  type MeasuredChapter,
+  type Placed,
+  type PlacedPage,
+  type PlacedSlab,
+  placeAll,
+  usedHeight,
+} from './place.ts';
 import { forgetNear, formsOf, type References, widen } from './references.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import { shortSheet } from './short-sheet.ts';
 import type { Slab } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours, costs, sheetOf } from './style.ts';
+import { type Tab, tabsOf } from './tabs.ts';
 
-export interface PlacedBook extends Placed {
+export interface PlacedBook extends Omit<Placed, 'pages'> {
+  readonly pages: readonly PlacedPage[];
   readonly book: Book;
   readonly kit: Kit;
   readonly chapters: readonly NormalChapter[];
+  readonly tabs: readonly Tab[];
   /** Elements of the boxes in the head of each leaf; empty for a bound book. */
   readonly headNodes: readonly (readonly NodeId[])[];
 }
@@ -120,13 +135,25 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
   const headNodes = placed.pages.map(({ chapter }) =>
     chapter === undefined ? [] : (book.short?.head ?? []).map(() => structure.add(nodeOf.get(chapter) ?? 0, 'Form')),
   );
-  return { ...placed, book, kit, chapters: normal.chapters, headNodes, notes: [...kit.notes, ...placed.notes, ...missing] };
+  const wordsOf = newMarginWords(kit);
+  const numbers = numberPages(placed.pages, book);
+  const said = placed.pages.map((page, index): PlacedPage => ({ ...page, words: wordsOf(page, numbers[index] as PageNumber) }));
+  return {
+    ...placed,
+    pages: said,
+    tabs: tabsOf(normal.chapters, kit),
+    book,
+    kit,
+    chapters: normal.chapters,
+    headNodes,
+    notes: [...kit.notes, ...placed.notes, ...missing],
+  };
 }
 
 function measureCover(flow: Flow, anchor: string, side: Side, kit: Kit): MeasuredChapter {
   const node = kit.structure.add(0, 'Sect', { title: kit.book.title });
   const room = { left: 0, x: 0, width: kit.pageWidth, node, cost: 0, decor: [] };
-  const slabs = measureFlow(flow, room, kit);
+  const slabs = onOnePage(measureFlow(flow, room, kit), kit.pageHeight);
   markEnds(slabs, slabs, anchor);
   return { chapter: undefined, node, stretches: [{ slabs, side }] };
 }
@@ -188,7 +215,7 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
 }
 
 /** Nothing leaves the body but a single slab that is taller than it. */
-export function assertPages(pages: readonly PlacedPage[]): void {
+export function assertPages(pages: readonly FilledPage[]): void {
   pages.forEach((page, index) => {
     const own = page.slabs.length;
     if (own > 1 && usedHeight(page) > page.geometry.body.height + 1) invariant(hasGiant(page), `page ${index + 1} is overfull`);
@@ -201,4 +228,4 @@ export function assertPages(pages: readonly PlacedPage[]): void {
   });
 }
 
-const hasGiant = (page: PlacedPage): boolean => page.slabs.some(({ slab }) => slab.height > page.geometry.body.height / 2);
+const hasGiant = (page: FilledPage): boolean => page.slabs.some(({ slab }) => slab.height > page.geometry.body.height / 2);

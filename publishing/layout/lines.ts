@@ -22,8 +22,8 @@ const maxBadness = 10_000;
 /** Two hyphens under each other, and a hyphen before the last line, as TeX's plain format weighs them. */
 const doubleHyphen = 10_000;
 const finalHyphen = 5_000;
-/** A last line shorter than `stub`, a short word alone, costs this: as much as a line above it that falls short by almost one and a half times the stretch. */
-const stubDemerits = 100_000;
+/** A last line shorter than `stub`, a word alone, costs the part of this that it is short by: all of it as much as a line that falls short by 1.85 times the stretch. */
+const stubDemerits = 400_000;
 
 /** 100 times the cube of shortfall over stretch, as TeX's badness. */
 function badness(shortfall: Mp, stretch: Mp): number {
@@ -73,7 +73,7 @@ export function breakLines(items: readonly BreakItem[], width: Mp, stretch: Mp, 
       let demerits = line * line + cost * cost;
       if (hyphen && node.hyphen) demerits += doubleHyphen;
       if (last && node.hyphen) demerits += finalHyphen;
-      if (last && node.from > 0 && length < stub) demerits += stubDemerits;
+      if (last && node.from > 0 && length < stub) demerits += Math.floor((stubDemerits * (stub - length)) / stub);
       if (shortfall < 0) demerits += maxBadness * maxBadness;
       const best = node.best + demerits;
       if (chosen === undefined || best < chosen.best) {

@@ -44,7 +44,7 @@ export function measureFigure(block: FigureBlock, room: Room, kit: Kit): Measure
     slabs.push(...lines);
   }
   if (block.anchor !== undefined) (slabs[0] as Slab).anchors = [block.anchor];
-  return { slabs, before: sheet.around, after: sheet.around };
+  return { slabs, before: sheet.around, after: sheet.around, ...(block.leads ? { keepNext: costs.orphan } : {}) };
 }
 
 interface Picture {

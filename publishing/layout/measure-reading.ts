@@ -3,7 +3,7 @@ import type { Inline, Task, TaskReading } from '../book.ts';
 import { tickBox, writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import { segment } from './ops.ts';
-import type { Line } from './paragraph.ts';
+import type { Line } from './parts.ts';
 import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
@@ -23,6 +23,9 @@ export function measureReading(reading: TaskReading, task: Task, room: Room, kit
   return { height, items: [...made.items, line], gap: 0, cost: 0, decor: room.decor, of: 'text' };
 }
 
+const heightOf = (limits: readonly (readonly Line[])[], lead: Mp): Mp =>
+  limits.reduce((sum, lines) => sum + lines.length * lead + pt(1.5), 0);
+
 /** Words of a limit want this much beside the boxes. */
 const leastWords = mm(20);
 
@@ -35,10 +38,10 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
   const { sheet, structure } = kit;
   const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
   const unit = reading.unit === '' ? 0 : textWidth(reading.unit, sheet.body, kit) + pt(4);
-  const beside = unit + pt(8);
+  const after = unit + pt(8);
   // On a narrow leaf boxes get narrower, and stand below the limit where beside it no words would fit.
-  const box = Math.min(leafBoxes.value.width, Math.floor(room.width / Math.max(1, reading.boxes.length)) - beside);
-  const each = box + beside;
+  const box = Math.min(leafBoxes.value.width, Math.floor(room.width / Math.max(1, reading.boxes.length)) - after);
+  const each = box + after;
   const boxes = each * reading.boxes.length;
   const tall = leafBoxes.cell;
   const items: SlabItem[] = [];
@@ -50,13 +53,15 @@ function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
       return linesIn([...chip, words], sheet.body, paragraph, width, kit);
     });
   const narrow = room.width - boxes - pt(4);
-  const [asBelow, asBeside] = [limitsIn(room.width), narrow < leastWords ? undefined : limitsIn(narrow)];
-  // Of several limits that would be broken to stand beside the boxes, a small leaf has more when each has a line of its own.
-  const high = (limits: readonly (readonly Line[])[]): Mp => limits.flat().length * sheet.body.lead + limits.length * pt(1.5);
-  const below = asBeside === undefined || (isSmall(kit) && high(asBelow) + tall < Math.max(tall, high(asBeside)));
+  const apart = limitsIn(room.width);
+  const beside = narrow < leastWords ? undefined : limitsIn(narrow);
+  const high = (limits: readonly (readonly Line[])[]): Mp => heightOf(limits, sheet.body.lead);
+  // A limit in pieces beside its boxes is read worse than whole above them; and a small leaf has more when each of several has a line of its own.
+  const below =
+    beside === undefined || high(beside) > high(apart) + tall || (isSmall(kit) && high(apart) + tall < Math.max(tall, high(beside)));
   const wide = below ? room.width : narrow;
   let y = pt(1);
-  for (const lines of below ? asBelow : asBeside) {
+  for (const lines of below ? apart : beside) {
     for (const line of lines) {
       items.push({ kind: 'line', x: room.x, width: wide, baseline: y + baselineIn(sheet.body, kit), line, align: 'left' });
       y += sheet.body.lead;

@@ -13,7 +13,8 @@ import { type Mp, pt } from './units.ts';
 
 export type StepBlock = Extract<BookBlock, { kind: 'step' }>;
 
-export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, flow: MeasureFlow): Measured {
+/** `warned`: a notice for all of them stands right above. */
+export function measureSteps(steps: readonly StepBlock[], warned: boolean, room: Room, kit: Kit, flow: MeasureFlow): Measured {
   const { sheet } = kit;
   const shallow = Math.min(...steps.map((step) => step.depth));
   const depthOf = (step: StepBlock) => Math.min(step.depth - shallow, 4);
@@ -87,6 +88,12 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
         slab.cost = Math.max(slab.cost, costs.insideShortStep);
         slab.turn = Math.max(slab.turn ?? 0, costs.afterUnsafe);
       }
+    // A figure is looked at while the words above it are done.
+    const figure = labelled.findIndex(({ of }) => of === 'figure');
+    for (const slab of labelled.slice(1, figure + 1)) slab.cost = Math.max(slab.cost, costs.insideShortStep);
+    // What a step is about, and nothing of what is done: in a long step lines of its lead have no space between them.
+    const led = labelled.find(({ gap }, at) => at > 0 && gap > 0);
+    if (led !== undefined) led.cost = Math.max(led.cost, costs.loneStep);
     const group = `step ${step.label} and its notices`;
     if (guards.length > 0) {
       head.gap = sheet.between + pt(2);
@@ -102,7 +109,8 @@ export function measureSteps(steps: readonly StepBlock[], room: Room, kit: Kit, 
       first.gap = guards.length > 0 ? sheet.around : Math.round(sheet.between * (depth === 0 ? 1.15 : 0.7));
       const nested = depth > 0 ? costs.betweenSubsteps : 0;
       const keepFirstSub = depth > previousDepth ? costs.insideStep : 0;
-      const lone = steps.length > 2 && (index === 1 || index === steps.length - 1) ? costs.loneStep : 0;
+      const edge = steps.length > 2 && (index === 1 || index === steps.length - 1) ? costs.loneStep : 0;
+      const lone = warned && index === 1 ? costs.loneUnderNotice : edge;
       first.cost = Math.max(room.cost, costs.betweenSteps, nested, keepFirstSub, lone);
       if (turnCost > 0) first.turn = turnCost;
     }

@@ -15,11 +15,15 @@ import { type Mp, pt, share } from './units.ts';
 type TableBlock = Extract<BookBlock, { kind: 'table' }>;
 type Cells = readonly (readonly Inline[])[];
 
-export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: MeasureFlow): Measured {
+/** Of so many rows at least three stay together at either end. */
+const longTable = 8;
+
+/** `beside`: this table and those that are one list with it; their columns are the same where their widths are given. */
+export function measureTable(block: TableBlock, beside: readonly TableBlock[], room: Room, kit: Kit, flow: MeasureFlow): Measured {
   const { sheet } = kit;
   const pad = sheet.cellPad;
   const scratch = new StructureBuilder();
-  const extents = extentsOf(block, kit);
+  const extents = beside.map((one) => extentsOf(one, kit)).reduce(wider, extentsOf(block, kit));
   // A full table stands under its heading; one too wide for the text column may use the hanging margin as well.
   const need = extents.reduce((sum, column) => sum + column.most, 0);
   const x = block.wide || block.full || need > room.width ? room.left : room.x;
@@ -119,7 +123,8 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   block.rows.forEach((row, index) => {
     const made = rowSlabs(row, sheet.cell, 'body', body, index === block.rows.length - 1);
     const first = made[0] as Slab;
-    const nearEdge = index === 1 || index === block.rows.length - 1;
+    const edge = block.rows.length >= longTable ? 2 : 1;
+    const nearEdge = index <= edge || index >= block.rows.length - edge;
     first.cost =
       index === 0
         ? hasHead
@@ -147,7 +152,7 @@ export function measureTable(block: TableBlock, room: Room, kit: Kit, flow: Meas
   }
   const first = slabs[0];
   if (first !== undefined) {
-    first.cost = 0;
+    first.cost = block.joins ? costs.betweenParts : 0;
     if (block.anchor !== undefined) first.anchors = [block.anchor];
   }
   return { slabs, before: sheet.around, after: sheet.around };
@@ -201,6 +206,15 @@ function measureExtents(block: TableBlock, kit: Kit): readonly Extent[] {
     return { least: least + 2 * sheet.cellPad, most: most + 2 * sheet.cellPad };
   });
 }
+
+/** What two tables need of columns that they share. */
+const wider = (one: readonly Extent[], other: readonly Extent[]): readonly Extent[] =>
+  one.length === other.length
+    ? one.map(({ least, most }, column) => ({
+        least: Math.max(least, (other[column] as Extent).least),
+        most: Math.max(most, (other[column] as Extent).most),
+      }))
+    : one;
 
 /** Without measuring: no letter is wider than its type size. */
 function surelyFits(block: TableBlock, columns: number, available: Mp, kit: Kit): boolean {

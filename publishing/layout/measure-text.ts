@@ -7,7 +7,7 @@ import type { MeasureFlow } from './measure.ts';
 import { segment } from './ops.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { bands, colours, costs, type TextLook } from './style.ts';
-import { mm, pt } from './units.ts';
+import { type Mp, mm, pt } from './units.ts';
 
 type Of<K extends BookBlock['kind']> = Extract<BookBlock, { kind: K }>;
 
@@ -57,6 +57,9 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   return { slabs, before: around, after: around, ...(leadsIn || style === 'limit' || style === 'sent' ? { keepNext: costs.orphan } : {}) };
 }
 
+/** Three things are taken in at a glance, and not over a page. */
+const shortList = 3;
+
 export function measureBullets(block: Of<'bullets'>, room: Room, kit: Kit, flow: MeasureFlow): Measured {
   const { sheet } = kit;
   const list = kit.structure.add(room.node, 'L', { numbering: 'Disc' });
@@ -75,7 +78,8 @@ export function measureBullets(block: Of<'bullets'>, room: Room, kit: Kit, flow:
     const head = withLabel[0] as Slab;
     if (index > 0) {
       head.gap = Math.max(head.gap, Math.round(sheet.between * 0.6));
-      head.cost = Math.max(head.cost, room.cost, costs.bullet);
+      const nearEdge = block.items.length <= shortList || index === 1 || index === block.items.length - 1;
+      head.cost = Math.max(head.cost, room.cost, nearEdge ? costs.bulletNearEdge : costs.bullet);
     }
     slabs.push(...withLabel);
   });
@@ -97,12 +101,13 @@ export function hangLabel(inner: Slab[], text: string, look: TextLook, x: number
   return [{ ...first, items: [{ kind: 'line', x, width: line.width, baseline, line, align: 'left' }, ...first.items] }, ...inner.slice(1)];
 }
 
-export function measureRule(room: Room, kit: Kit): Measured {
+export function measureRule(room: Room, kit: Kit, strong?: true): Measured {
+  const stroke = strong ? { colour: colours.ink, width: pt(2) } : { colour: colours.faint, width: pt(0.75) };
   const art: SlabItem = {
     kind: 'art',
     x: room.left,
     y: 0,
-    ops: [{ op: 'path', path: segment(0, 0, room.x + room.width - room.left, 0), stroke: { colour: colours.faint, width: pt(0.75) } }],
+    ops: [{ op: 'path', path: segment(0, 0, room.x + room.width - room.left, 0), stroke }],
   };
   return {
     slabs: [{ height: pt(1), items: [art], gap: 0, cost: 0, decor: room.decor, of: 'other' }],
@@ -111,27 +116,36 @@ export function measureRule(room: Room, kit: Kit): Measured {
   };
 }
 
-export function measureSpace(lines: number, room: Room, kit: Kit): Measured {
+export function measureSpace({ lines, fill }: Of<'space'>, room: Room, kit: Kit): Measured {
   const height = Math.min(Math.max(0, Math.round(lines * kit.sheet.body.lead)), Math.floor(kit.pageHeight / 2));
-  return { slabs: [{ height, items: [], gap: 0, cost: 0, decor: room.decor, of: 'other' }], before: 0, after: 0 };
+  const slab: Slab = { height, items: [], gap: 0, cost: 0, decor: room.decor, of: 'other', space: fill ? 'fill' : 'give' };
+  return { slabs: [slab], before: 0, after: 0 };
 }
 
-/** Label, then a box a gloved hand can fill, then the unit. */
-export function measureWriteIn(block: Of<'write-in'>, room: Room, kit: Kit): Measured {
+/** A unit too wide to stand after the box in a narrow place goes with the label. */
+function labelOf({ label, unit }: Of<'write-in'>, room: Room, kit: Kit): { readonly label: string; readonly unit: Mp } {
+  if (unit === undefined) return { label, unit: 0 };
+  const wide = textWidth(unit, kit.sheet.body, kit) + pt(5);
+  return wide <= Math.round(room.width * 0.25) ? { label, unit: wide } : { label: `${label} ${unit}`, unit: 0 };
+}
+
+/** Label, then a box a gloved hand can fill, then the unit. `beside`: all write-ins of the same run. */
+export function measureWriteIn(block: Of<'write-in'>, beside: readonly Of<'write-in'>[], room: Room, kit: Kit): Measured {
   const { sheet } = kit;
   const height = mm(9);
   const box = Math.min(mm(42), Math.round(room.width * 0.45));
-  const wide = block.unit === undefined ? 0 : textWidth(block.unit, sheet.body, kit) + pt(5);
-  // A unit too wide to stand after the box in a narrow place goes with the label.
-  const behind = wide <= Math.round(room.width * 0.25);
-  const unit = behind ? wide : 0;
-  const label = behind || block.unit === undefined ? block.label : `${block.label} ${block.unit}`;
+  const { label, unit } = labelOf(block, room, kit);
   const node = kit.structure.add(room.node, 'P');
   const gap = pt(8);
   const labelWidth = room.width - box - unit - gap;
   const labels = linesIn(plain(label), sheet.body, node, labelWidth, kit);
   const widest = Math.max(0, ...labels.map((line) => line.width));
-  const boxX = room.x + Math.min(labelWidth, Math.max(widest, Math.round(room.width * 0.3))) + gap;
+  // Boxes below each other stand on one edge.
+  const all = beside.map((one) => {
+    const own = labelOf(one, room, kit);
+    return Math.min(room.width - box - own.unit - gap, textWidth(own.label, sheet.body, kit));
+  });
+  const boxX = room.x + Math.min(labelWidth, Math.max(widest, ...all, Math.round(room.width * 0.3))) + gap;
   const base = baselineIn(sheet.body, kit);
   const tall = Math.max(height, labels.length * sheet.body.lead);
   const top = Math.round((tall - labels.length * sheet.body.lead) / 2);

@@ -48,14 +48,15 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
   for (let i = 0; i < blocks.length; i += 1) {
     const block = blocks[i] as BookBlock;
     if (block.kind === 'step') {
+      const warned = blocks[i - 1]?.kind === 'notice';
       const run: StepBlock[] = [];
       while (blocks[i]?.kind === 'step') {
         run.push(blocks[i] as StepBlock);
         i += 1;
       }
       i -= 1;
-      append(measureSteps(run, room, kit, measureFlow), out.length === 0);
-    } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit)), out.length === 0);
+      append(measureSteps(run, warned, room, kit, measureFlow), out.length === 0);
+    } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit, blocks)), out.length === 0);
   }
   return out;
 };
@@ -63,7 +64,28 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
 const measuredWith = (block: ChangeMarks, measured: Measured): Measured =>
   block.gone === undefined ? measured : { ...measured, slabs: withGone(measured.slabs, block.gone) };
 
-function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit): Measured {
+/** Write-ins that stand right above and below this one. */
+function runAround(block: Extract<BookBlock, { kind: 'write-in' }>, flow: Flow): readonly Extract<BookBlock, { kind: 'write-in' }>[] {
+  const at = flow.indexOf(block);
+  let [from, to] = [at, at + 1];
+  while (flow[from - 1]?.kind === 'write-in') from -= 1;
+  while (flow[to]?.kind === 'write-in') to += 1;
+  return flow.slice(from, to).filter((one) => one.kind === 'write-in');
+}
+
+/** Tables that are one list with this one. */
+function joinedWith(block: Extract<BookBlock, { kind: 'table' }>, flow: Flow): readonly Extract<BookBlock, { kind: 'table' }>[] {
+  const joins = (at: number): boolean => {
+    const one = flow[at];
+    return one?.kind === 'table' && one.joins === true;
+  };
+  let [from, to] = [flow.indexOf(block), flow.indexOf(block) + 1];
+  while (joins(from)) from -= 1;
+  while (joins(to)) to += 1;
+  return flow.slice(from, to).filter((one) => one.kind === 'table');
+}
+
+function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit, flow: Flow): Measured {
   switch (block.kind) {
     case 'heading':
       return measureHeading(block, room, kit);
@@ -80,13 +102,13 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'entries':
       return measureEntries(block, room, kit);
     case 'table':
-      return measureTable(block, room, kit, measureFlow);
+      return measureTable(block, joinedWith(block, flow), room, kit, measureFlow);
     case 'figure':
       return measureFigure(block, room, kit);
     case 'rule':
-      return measureRule(room, kit);
+      return measureRule(room, kit, block.strong);
     case 'write-in':
-      return measureWriteIn(block, room, kit);
+      return measureWriteIn(block, runAround(block, flow), room, kit);
     case 'choice':
       return measureChoice(block, room, kit);
     case 'contents':
@@ -96,7 +118,7 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'band-key':
       return block.compact ? measureCompactBandKey(room, kit) : measureBandKey(room, kit);
     case 'space':
-      return measureSpace(block.lines, room, kit);
+      return measureSpace(block, room, kit);
     case 'page-break':
       return { slabs: [], before: 0, after: 0, keepNext: costs.block };
     default:

@@ -3,7 +3,7 @@
  * Knows pages, not what stands on them.
  */
 import type { Book } from '../book.ts';
-import type { PlacedPage } from './place.ts';
+import type { FilledPage } from './place.ts';
 
 /** How a page is called, for a reader's page list. */
 export interface PageLabel {
@@ -24,12 +24,12 @@ export interface PageNumber {
   readonly label: PageLabel;
 }
 
-export function numberPages(pages: readonly PlacedPage[], book: Book): readonly PageNumber[] {
+export function numberPages(pages: readonly FilledPage[], book: Book): readonly PageNumber[] {
   return book.short === undefined ? bound(pages) : leaves(pages);
 }
 
 /** Front matter ends where the first part or procedure begins; the blank pages before it belong to it. */
-function bound(pages: readonly PlacedPage[]): readonly PageNumber[] {
+function bound(pages: readonly FilledPage[]): readonly PageNumber[] {
   const first = pages.findIndex(({ chapter }) => chapter?.tab !== undefined || chapter?.number !== undefined);
   const front = Math.max(0, first);
   const body = String(pages.length - front);
@@ -40,8 +40,8 @@ function bound(pages: readonly PlacedPage[]): readonly PageNumber[] {
   });
 }
 
-function leaves(pages: readonly PlacedPage[]): readonly PageNumber[] {
-  const lengths = new Map<PlacedPage['chapter'], number>();
+function leaves(pages: readonly FilledPage[]): readonly PageNumber[] {
+  const lengths = new Map<FilledPage['chapter'], number>();
   const counts = pages.map(({ chapter }) => {
     if (chapter === undefined) return 0;
     const count = (lengths.get(chapter) ?? 0) + 1;

@@ -81,10 +81,11 @@ function brokenLines(inline: readonly Inline[], look: Look, node: NodeId, width:
   // All on one line is always best where it fits.
   if (totalOf(items) <= width) return [composeLine(items, 0, items.length, kit)];
   const stretch = look.size * 3;
-  const stub = look.size * 3;
+  const stub = look.size * 6;
   let breaks = breakLines(items, width, stretch, stub);
   if (look.even) breaks = evened(items, breaks, width, stretch, stub);
-  else if (breaks.worst > 250) {
+  // A line left short for the sake of the last one is no reason for a hyphen.
+  else if (breaks.worst > 250 && breakLines(items, width, stretch, 0).worst > 250) {
     const divided = itemsOf(runs, kit, width, true);
     if (divided.length !== items.length) {
       items = divided;

@@ -1,7 +1,8 @@
-/** Fourth stage: every slab gets a page and a height on it, every page its side, its number and its running words. Measures and draws nothing. */
+/** Fourth stage: every slab gets a page and a height on it, every page its side and its section; its margins: margin-words.ts. Measures and draws nothing. */
 import type { Book } from '../book.ts';
 import { breakPages, heightOf, resumedHeight, resumedOn } from './break.ts';
 import type { LayoutNote } from './kit.ts';
+import type { MarginWords } from './margin-words.ts';
 import type { NormalChapter } from './normalise.ts';
 import { geometryOf, type PageGeometry, type Side, sideOf } from './paper.ts';
 import type { Slab } from './slab.ts';
@@ -14,7 +15,8 @@ export interface PlacedSlab {
   readonly y: Mp;
 }
 
-export interface PlacedPage {
+/** A page with all of the flow that stands on it. */
+export interface FilledPage {
   readonly side: Side;
   readonly geometry: PageGeometry;
   readonly slabs: readonly PlacedSlab[];
@@ -28,6 +30,10 @@ export interface PlacedPage {
   readonly cover: boolean;
 }
 
+export interface PlacedPage extends FilledPage {
+  readonly words: MarginWords;
+}
+
 export interface MeasuredChapter {
   readonly chapter: NormalChapter | undefined;
   /** Its element in the structure. */
@@ -37,14 +43,14 @@ export interface MeasuredChapter {
 }
 
 export interface Placed {
-  readonly pages: readonly PlacedPage[];
+  readonly pages: readonly FilledPage[];
   /** Page index of each anchor. */
   readonly anchors: ReadonlyMap<string, number>;
   readonly notes: readonly LayoutNote[];
 }
 
 export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Placed {
-  const pages: PlacedPage[] = [];
+  const pages: FilledPage[] = [];
   const anchors = new Map<string, number>();
   const notes: LayoutNote[] = [];
   const geometries = new Map<string, PageGeometry>();
@@ -54,7 +60,7 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
     geometries.set(key, known);
     return known;
   };
-  const addPage = (page: Omit<PlacedPage, 'side' | 'geometry' | 'turned'>, turned = false): void => {
+  const addPage = (page: Omit<FilledPage, 'side' | 'geometry' | 'turned'>, turned = false): void => {
     const side = sideOf(pages.length, book);
     pages.push({ ...page, side, geometry: geometry(side, turned), turned });
   };
@@ -146,7 +152,7 @@ function fillPage(slabs: readonly Slab[], start: number, end: number, height: Mp
 }
 
 /** Height a page's slabs take: for tests, and for the invariant that nothing leaves the body. */
-export function usedHeight(page: PlacedPage): Mp {
+export function usedHeight(page: FilledPage): Mp {
   const last = page.slabs[page.slabs.length - 1];
   return last === undefined ? 0 : last.y + last.slab.height;
 }

@@ -1,5 +1,5 @@
 /** How a short form looks: smaller heads and no hanging margin, but letters and boxes for gloves and for a copy of a copy. Measures nothing. */
-import type { Book } from '../book.ts';
+import type { Book, EntryCell } from '../book.ts';
 import { growth } from './paper.ts';
 import { colours, type Sheet, sheetOf, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
@@ -60,3 +60,17 @@ export const leafBoxes = {
   label: pt(9),
   rowPad: pt(1.8),
 } as const satisfies Readonly<Record<string, Mp | { readonly width: Mp; readonly height: Mp }>>;
+
+/** Of a leaf of this width, what the boxes in its head take; the rest is for number and title. */
+export const headWidth = (width: Mp): Mp => Math.round(width * 0.5);
+
+/** Each with its place from the left edge of the first. */
+export function headCells(cells: readonly EntryCell[], width: Mp): readonly (EntryCell & { readonly x: Mp; readonly width: Mp })[] {
+  const all = headWidth(width);
+  let x = 0;
+  return cells.map((cell, index) => {
+    const own = index === cells.length - 1 ? all - x : Math.round((all * cell.share) / 1000);
+    x += own;
+    return { ...cell, x: x - own, width: own };
+  });
+}

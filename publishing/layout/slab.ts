@@ -51,6 +51,8 @@ export interface Slab {
   section?: string;
   /** For tests and findings: what the slab is part of. */
   readonly of: 'text' | 'heading' | 'notice' | 'notice-panel' | 'table' | 'table-head' | 'figure' | 'other';
+  /** Nothing but room: on a cover it may give way, or take what is left. */
+  readonly space?: 'fill' | 'give';
   /** Name of the group that must not be parted, where there is one, in words: "step 4 and its notice". */
   group?: string;
 }

@@ -172,20 +172,29 @@ export const bands = {
 export const costs = {
   block: 0,
   line: 120,
+  /** In a paragraph of a few lines: it is read in one go, and gains a page little. */
+  insideShortParagraph: 450,
   insideStep: 500,
   /** Inside a step of at most a third of a page: half of what to do, or one of two ways on, would stand overleaf. */
   insideShortStep: 2600,
-  betweenSubsteps: 150,
+  betweenSubsteps: 400,
   bullet: 60,
+  /** One thing of a list alone, or anywhere in a short list: a count that was announced does not come true on the page. */
+  bulletNearEdge: 1500,
+  /** Between the sections of one procedure in the contents: overleaf nobody sees whose they are. */
+  insideEntry: 600,
   row: 80,
   rowNearEdge: 900,
-  beforeSteps: 1200,
+  /** Between tables that are one list. */
+  betweenParts: 400,
   orphan: 6000,
   betweenSteps: 60,
   /** Between the steps of a section of less than a third of a page: seven short steps of making safe are done in one go. */
   betweenShortRun: 900,
   /** One step alone under its heading at the foot of a page, or the last of many alone on the next. */
-  loneStep: 450,
+  loneStep: 1000,
+  /** The first step alone under the notice of its section: what the notice warns of comes in the steps overleaf. */
+  loneUnderNotice: 2500,
   // Added where a leaf is turned between two steps.
   afterSafe: 0,
   afterUnsaid: 120,

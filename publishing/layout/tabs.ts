@@ -1,65 +1,62 @@
 /** Thumb tabs: a dark mark at the outer edge of every page of a chapter, a step further down for each, found with the book shut. Furniture only. */
+import type { Book } from '../book.ts';
 import type { Kit } from './kit.ts';
+import { type MarginLine, marginLines } from './margin-lines.ts';
 import type { NormalChapter } from './normalise.ts';
 import { type Op, rectangle } from './ops.ts';
 import { geometryOf } from './paper.ts';
 import type { PlacedPage } from './place.ts';
-import { widthOfAll } from './shaped.ts';
-import { colours } from './style.ts';
-import { mm, pt } from './units.ts';
+import { colours, type TextLook } from './style.ts';
+import { type Mp, mm, pt } from './units.ts';
 
 /** Wide enough to show at the edge of a closed book, narrow enough to stay clear of the text. */
 const width = mm(7);
 
-/** The distinct tabs of a book in order of their chapters. */
-export const tabsOf = (chapters: readonly NormalChapter[]): readonly string[] => [
-  ...new Set(chapters.flatMap(({ tab }) => (tab === undefined ? [] : [tab]))),
-];
+export interface Tab {
+  readonly name: string;
+  /** Its words, on two lines where one is too short. */
+  readonly lines: readonly MarginLine[];
+}
 
-export function drawTab(page: PlacedPage, tabs: readonly string[], kit: Kit): Op[] {
-  const tab = page.chapter?.tab;
-  const at = tab === undefined ? -1 : tabs.indexOf(tab);
-  if (tab === undefined || at < 0) return [];
+/** The distinct tabs of a book in order of their chapters. */
+export function tabsOf(chapters: readonly NormalChapter[], kit: Kit): readonly Tab[] {
+  const names = [...new Set(chapters.flatMap(({ tab }) => (tab === undefined ? [] : [tab])))];
+  const height = Math.min(heightOf('left', names.length, kit.book), heightOf('right', names.length, kit.book));
+  const one: TextLook = { ...kit.sheet.furniture, face: 'bold', size: pt(9), lead: pt(8.5), colour: colours.paper };
+  return names.map((name) => {
+    const whole = marginLines(name, one, height - pt(10), 2, kit);
+    // Two lines of full size are wider than the tab.
+    return { name, lines: whole.length === 1 ? whole : marginLines(name, { ...one, size: pt(7) }, height - pt(10), 2, kit) };
+  });
+}
+
+// Down the height of the text in equal steps; past what fits, the steps start again from the top.
+const stepsOf = (count: number): number => Math.max(4, Math.min(count, 10));
+const heightOf = (side: PlacedPage['side'], count: number, book: Book): Mp =>
+  Math.floor(geometryOf(book, side).body.height / stepsOf(count));
+
+export function drawTab(page: PlacedPage, tabs: readonly Tab[], kit: Kit): Op[] {
+  const at = tabs.findIndex(({ name }) => name === page.chapter?.tab);
+  const tab = tabs[at];
+  if (tab === undefined) return [];
   // Of the upright page, also where this one is turned: the tab stands where the thumb is.
   const { body, width: paper, height: tall } = geometryOf(kit.book, page.side);
-  // Down the height of the text in equal steps; past what fits, the steps start again from the top.
-  const steps = Math.max(4, Math.min(tabs.length, 10));
-  const height = Math.floor(body.height / steps);
-  const top = body.y + (at % steps) * height;
+  const height = heightOf(page.side, tabs.length, kit.book);
+  const top = body.y + (at % stepsOf(tabs.length)) * height;
   const left = page.side === 'left' ? 0 : paper - width;
-  const look = { size: pt(9), face: 'bold' as const };
-  let said = tab;
-  let run = kit.shaper.shape(look.face, said);
-  while (widthOfAll(run, look.size) > height - pt(10) && said.length > 3) {
-    said = `${said.slice(0, -2).trimEnd()}…`;
-    run = kit.shaper.shape(look.face, said);
-  }
-  const long = widthOfAll(run, look.size);
   const middle = top + Math.round(height / 2);
-  // Read from the outside in: up on a left-hand page, down on a right-hand one.
-  const up = page.side === 'left';
-  const x = left + Math.round(width / 2) + (up ? pt(3.2) : -pt(3.2));
-  const y = up ? middle + Math.round(long / 2) : middle - Math.round(long / 2);
-  if (page.turned) {
-    const x0 = tall - top - height;
-    return [
-      { op: 'artifact', type: 'Pagination' },
-      { op: 'path', path: rectangle(x0, left, height - pt(2), width), fill: colours.ink },
-      {
-        op: 'text',
-        x: x0 + Math.round((height - long) / 2),
-        y: left + Math.round(width / 2) + pt(3.2),
-        size: look.size,
-        colour: colours.paper,
-        run,
-      },
-      { op: 'end' },
-    ];
-  }
-  return [
-    { op: 'artifact', type: 'Pagination' },
-    { op: 'path', path: rectangle(left, top, width, height - pt(2)), fill: colours.ink },
-    { op: 'text', x, y, size: look.size, colour: colours.paper, run, turn: up ? [0, 1000, -1000, 0] : [0, -1000, 1000, 0] },
-    { op: 'end' },
-  ];
+  const x0 = tall - top - height;
+  const words = tab.lines.map(({ run, width: long, look }, index): Op => {
+    // Across the tab, the middle of all lines in its middle.
+    const off = pt(3.2) + Math.round((index - (tab.lines.length - 1) / 2) * look.lead);
+    const common = { op: 'text' as const, size: look.size, colour: look.colour, run };
+    if (page.turned) return { ...common, x: x0 + Math.round((height - long) / 2), y: left + Math.round(width / 2) + off };
+    // Read from the outside in: up on a left-hand page, down on a right-hand one.
+    const up = page.side === 'left';
+    const x = left + Math.round(width / 2) + (up ? off : -off);
+    const y = up ? middle + Math.round(long / 2) : middle - Math.round(long / 2);
+    return { ...common, x, y, turn: up ? [0, 1000, -1000, 0] : [0, -1000, 1000, 0] };
+  });
+  const box = page.turned ? rectangle(x0, left, height - pt(2), width) : rectangle(left, top, width, height - pt(2));
+  return [{ op: 'artifact', type: 'Pagination' }, { op: 'path', path: box, fill: colours.ink }, ...words, { op: 'end' }];
 }

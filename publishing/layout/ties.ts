@@ -70,6 +70,8 @@ const pointing = (left: string): string => left.toLowerCase().replace(/^[("'“�
 export function tied(left: string, right: string): boolean {
   const bare = right.replace(edges, '');
   if (number.test(left) && (units.has(right) || units.has(bare) || bare === '×' || bare === 'x')) return true;
+  // A telephone number.
+  if (/^\d{3,}$/.test(left) && /^\d{3,}$/.test(bare)) return true;
   if ((left === '×' || left === 'x') && number.test(bare)) return true;
   if (/^M\d/u.test(left) && (bare === '×' || bare === 'x')) return true;
   return pointers.has(pointing(left)) && label.test(right);

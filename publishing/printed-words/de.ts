@@ -51,10 +51,10 @@ const book: BookWords = {
     'out of service': 'außer Betrieb',
   },
   needs: 'Was Sie brauchen',
-  needsHead: ['Art', 'Gegenstand', 'Größe, Bereich, Bemerkung', 'Nummer'],
+  needsHead: ['Art', 'Gegenstand', 'Größe, Bereich, Bemerkung', 'Anzahl'],
   kinds: { tools: 'Werkzeuge', consumables: 'Verbrauchsstoffe', parts: 'Teile', protection: 'Schutzausrüstung' },
   energy: 'Energie an dieser Maschine',
-  energyHead: ['Quelle', 'Abgetrennt durch', 'Gespeichertes abgelassen oder gehalten durch', 'Bewiesen an'],
+  energyHead: ['Quelle', 'Abgetrennt', 'Gespeichertes: abgelassen oder gehalten', 'Nachgewiesen an'],
   serial: (from, to) =>
     from === undefined ? `Seriennr. bis ${to}` : to === undefined ? `Seriennr. ab ${from}` : `Seriennr. ${from} bis ${to}`,
   partNumber: 'Teil-Nr. {n}',
@@ -101,6 +101,7 @@ const book: BookWords = {
   filmCodes: (strip, of) =>
     `Film zu diesem Abschnitt${of > 1 ? ` (${strip} von ${of})` : ''}. Jedes Feld öffnet ihn dort, wo der Schritt gezeigt wird.`,
   filmStart: 'Anfang',
+  filmOne: 'Film zu diesem Abschnitt',
 };
 
 const guide: GuideWords = {
@@ -212,9 +213,9 @@ const short: ShortWords = {
   asLeft: 'hinterlassen',
   reading: 'Ablesung',
   notLimited: 'Es gibt keinen Grenzwert: Schreiben Sie auf, was Sie ablesen.',
-  cutOff: 'abgetrennt durch',
-  stored: 'abgelassen oder gehalten durch',
-  shown: 'als fort gezeigt durch',
+  cutOff: 'Abgetrennt',
+  stored: 'Abgelassen oder gehalten',
+  shown: 'Nachgewiesen an',
   how: 'Haken Sie jede Zeile ab, wenn sie getan ist; wo ein Kästchen dafür steht, tragen Sie Ihr Kürzel ein. Von mehreren Zeilen, die mit einer Bedingung beginnen, gilt die, die zutrifft, und keine andere. Dieses Blatt ist kurz: Wo eine Zeile nicht klar ist, halten Sie an und lesen Sie im Heft nach, wo die Bilder sind.',
   aside: 'nur wenn ein Schritt Sie hierher schickt',
   sign: 'Wenn alles getan ist',
@@ -229,7 +230,7 @@ const duplex: DuplexWords = [
 
 const layout: LayoutWords = {
   pageRef: '(Seite\u00a0{n})',
-  pageInBrackets: ', Seite\u00a0{n}',
+  pageInBrackets: ',\u00a0Seite\u00a0{n}',
   pageOf: 'Seite {n} von {total}',
   page: 'Seite {n}',
   revision: 'Rev. {r}',

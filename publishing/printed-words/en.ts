@@ -51,10 +51,10 @@ const book: BookWords = {
     'out of service': 'out of service',
   },
   needs: 'What you need',
-  needsHead: ['Kind', 'Item', 'Size, range, note', 'Number'],
+  needsHead: ['Kind', 'Item', 'Size, range, note', 'Quantity'],
   kinds: { tools: 'Tools', consumables: 'Consumables', parts: 'Parts', protection: 'Protective equipment' },
   energy: 'Energy on this machine',
-  energyHead: ['Source', 'Cut off by', 'What is stored is let out or held by', 'Proved dead on'],
+  energyHead: ['Source', 'Cut off', 'Stored: let out or held', 'Proved dead on'],
   serial: (from, to) => (from === undefined ? `serial up to ${to}` : to === undefined ? `serial from ${from}` : `serial ${from} to ${to}`),
   partNumber: 'part no. {n}',
   safetyData: 'safety data {n}',
@@ -99,6 +99,7 @@ const book: BookWords = {
   askFor: 'Ask for it at',
   filmCodes: (strip, of) => `Film of this section${of > 1 ? ` (${strip} of ${of})` : ''}. Each code opens it where the step is shown.`,
   filmStart: 'start',
+  filmOne: 'Film of this section',
 };
 
 const guide: GuideWords = {
@@ -208,9 +209,9 @@ const short: ShortWords = {
   asLeft: 'as left',
   reading: 'Reading',
   notLimited: 'No limit is set: write down what you read.',
-  cutOff: 'cut off by',
-  stored: 'let out or held by',
-  shown: 'shown dead by',
+  cutOff: 'Cut off',
+  stored: 'Let out or held',
+  shown: 'Proved dead on',
   how: 'Tick each line when it is done; put your initials where there is a box for them. Of several lines that begin with a condition, do the one that is true and no other. This form is short: where a line is not clear, stop and read it in the guide, where the figures are.',
   aside: 'only when a step sends you here',
   sign: 'When all is done',
@@ -225,7 +226,7 @@ const duplex: DuplexWords = [
 
 const layout: LayoutWords = {
   pageRef: '(page\u00a0{n})',
-  pageInBrackets: ', page\u00a0{n}',
+  pageInBrackets: ',\u00a0page\u00a0{n}',
   pageOf: 'Page {n} of {total}',
   page: 'Page {n}',
   revision: 'Rev {r}',

@@ -83,6 +83,8 @@ export interface BookWords {
   readonly askFor: string;
   readonly filmCodes: (strip: number, of: number) => string;
   readonly filmStart: string;
+  /** Beside the only code of a section. */
+  readonly filmOne: string;
 }
 
 /** On the pages around the procedures of a bound guide. */

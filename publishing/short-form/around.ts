@@ -1,7 +1,7 @@
 /** What stands before the first line of a short form and after the last: what is needed, the energy on the machine, cautions, and who did it. */
-import type { ListedName, Source } from '../../procedures-schema/index.ts';
+import type { ListedName } from '../../procedures-schema/index.ts';
 import type { BookBlock, EntryCell, Flow, Inline } from '../book.ts';
-import { detailOf, listedFor, machinesOf, modelsOf, type Scope } from '../compose/index.ts';
+import { detailOf, energyOf, listedFor, modelsOf, type Scope } from '../compose/index.ts';
 import { printedWords } from '../printed-words/index.ts';
 
 const line = (lead: string, said: string): BookBlock => ({
@@ -89,27 +89,28 @@ const conditions = (entry: ListedName): Partial<ListedName> => ({
   ...(entry.note === undefined ? {} : { note: entry.note }),
 });
 
-/** One line a source: what cuts it off, what lets out or holds the rest, what shows it dead. */
+/** One line a source: what cuts it off, what lets out or holds the rest and how long that takes, what proves it dead. */
 function energy(scope: Scope): Flow {
   const { words, input } = scope;
   const short = printedWords(input.library.registers.house.language).short;
-  const sources = new Map<string, Source>();
-  for (const { sources: own } of machinesOf(scope))
-    for (const source of own) if (!sources.has(source.name)) sources.set(source.name, source);
-  if (sources.size === 0) return [];
-  const uses = (list: Source['isolate']): string => list.map(({ point, safe }) => `${point} ${safe}`).join(', ');
-  const said = [...sources.values()].map((source): Inline[] => {
-    const parts: [string, string][] = [
-      [short.cutOff, uses(source.isolate)],
-      [short.stored, uses([...source.relieve, ...source.restrain])],
-      [short.shown, [...source.tryOut, ...source.shownBy, ...source.provedWith].join(', ')],
-    ];
-    const rest = parts.filter(([, things]) => things !== '').map(([how, things]) => `${how} ${things}`);
-    return [
-      { kind: 'strong', text: [source.name, source.size].filter((part) => part !== undefined && part !== '').join(', ') },
-      { kind: 'text', text: rest.length === 0 ? '' : `: ${rest.join('; ')}` },
-    ];
-  });
+  const families = energyOf(scope);
+  const said = families.flatMap(({ family, sources }) =>
+    sources.map(({ name, size, only, cutOff, stored, proved }): Inline[] => {
+      const parts: [string, string][] = [
+        [short.cutOff, cutOff],
+        [short.stored, stored],
+        [short.shown, proved.join(` ${words.or} `)],
+      ];
+      const rest = parts.filter(([, things]) => things !== '').map(([how, things]) => ` ${how.replaceAll(' ', '\u00a0')}: ${things}.`);
+      const whose = families.length === 1 ? '' : `${family}: `;
+      const what = [name, size].filter((part) => part !== undefined && part !== '').join(', ');
+      return [
+        { kind: 'strong', text: `${whose}${what}${only === '' ? '' : ` (${only})`}.` },
+        { kind: 'text', text: rest.join('') },
+      ];
+    }),
+  );
+  if (said.length === 0) return [];
   return [
     { kind: 'paragraph', inline: [{ kind: 'strong', text: words.energy }] },
     { kind: 'bullets', items: said.map((inline): Flow => [{ kind: 'paragraph', inline }]) },

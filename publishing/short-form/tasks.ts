@@ -159,7 +159,9 @@ class Composer {
           { kind: 'text', text: ' ' },
         ];
     const below = this.below(branch.children, at, depth);
-    const line = [...models.flatMap(chip), ...condition, ...(whole ? capital(lead) : lead)];
+    // What the condition names itself needs no chip: a model that is said twice is read as two.
+    const chips = models.filter((model) => whole || !said.includes(model)).flatMap(chip);
+    const line = [...chips, ...condition, ...(whole ? capital(lead) : lead)];
     return [{ ...this.plain(line, depth, this.field(at, `branch ${index + 1}`)), notices: below.notices }, ...below.tasks];
   }
 
@@ -233,7 +235,7 @@ class Composer {
     const label = words.limits;
     const shown = limits.map(({ name: model, text }, index) => ({
       ...(model === undefined ? {} : { model }),
-      text: index === 0 && model === undefined ? `${label} ${text}` : text,
+      text: index === 0 && model === undefined ? `${label}: ${text}` : text,
     }));
     const { before, after, reading, notLimited } = this.words;
     return {

@@ -274,6 +274,11 @@ describe('other editions', () => {
     expect(said).toContain('Inhalt');
     expect(said).not.toContain('Contents');
     expect(said).toContain('Hold the');
+    // With the decimal mark of the other language, 0.050 mm is read as nought.
+    const plain = said.replaceAll('\u00a0', ' ');
+    expect(plain).toContain('0 bis 0.050 mm (0 bis 0.0019 in)');
+    expect(plain).not.toMatch(/\b0 (?:to|bis) 0 mm/);
+    expect(plain).not.toMatch(/\d,\d+ (?:mm|in|bar)\b/);
   });
   test('one model: procedures for other machines are left out, those for it stay', () => {
     const placed = guide('OM-8010', { model: 'DL-20' });

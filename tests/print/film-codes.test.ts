@@ -116,6 +116,20 @@ describe.skipIf(!hasTool('pdftoppm'))('a printed page', () => {
     },
   );
 
+  test('a section with one code says so beside it, and the page says nothing of each code', async () => {
+    const { report, input, fonts } = await sample();
+    const facts = report.facts.procedures.find(({ head }) => head.id === 'OM-3140');
+    if (!facts) throw new Error('no sample procedure');
+    const said = (links: readonly FilmLink[]): string =>
+      drawBook(layoutBook(procedureBook(facts, { ...input, films: new Map([['OM-3140', links]]) }), newFontSource(fonts).shaper))
+        .pages.flatMap(({ ops }) => ops.flatMap((op) => (op.op === 'text' ? [op.run.map(({ text }) => text).join('')] : [])))
+        .join('|');
+    const one = said([link('check-the-drift', 93.4)]);
+    expect(one).toContain('Film of this section|start, 1:33');
+    expect(one).not.toContain('Each code');
+    expect(said([link('check-the-drift', 93.4), link('check-the-drift', 134, '9')])).toContain('Film of this section. Each code opens it');
+  });
+
   test('a long section has a code for each step that measures, in several strips, and all are read', async () => {
     const steps = 30;
     const work = Array.from({ length: steps }, (_, n) => `#. Measure the slack at mark ${n + 1}.`).join('\n');

@@ -54,6 +54,22 @@ describe('limits', () => {
   });
 });
 
+describe('callouts', () => {
+  test('the number of one stands on the line of its name', () => {
+    let callouts = 0;
+    for (const { placed, id } of books)
+      for (const [index, { slabs }] of placed.pages.entries())
+        for (const { slab } of slabs)
+          for (const item of slab.items) {
+            if (item.kind !== 'line') continue;
+            const text = item.line.parts.map((part) => (part.kind === 'page' ? '8' : part.shaped.map((one) => one.text).join(''))).join('');
+            if (/\(\d{1,2}(?:\)|,\s?page)/.test(text)) callouts += 1;
+            expect(text, `${id}, page ${index + 1}`).not.toMatch(/^\(\d{1,2}(?:\)|,)|\(\d{1,2},$/);
+          }
+    expect(callouts).toBeGreaterThan(40);
+  });
+});
+
 describe('print', () => {
   test('the smallest is 8 points in running text and margins, 7 in figures', () => {
     let [text, figure] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
@@ -185,9 +201,9 @@ function paragraphs(placed: PlacedBook): readonly (readonly SetLine[])[] {
 }
 
 describe('lines', () => {
-  test('none but the last falls short by more than one and a half times the stretch', () => {
+  test('none but the last falls short by more than 1.85 times the stretch', () => {
     const loose = books.flatMap(({ placed }) =>
-      paragraphs(placed).flatMap((lines) => lines.filter(({ last, loose: by }) => !last && by > 1.5).map(({ text }) => text)),
+      paragraphs(placed).flatMap((lines) => lines.filter(({ last, loose: by }) => !last && by > 1.85).map(({ text }) => text)),
     );
     expect(loose).toEqual([]);
     expect(books.flatMap(({ placed }) => paragraphs(placed).filter((lines) => lines.length > 1)).length).toBeGreaterThan(150);
@@ -197,9 +213,9 @@ describe('lines', () => {
     const alone = books.flatMap(({ placed }) =>
       paragraphs(placed).flatMap((lines) => {
         const [above, last] = lines.slice(-2);
-        // The breaker weighs in whole numbers and looks further up than one line: a little less than one and a half is too loose already.
-        if (!above || !last || last.ems >= 3 || above.pulled >= 1.4) return [];
-        return above.word + last.ems >= 3 ? [`${above.text} / ${last.text}`] : [];
+        if (!above || !last || last.ems >= 4.5 || above.word + last.ems < 6) return [];
+        // The breaker weighs in whole numbers and looks further up than one line: a little less than what it allows is too loose already.
+        return above.pulled < (last.ems < 3 ? 1.5 : 1.3) ? [`${above.text} / ${last.text}`] : [];
       }),
     );
     expect(alone).toEqual([]);

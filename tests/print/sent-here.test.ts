@@ -44,7 +44,8 @@ describe('a section that is done only when a step asks for it', () => {
       const back = lines.filter((line) => line.includes('| Go back to '));
       expect(lines, head.id).toHaveLength(ends.length + back.length + withSteps.filter(({ aside }) => aside).length);
     }
-    // Where the last step says it itself.
+    // Where the last step says it itself, in these words or in others.
+    expect(sent('OM-4130')).toContain('Finish | Fill in Records. Do the other sections only when a step sends you there.');
     expect(sent('OM-2130')).toContain('Test the interlock | Fill in Records. Do the other sections only when a step sends you there.');
   });
 

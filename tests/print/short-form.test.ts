@@ -51,6 +51,47 @@ describe('paper checklists of the sample library', () => {
     }
   });
 
+  test('the energy on the machine is told as in the guide: how long it takes to go, and on which machines it is', () => {
+    const said = (name: string): string => textOf((laid.get(`${name} a4`) as { readonly placed: PlacedBook }).placed);
+    expect(said('OM-4110')).toContain(folded('Let out or held: gone 60 min after it is cut off.'));
+    expect(said('OM-5110')).toContain(
+      folded('drive link, 565 V DC. Cut off: main isolator off. Let out or held: gone 10 min after it is cut off.'),
+    );
+    expect(said('OM-5110')).toContain(folded('line air, 6 bar (only with pop-up transfer).'));
+  });
+
+  test('a branch names its model once: on a chip, or in its condition', () => {
+    const lip = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as ProcedureFacts;
+    const tasks = shortProcedure(lip, it.input).chapters.flatMap(({ blocks }) =>
+      blocks.flatMap((block) => (block.kind === 'tasks' ? block.items.filter((item) => item.kind === 'task') : [])),
+    );
+    const lines = tasks
+      .filter(({ line }) => line.some(({ text }) => text.includes('DL-')))
+      .map(({ line }) => line.map(({ text }) => text).join(''));
+    expect(lines.map((line) => line.replace(/: use.*|DL-\d+ Use.*/, ''))).toEqual([
+      '',
+      'For the DL-25 up to serial number 2199',
+      'For the DL-25 from serial number 2200',
+      '',
+    ]);
+    for (const line of lines) expect(line.match(/DL-\d+/g)).toHaveLength(1);
+  });
+
+  test('on a small leaf no range of a limit is broken, and no limit takes more lines than it needs', () => {
+    let limits = 0;
+    for (const facts of it.report.facts.procedures)
+      for (const { slabs } of layoutBook(shortProcedure(facts, it.input, { paper: 'a5' }), source.shaper).pages)
+        for (const { slab } of slabs)
+          for (const item of slab.items) {
+            if (item.kind !== 'line') continue;
+            const text = item.line.parts.map((part) => (part.kind === 'page' ? '' : part.shaped.map((one) => one.text).join(''))).join('');
+            if (!/\d to \d.* (?:mm|bar|s|N|Ω|°C)\b/.test(text.replaceAll('\u00a0', ' '))) continue;
+            limits += 1;
+            expect(text, facts.head.id).not.toMatch(/(?:^|\()to |\bto$/);
+          }
+    expect(limits).toBeGreaterThan(40);
+  });
+
   test('every label stands in order, with its box', () => {
     let steps = 0;
     for (const [name, { placed, facts }] of laid) {

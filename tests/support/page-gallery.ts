@@ -23,7 +23,7 @@ await gallery(
 );
 await gallery('leaf-pages', [
   ...pages('OM-3140', [1, 2], ['--edition', 'short']),
-  ...pages('OM-3140', [7, 8], ['--large-type', '--model', 'DL-25']),
+  ...pages('OM-3140', [6, 7], ['--large-type', '--model', 'DL-25']),
 ]);
 await browser.close();
 rmSync(folder, { recursive: true, force: true });

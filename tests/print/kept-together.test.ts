@@ -1,0 +1,130 @@
+/** What a page may not part, on the sample guides and on made-up ones: a section's opening and its first step, a short list, a step and its figure, one row. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Book, BookBlock, Inline } from '../../publishing/book.ts';
+import { guideBook } from '../../publishing/index.ts';
+import { layoutBook, newFontSource, type PlacedBook, type Shaper } from '../../publishing/layout/index.ts';
+import { type Sample, sample } from '../support/sample.ts';
+
+let it: Sample;
+let shaper: Shaper;
+let guides: readonly PlacedBook[];
+beforeAll(async () => {
+  it = await sample();
+  shaper = newFontSource(it.fonts).shaper;
+  guides = it.report.facts.guides.map((guide) => layoutBook(guideBook(guide, it.input), shaper));
+});
+
+type Slab = PlacedBook['pages'][number]['slabs'][number]['slab'];
+const wordsOf = (slab: Slab): string =>
+  slab.items
+    .flatMap((item) => (item.kind === 'line' ? item.line.parts : []))
+    .map((part) => (part.kind === 'page' ? '#' : part.shaped.map(({ text }) => text).join('')))
+    .join('');
+
+/** First and last slab of each page that is not the first or the last of its chapter, and what stands next to them. */
+const turns = ({
+  pages,
+}: PlacedBook): readonly { readonly above: readonly Slab[]; readonly below: readonly Slab[]; readonly page: number }[] =>
+  pages.flatMap((page, index) => {
+    const next = pages[index + 1];
+    if (next === undefined || next.chapter !== page.chapter || next.blank || page.blank || page.cover) return [];
+    return [{ above: page.slabs.map(({ slab }) => slab), below: next.slabs.map(({ slab }) => slab), page: index + 1 }];
+  });
+
+describe('the sample guides', () => {
+  test('no section ends a page with its heading, how it is come to, or the codes of its film', () => {
+    let seen = 0;
+    for (const guide of guides)
+      for (const { above, page } of turns(guide)) {
+        const last = above.at(-1) as Slab;
+        expect(last.of, `page ${page}`).not.toBe('heading');
+        expect(wordsOf(last), `page ${page}`).not.toMatch(/^Only when a step sends you here|^Film of this section/);
+        expect(last.of === 'figure' && wordsOf(last) === '', `page ${page}`).toBe(false);
+        seen += 1;
+      }
+    expect(seen).toBeGreaterThan(60);
+  });
+
+  test('no page ends with one step under the notice of its section, and what it warns of overleaf', () => {
+    let notices = 0;
+    for (const guide of guides) {
+      for (const { slabs } of guide.pages) notices += slabs.filter(({ slab }) => slab.of === 'notice-panel').length;
+      for (const { above, below, page } of turns(guide)) {
+        // The notice of one step stands beside the band of that step.
+        const notice = above.at(-2);
+        const banded = (slab: Slab | undefined): boolean => slab?.decor.some(({ kind }) => kind === 'band') === true;
+        if (notice?.of === 'notice' && !banded(notice)) expect(banded(below[0]), `page ${page}`).toBe(false);
+      }
+    }
+    expect(notices).toBeGreaterThan(15);
+  });
+
+  test('no figure is parted from the words of its step', () => {
+    for (const guide of guides)
+      for (const { below, page } of turns(guide)) {
+        const [first] = below as [Slab];
+        // Beside the band a figure belongs to a step.
+        if (first.of === 'figure')
+          expect(
+            first.decor.some(({ kind }) => kind === 'band'),
+            `page ${page}`,
+          ).toBe(false);
+      }
+  });
+});
+
+const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
+const paragraph = (said: string): BookBlock => ({ kind: 'paragraph', inline: text(said) });
+/** Each of these lines of the page before is filled, so that a page ends inside what follows. */
+const pagesOf = (filled: number, blocks: readonly BookBlock[]): PlacedBook => {
+  const book: Book = {
+    title: 'A guide',
+    number: 'OM-1',
+    publisher: 'Orrfen Machines',
+    language: 'en',
+    paper: 'a5',
+    binding: 'left',
+    duplex: false,
+    draft: false,
+    chapters: [
+      { title: 'A chapter', startRight: false, blocks: [...Array.from({ length: filled }, (_, n) => paragraph(`Line ${n}.`)), ...blocks] },
+    ],
+  };
+  return layoutBook(book, shaper);
+};
+/** On which page each of these words begins. */
+const pageOf = ({ pages }: PlacedBook, begin: string): number =>
+  pages.findIndex(({ slabs }) => slabs.some(({ slab }) => wordsOf(slab).replace(/^•/, '').startsWith(begin)));
+
+describe('made up', () => {
+  test('a list of two things is on one page, wherever the page ends', () => {
+    const list: BookBlock = { kind: 'bullets', items: [[paragraph('it keeps still;')], [paragraph('it stops.')]] };
+    const pages = Array.from({ length: 12 }, (_, n) => pagesOf(12 + n, [paragraph('It has two duties:'), list, paragraph('After.')]));
+    for (const placed of pages) expect(pageOf(placed, 'it stops')).toBe(pageOf(placed, 'it keeps'));
+    // On some the list goes over with its lead.
+    expect(new Set(pages.map((placed) => pageOf(placed, 'It has two'))).size).toBe(2);
+  });
+
+  test('of a long table at least three rows stand on each page', () => {
+    const rows = Array.from({ length: 10 }, (_, n) => [text(`tool ${n}`), text('1')]);
+    const table: BookBlock = { kind: 'table', head: [text('Tools'), text('Quantity')], rows, align: ['left', 'left'], full: true };
+    const counts = Array.from({ length: 12 }, (_, n) => {
+      const { pages } = pagesOf(10 + n, [table]);
+      return pages.map(({ slabs }) => slabs.filter(({ slab }) => wordsOf(slab).startsWith('tool ')).length).filter((count) => count > 0);
+    });
+    for (const own of counts) for (const count of own) expect(count).toBeGreaterThan(2);
+    expect(counts.filter((own) => own.length > 1).length).toBeGreaterThan(3);
+  });
+
+  test('a paragraph of a few lines is moved whole', () => {
+    const words = 'The lip is held out by oil shut in behind the piston. When the piston seal wears, oil passes it and the lip sinks. ';
+    const pages = Array.from({ length: 12 }, (_, n) => pagesOf(12 + n, [paragraph(words.repeat(2)), paragraph('After.')]));
+    for (const placed of pages) {
+      const at = placed.pages.flatMap(({ slabs }, page) =>
+        slabs.flatMap(({ slab }) => (/piston|oil|lip/.test(wordsOf(slab)) ? [page] : [])),
+      );
+      expect(at.length).toBeGreaterThan(3);
+      expect(new Set(at).size).toBe(1);
+    }
+  });
+});

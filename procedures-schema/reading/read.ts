@@ -19,7 +19,7 @@ import { targetIn } from './targets.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-5';
+export const readingVersion: string = 'en-6';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -296,6 +296,9 @@ class SentenceReader {
       text,
     );
     if (!trailing) return this.unread(base, 'its condition could not be read');
+    // "Read the gauge, and if it is over the limit open the cock": no comma parts the condition from what is ordered.
+    if (clauses.trailing.some(({ kind, items: said }) => ['if', 'unless', 'when', 'once'].includes(kind) && ordersUnparted(said, tables)))
+      return this.unread(base, 'an order stands in its condition');
     const together = role === undefined ? clauses.trailing.filter((one) => one.kind === 'while' && this.hidesOrder(one)) : [];
     const hidden = [...clauses.leading, ...clauses.trailing].some(
       (one) => ['after', 'before', 'while'].includes(one.kind) && !together.includes(one) && this.hidesOrder(one),
@@ -1037,6 +1040,35 @@ function ordersAt(items: readonly Item[], index: number, tables: Tables): boolea
     next?.kind === 'name' || (next?.kind === 'word' && (determiners.has(next.word) || possessives.has(next.word) || all.has(next.word)))
   );
 }
+
+/** "it is over the limit open the cock": behind a clause that is whole; not "you can open the cock", "it stops to open". */
+const ordersUnparted = (items: readonly Item[], tables: Tables): boolean =>
+  items.some((_, index) => {
+    const before = wordAt(items, index - 1);
+    const led = before !== undefined && (tables.sets.determiners.has(before) || tables.sets.subjects.has(before) || LEADS.has(before));
+    return (
+      index > 2 &&
+      !led &&
+      items.slice(0, index).some((one) => one.kind === 'word' && tables.sets.be.has(one.word)) &&
+      ordersAt(items, index, tables)
+    );
+  });
+/** Behind these a verb is no order. */
+const LEADS: ReadonlySet<string> = new Set([
+  'to',
+  'can',
+  'may',
+  'must',
+  'will',
+  'cannot',
+  'not',
+  'and',
+  'or',
+  'does',
+  'do',
+  'should',
+  'could',
+]);
 
 /** Where an order with its object stands behind a comma, semicolon or "and" and was not read; -1 where there is none. */
 function orderBehind(items: readonly Item[], begun: ReadonlySet<number>, tables: Tables): number {

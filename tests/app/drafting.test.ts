@@ -34,7 +34,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
   });
 
   test('another one gets the number that the writer gives it, unless it is taken', async () => {
-    await page.keyboard.press('Control+Shift+N');
+    await page.keyboard.press('Control+F8');
     await page.fill('.over input[aria-label^="Title"]', 'Renew the steam trap');
     await page.check('.over label:has-text("SP-90") input');
     const number = page.locator('.over label:has-text("Number") input');

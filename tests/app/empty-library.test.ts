@@ -72,7 +72,7 @@ describe.skipIf(!hasBrowser())('in an empty library', () => {
     await page.click('.over button:has-text("Describe a machine")');
     await page.waitForSelector('.sheet-text');
     expect(await page.locator('.over').count()).toBe(0);
-    expect(await page.innerText('.sheet-head h1')).toBe('Equipment');
+    expect((await page.innerText('.sheet-head h1')).trim()).toBe('Equipment');
   });
 
   test('the page proof of a register says that registers are not printed', async () => {

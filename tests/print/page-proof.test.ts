@@ -1,6 +1,7 @@
 /** The page beside the text: after every key the worker's page is that of a document laid out from nothing, and it follows the place that is asked for. */
 import { beforeAll, expect, test } from 'vitest';
 import { KeptLibrary } from '../../renderer/worker/library-model.ts';
+import { house } from '../../renderer/worker/queries/house.ts';
 import { checklist, type PagesShown, pages, pdf, proof } from '../../renderer/worker/queries/pages.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
@@ -72,9 +73,12 @@ test("paper of one's own size: as chosen, and refused with the reason", () => {
 
 test('bound edge and sides: what the document says is told, what is chosen is done, and a booklet has both sides whatever is chosen', () => {
   const guide = { file: 'guides/OM-8010-leveller-and-baler.md', draft: false } as const;
-  expect(pages(library, { file, draft: false })).toMatchObject({ duplex: false, house: { binding: 'left', duplex: false } });
-  expect(pages(library, { file, draft: false, form: 'short' })).toMatchObject({ duplex: true, house: { duplex: true } });
-  expect(pages(library, { ...guide, duplex: false })).toMatchObject({ duplex: false, house: { binding: 'left', duplex: true } });
+  expect(pages(library, { file, draft: false })).toMatchObject({ duplex: false });
+  expect(house(library, { file })).toMatchObject({ binding: 'left', duplex: false });
+  expect(pages(library, { file, draft: false, form: 'short' })).toMatchObject({ duplex: true });
+  expect(house(library, { file, form: 'short' })).toMatchObject({ duplex: true });
+  expect(pages(library, { ...guide, duplex: false })).toMatchObject({ duplex: false });
+  expect(house(library, guide)).toMatchObject({ binding: 'left', duplex: true });
   const drawn = (more: object): string => JSON.stringify(pages(library, { file, draft: false, ...more })?.pages);
   const [single, both, top] = [drawn({}), drawn({ duplex: true }), drawn({ duplex: true, binding: 'top' })];
   expect(new Set([single, both, top]).size).toBe(3);

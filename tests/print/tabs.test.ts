@@ -117,8 +117,49 @@ test('the eleventh stands where the first does; parts of one name share a place'
   expect(tops('Part 2')).not.toEqual(tops('Part 1'));
 });
 
-test('a name that is too long is cut with dots, and still stands inside', () => {
-  const [tab] = tabsOn(bookOf(['Conveyors, transfers and everything that moves pallets between the halls of the works'])).tabs;
-  expect(tab?.said).toMatch(/^Conveyors.*…$/);
-  expect(widthOfAll(tab?.text.run ?? [], tab?.text.size ?? 0)).toBeLessThan((tab?.foot ?? 0) - (tab?.top ?? 0));
+/** Of the first tab: each of its lines. */
+function linesOfTab(name: string): readonly Extract<Op, { op: 'text' }>[] {
+  const [page] = drawBook(layoutBook(bookOf([name]), shaper)).pages;
+  const ops = page?.ops ?? [];
+  const at = ops.findIndex((op) => op.op === 'artifact' && op.type === 'Pagination' && op.part === undefined);
+  return ops
+    .slice(
+      at,
+      ops.findIndex((op, index) => index > at && op.op === 'end'),
+    )
+    .flatMap((op) => (op.op === 'text' ? [op] : []));
+}
+
+test('a name that is too long stands on two lines in smaller type, and still inside', () => {
+  const name = 'Conveyors, transfers and everything that moves pallets between the halls of the works';
+  const lines = linesOfTab(name);
+  expect(lines.length).toBe(2);
+  expect(
+    lines
+      .map(({ run }) =>
+        run
+          .map(({ text }) => text)
+          .join('')
+          .trim(),
+      )
+      .join(' '),
+  ).toBe(name);
+  const [tab] = tabsOn(bookOf([name])).tabs;
+  for (const { run, size } of lines) {
+    expect(widthOfAll(run, size)).toBeLessThan((tab?.foot ?? 0) - (tab?.top ?? 0));
+    expect(size).toBeGreaterThanOrEqual(7000);
+  }
+});
+
+test('one that is too long even so is cut between words, and that is told', () => {
+  const name = `${'Conveyors and transfers and '.repeat(12)}rollers`;
+  const lines = linesOfTab(name);
+  expect(lines.length).toBeLessThanOrEqual(2);
+  expect(
+    lines
+      .at(-1)
+      ?.run.map(({ text }) => text)
+      .join(''),
+  ).toMatch(/\u2026\s*$/);
+  expect(layoutBook(bookOf([name]), shaper).notes.map(({ kind }) => kind)).toContain('long-words');
 });

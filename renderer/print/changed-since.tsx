@@ -40,7 +40,10 @@ export function ChangedSince({ file, number, chosen, take }: Props): ReactNode {
     if (revision === '') return;
     try {
       const [earlier, { figures }] = await Promise.all([atRevision(revision, file, number), historyFigures(revision)]);
-      if (earlier === undefined) return say(words.notThereThen, true);
+      if (earlier === undefined) {
+        take(NO_BARS);
+        return say(words.notThereThen, true);
+      }
       take({ file, revision, earlier: { texts: earlier.texts, figures } });
     } catch (error) {
       take(NO_BARS);

@@ -41,13 +41,16 @@ export function PrintView(): ReactNode {
   const { model, ...others } = set;
   // A model that this document is not for is no edition of it.
   const choice: typeof set = model === undefined || !models.includes(model) ? others : set;
-  const edition: Edition | undefined = chosen === undefined ? undefined : { file: chosen, ...choice, ...(earlier ? { earlier } : {}) };
+  // What is written before the texts of then are there would have no bars, and nobody would see why.
+  const fetching = sinceWhen !== '' && earlier === undefined;
+  const edition: Edition | undefined =
+    chosen === undefined || fetching ? undefined : { file: chosen, ...choice, ...(earlier ? { earlier } : {}) };
   const blocking = useAnswer('blocking', chosen === undefined || due ? undefined : { file: chosen, findings: allFindings() });
   const errors = blocking?.length ?? 0;
   // What may not be printed as it is must not look issued, on a picture of the screen either.
   const { answer: made, refused } = useAnswered('pages', edition && { ...edition, draft: choice.draft || errors > 0 });
   const house = useAnswer('house', chosen === undefined ? undefined : { file: chosen, ...(choice.form ? { form: choice.form } : {}) });
-  const mayPrint = choice.draft || blocking?.length === 0;
+  const mayPrint = (choice.draft || blocking?.length === 0) && !fetching;
   const put = <K extends keyof typeof choice>(key: K, value: (typeof choice)[K] | undefined): void => {
     const { [key]: _, ...rest } = choice;
     printing.set({ choice: (value === undefined ? rest : { ...rest, [key]: value }) as typeof choice });

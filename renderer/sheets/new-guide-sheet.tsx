@@ -2,6 +2,7 @@
 import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { NewGuide } from '../../procedures-schema/assist/index.ts';
 import { focus } from '../parts/focus.ts';
+import { ModelTicks } from '../parts/model-ticks.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
@@ -59,24 +60,8 @@ export function NewGuideSheet(): ReactNode {
             />
           </label>
         </div>
-        {overview?.models.length === 0 ? null : (
-          <fieldset className="form-field">
-            <legend>{words.model}</legend>
-            <div className="row">
-              {overview?.models.map((name) => (
-                <label key={name} className="tick">
-                  <input
-                    type="checkbox"
-                    checked={shownModels.includes(name)}
-                    onChange={({ target }) =>
-                      setModels(target.checked ? [...shownModels, name] : shownModels.filter((one) => one !== name))
-                    }
-                  />{' '}
-                  {name}
-                </label>
-              ))}
-            </div>
-          </fieldset>
+        {overview === undefined || overview.models.length === 0 ? null : (
+          <ModelTicks models={overview.models} ticked={shownModels} tick={setModels} />
         )}
         <Choosing documents={overview?.documents ?? []} chosen={procedures} choose={setProcedures} made={made} />
         <button type="submit" className="main">

@@ -1,6 +1,7 @@
 /** A new procedure: its title, its models, and what it begins from. The number is the next free one of the house, or the writer's own. */
 import { type ReactNode, useState } from 'react';
 import { focus } from '../parts/focus.ts';
+import { ModelTicks } from '../parts/model-ticks.tsx';
 import { WhatFirst } from '../parts/nothing-yet.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
@@ -60,21 +61,7 @@ export function NewSheet(): ReactNode {
             />
           </label>
         </div>
-        <fieldset className="form-field">
-          <legend>{words.model}</legend>
-          <div className="row">
-            {overview?.models.map((name) => (
-              <label key={name} className="tick">
-                <input
-                  type="checkbox"
-                  checked={models.includes(name)}
-                  onChange={(event) => setModels(event.target.checked ? [...models, name] : models.filter((one) => one !== name))}
-                />{' '}
-                {name}
-              </label>
-            ))}
-          </div>
-        </fieldset>
+        <ModelTicks models={overview?.models ?? []} ticked={models} tick={setModels} />
         <div className="row">
           <label className="field">
             {words.beginFrom}

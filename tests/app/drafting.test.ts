@@ -64,7 +64,9 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     const path = 'procedures/OM-1110-fan-shake.md';
     const before = desk.onDisk(path);
     await page.click('.library .entry:has-text("OM-1110")');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-1110")');
     await page.keyboard.press('Control+Shift+F');
+    await page.waitForSelector('.over input[aria-label="feeler gauges: only for"], .over button[aria-label^="Say more of feeler gauges"]');
     await page.fill('.over input[aria-label="spare impeller: note"]', 'only if a blade is bent');
     await page.keyboard.press('Tab');
     await page.click('.over button[aria-label^="Say more of feeler gauges"]');
@@ -84,6 +86,7 @@ describe.skipIf(!hasBrowser())('drafting', () => {
 
   test('a measurement goes in with its limits table and its branches', async () => {
     await page.click('.library .entry:has-text("OM-6110")');
+    await page.waitForSelector('.sheet-head h1:has-text("OM-6110")');
     await page.keyboard.press('Control+Shift+L');
     await page.fill('.over input[type=search]', 'Tell the ');
     await page.click('.found li:has-text("OM-6110") button');

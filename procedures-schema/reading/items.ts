@@ -82,6 +82,11 @@ export function itemsOf(prose: Prose, at: number, end: number, names: Names): It
   return out;
 }
 
+export const wordAt = (items: readonly Item[], index: number): string | undefined => {
+  const item = items[index];
+  return item?.kind === 'word' ? item.word : undefined;
+};
+
 export function isTime(unit: string): boolean {
   return TIME.test(unit);
 }

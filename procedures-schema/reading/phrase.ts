@@ -4,7 +4,7 @@
  */
 import type { Thing } from '../registers/index.ts';
 import type { ThingUse } from './action.ts';
-import type { Item } from './items.ts';
+import { type Item, wordAt } from './items.ts';
 import type { NounClass, Sense } from './lexicon/lexicon.ts';
 import type { Tables } from './tables.ts';
 
@@ -336,11 +336,6 @@ function partOf(items: readonly Item[], index: number, sense: Sense | undefined,
   const item = items[at];
   if (item?.kind !== 'name') return false;
   return ON_PARTS.includes(sense) || item.things.every((thing) => thing.kind === 'tool' || thing.kind === 'consumable');
-}
-
-function wordAt(items: readonly Item[], index: number): string | undefined {
-  const item = items[index];
-  return item?.kind === 'word' ? item.word : undefined;
 }
 
 /** "the outer ones", "the lower left one": which are left as they are, and the last of these words. Undefined where they do not say it. */

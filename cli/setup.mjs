@@ -91,6 +91,10 @@ function buildSchemas() {
 
 // ---------------------------------------------------------------- the command line
 
+/** Some packages are CommonJS inside and ask for Node's own modules by require. */
+export const requires = {
+  js: "import { createRequire as handsclearRequire } from 'node:module'; const require = handsclearRequire(import.meta.url);",
+};
 export const bundle = at('dist', 'handsclear.mjs');
 const SOURCES = ['procedures-schema', 'publishing', 'electron/host', 'cli'];
 
@@ -100,12 +104,13 @@ async function buildCommand() {
 
 /** Bundles one entry for Node when a source changed since. */
 async function bundled(what, entry, outfile, sources, more = {}) {
-  const inputs = [...sources.flatMap((folder) => filesBelow(folder, /\.(ts|mjs|js|json)$/)), 'package-lock.json'];
+  const inputs = [...sources.flatMap((folder) => filesBelow(folder, /\.(ts|mjs|js|json)$/)), 'cli/build/lean.mjs', 'package-lock.json'];
   const stamp = `${outfile}.built-from`;
   const hash = hashOf(inputs);
   if (existsSync(outfile) && readText(stamp) === hash) return;
   say(`Building the ${what} ...`);
   const { build } = await import(pathToFileURL(at('node_modules', 'esbuild', 'lib', 'main.js')).href);
+  const { lean } = await import('./build/lean.mjs');
   // Written beside and moved into place, so that two terminals never run half a bundle.
   const fresh = `${outfile}.${process.pid}.mjs`;
   await build({
@@ -117,9 +122,9 @@ async function bundled(what, entry, outfile, sources, more = {}) {
     target: 'node20',
     format: 'esm',
     external: [],
-    // Some packages are CommonJS inside and ask for Node's own modules by require.
-    banner: { js: "import { createRequire as handsclearRequire } from 'node:module'; const require = handsclearRequire(import.meta.url);" },
+    banner: requires,
     logLevel: 'error',
+    plugins: [lean()],
     ...more,
   }).catch(() => stop(`The ${what} could not be built; the reason stands above.`));
   renameSync(fresh, outfile);
@@ -153,6 +158,7 @@ async function buildPage() {
     ...['renderer', 'procedures-schema', 'publishing', 'electron/host/contract'].flatMap((folder) =>
       filesBelow(folder, /\.(tsx?|mjs|js|json|css|html)$/),
     ),
+    'cli/build/lean.mjs',
     'package-lock.json',
   ];
   const stamp = at('dist', '.page-built-from');

@@ -1,12 +1,14 @@
 /** How the page is built: one folder of static files, workers as modules, nothing fetched from elsewhere. Run as `vite build renderer`. */
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { doesNothing, leanWorker } from '../cli/build/lean.mjs';
 
 /**
  * Core and publishing are pure: a module of theirs that nothing is used of does nothing when it is loaded. The page takes a handful of words from
  * them by way of their doors; without this line it would carry the fonts' reader, the PDF writer and every schema too, and start twice as slowly.
  */
-const pure = (id: string): boolean => !/\/(procedures-schema|publishing)\/(?!.*node_modules)/.test(id);
+const pure = (id: string): boolean => !/\/(procedures-schema|publishing)\/(?!.*node_modules)/.test(id) && !doesNothing.test(id);
+const treeshake = { moduleSideEffects: pure };
 
 /** What the page needs in any case is named in its head, so that it is fetched side by side instead of one after the other has run. */
 const named: Plugin = {
@@ -38,7 +40,7 @@ const named: Plugin = {
 export default defineConfig({
   base: './',
   plugins: [react(), named],
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [leanWorker()], rolldownOptions: { treeshake } },
   // The stock build of one dependency of the Markdown parser uses `document`, which a worker does not have; this condition picks the other.
   resolve: { conditions: ['worker', 'module', 'browser', 'import', 'default'] },
   build: {
@@ -47,6 +49,6 @@ export default defineConfig({
     target: 'es2022',
     chunkSizeWarningLimit: 8000,
     assetsInlineLimit: 0,
-    rolldownOptions: { treeshake: { moduleSideEffects: pure } },
+    rolldownOptions: { treeshake },
   },
 });

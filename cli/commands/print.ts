@@ -28,6 +28,7 @@ import { modelNamed, openLibrary } from '../library.ts';
 import { pressChoice, pressOptions } from '../press.ts';
 import { blocking, guideNamed, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
 import { notesText } from '../report/notes.ts';
+import { keepYoungGenerationSmall } from '../young-generation.ts';
 
 export const print: Command = {
   name: 'print',
@@ -107,6 +108,7 @@ export const print: Command = {
       throw new CannotRun(`--${full} is for the full edition.${full === 'sign-off' ? ' The paper checklist always has its boxes.' : ''}`);
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
+    keepYoungGenerationSmall();
     const checked = await openLibrary(values.library ?? '.', io);
     const guide = guideNamed(checked.facts, asked);
     const procedure = guide === undefined ? procedureNamed(checked.facts, asked) : undefined;

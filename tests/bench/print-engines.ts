@@ -1,7 +1,7 @@
 /**
- * The engines the print bench compares, each as one function from what it is given in memory to the bytes of a PDF file. Ours gets the book and breaks,
- * tags and bookmarks it; the others get the finished lines of its pages (words, face, size, place) and only draw them. Run in a process of its own
- * (print-one.ts), so that peak memory is its own.
+ * The engines the print bench compares ours with, each as one function from what it is given in memory to the bytes of a PDF file. Ours (print-own.ts)
+ * gets the book and breaks, tags and bookmarks it; these get the finished lines of its pages (words, face, size, place) and only draw them. Run in a
+ * process of its own (print-one.ts), so that peak memory is its own.
  */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -47,12 +47,6 @@ const ascents = async (): Promise<Record<FaceName, number>> => {
     return font.ascent / font.unitsPerEm;
   };
   return Object.fromEntries(faceNames.map((face) => [face, of(face)])) as Record<FaceName, number>;
-};
-
-const handsclear: Engine = async (input, fonts) => {
-  const { printBook } = await import('../../publishing/print.ts');
-  const book = JSON.parse(readFileSync(input.bookFile, 'utf8'));
-  return () => printBook(book, fonts).bytes;
 };
 
 const pdfkit: Engine = async (input) => {
@@ -185,7 +179,6 @@ const chromium: Engine = async (input) => {
 };
 
 export const engines: Readonly<Record<string, Engine>> = {
-  handsclear,
   pdfkit,
   'pdf-lib drawText': pdfLib,
   pdfmake,

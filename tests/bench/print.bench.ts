@@ -10,7 +10,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { root } from '../../cli/setup.mjs';
+import { lean } from '../../cli/build/lean.mjs';
+import { requires, root } from '../../cli/setup.mjs';
 import { readFonts } from '../../electron/host/files/index.ts';
 import { checkLibrary } from '../../procedures-schema/index.ts';
 import type { Book } from '../../publishing/book.ts';
@@ -34,6 +35,7 @@ const most: Readonly<Record<string, number>> = {
 };
 /** Bundled as the command line is: a loader of TypeScript in each process would count in its memory, and slows what it loads. */
 const bundled = join(root, 'dist/bench');
+const source = (name: string): string => new URL(name, import.meta.url).pathname;
 const folder = mkdtempSync(join(tmpdir(), 'print-bench-'));
 
 const wanted = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as Record<
@@ -44,18 +46,21 @@ const versionOf = (name: string): string => ({ ...wanted.dependencies, ...wanted
 
 try {
   settings();
-  await build({
-    entryPoints: [new URL('print-one.ts', import.meta.url).pathname],
-    bundle: true,
-    splitting: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    packages: 'external',
-    outdir: bundled,
-    outExtension: { '.js': '.mjs' },
-    logLevel: 'error',
-  });
+  // Ours as the command line is bundled; the others as they are installed.
+  for (const more of [
+    { entryPoints: [source('print-own.ts')], plugins: [lean()], banner: requires },
+    { entryPoints: [source('print-one.ts')], splitting: true, packages: 'external' as const },
+  ])
+    await build({
+      bundle: true,
+      platform: 'node',
+      format: 'esm',
+      target: 'node20',
+      outdir: bundled,
+      outExtension: { '.js': '.mjs' },
+      logLevel: 'error',
+      ...more,
+    });
   const fonts = await readFonts();
   if (chosen === undefined || chosen.includes('edits')) edits(fonts);
   for (const size of sizes) {
@@ -73,7 +78,7 @@ try {
         const out = join(folder, 'out.pdf');
         const { stdout, stderr, status } = spawnSync(
           process.execPath,
-          [join(bundled, 'print-one.mjs'), engine, engine === 'handsclear' ? book : input, out],
+          [join(bundled, engine === 'handsclear' ? 'print-own.mjs' : 'print-one.mjs'), engine, engine === 'handsclear' ? book : input, out],
           { encoding: 'utf8', maxBuffer: 1e9 },
         );
         if (status !== 0) {

@@ -57,6 +57,8 @@ export const BORDERS: readonly Border[] = [
   },
   {
     from: /^renderer\//,
+    // Read by the builder, never by the page.
+    except: /^renderer\/vite\.config\.ts$/,
     to: /^(electron\/(?!host\/contract\/)|cli\/|node:)/,
     sentence: 'The page reaches the host only through electron/host/contract, so that it also runs in a plain browser.',
   },

@@ -3,12 +3,12 @@
  * is on disk or is offered back. Host and browser are processes of their own, and are killed as a power cut would.
  */
 import type { ChildProcess } from 'node:child_process';
-import { cpSync, existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { buildApp, root } from '../../cli/setup.mjs';
-import { checked, hasBrowser, launch } from '../support/desk.ts';
+import { buildApp } from '../../cli/setup.mjs';
+import { checked, copySample, hasBrowser, launch } from '../support/desk.ts';
 import { newFolder } from '../support/host.ts';
 import { type Running, startHost } from '../support/host-process.ts';
 import { randomFrom, seedOfRun } from '../support/random.ts';
@@ -26,8 +26,6 @@ const seed = seedOfRun();
 const random = randomFrom(seed);
 /** How long each round types, in beats: drawn before any begins, so that the seed gives the same ones whatever ends first. */
 const LENGTHS = ROUNDS.map(() => BEATS + 3 + random(2 * BEATS));
-/** Of the sample library: what is typed in, what it calls, and what it is read by. The rest has no part in what is safe, and takes a second to read. */
-const TAKEN = /^(library\.yaml|registers.*|procedures|procedures.OM-3\d+.*\.md)$/;
 
 describe.skipIf(!hasBrowser() || process.platform === 'win32')('killed while somebody types', () => {
   const hosts: ChildProcess[] = [];
@@ -75,8 +73,7 @@ describe.skipIf(!hasBrowser() || process.platform === 'win32')('killed while som
 
   function fresh(): Promise<Sitting> {
     const library = path.join(newFolder(), 'library');
-    const sample = path.join(root, 'sample-procedures');
-    cpSync(sample, library, { recursive: true, filter: (file) => file === sample || TAKEN.test(path.relative(sample, file)) });
+    copySample(library, /OM-3\d+/);
     return sit(library, newFolder());
   }
 

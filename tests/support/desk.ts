@@ -4,7 +4,7 @@
  */
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { buildApp, root } from '../../cli/setup.mjs';
 import { serveLoopback } from '../../electron/host/loopback/index.ts';
@@ -45,6 +45,8 @@ interface Options {
   readonly height?: number;
   readonly data?: string;
   readonly folder?: string;
+  /** Takes these of the sample's procedures and no guide: a library that is read in no time, for what does not depend on the others. */
+  readonly procedures?: RegExp;
   readonly language?: string;
   readonly forced?: boolean;
   /** Begins while the library is still being read. */
@@ -57,7 +59,7 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
   await buildApp();
   const place = mkdtempSync(join(tmpdir(), 'handsclear-desk-'));
   const folder = options.folder ?? join(place, 'library');
-  if (options.folder === undefined) cpSync(join(root, 'sample-procedures'), folder, { recursive: true });
+  if (options.folder === undefined) copySample(folder, options.procedures);
   const host = await serveLoopback(join(root, 'dist/renderer'), {
     data: options.data ?? join(place, 'data'),
     sample: folder,
@@ -99,6 +101,16 @@ export async function sitDown(browser: Browser, options: Options = {}): Promise<
       rmSync(place, { recursive: true, force: true });
     },
   };
+}
+
+/** The sample library, or the procedures of it whose file names match, with all that they are read by. */
+export function copySample(folder: string, procedures?: RegExp): void {
+  const sample = join(root, 'sample-procedures');
+  cpSync(sample, folder, {
+    recursive: true,
+    filter: (file) =>
+      procedures === undefined || !file.endsWith('.md') || (basename(dirname(file)) === 'procedures' && procedures.test(file)),
+  });
 }
 
 /** Until the text that is shown has been checked as it stands. */

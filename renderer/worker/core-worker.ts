@@ -103,6 +103,31 @@ function readOnSoon(): void {
   );
 }
 
+type Printing = typeof import('./queries/printing.ts')['printing'];
+let fetched: Promise<Printing> | undefined;
+
+/** Fetched once; after a failure again with the next question. */
+function fetchPrinting(): Promise<Printing> {
+  fetched ??= import('./queries/printing.ts').then(
+    ({ printing }) => printing,
+    (error: Error) => {
+      fetched = undefined;
+      throw error;
+    },
+  );
+  return fetched;
+}
+
+/** A question to the printer is answered when it is there, of the text as it is then. */
+function whenPrinting(id: number, then: (printing: Printing) => void): void {
+  fetchPrinting()
+    .then(then)
+    .catch(({ message }: Error) => say({ kind: 'failed', id, message }));
+}
+
+const answer = (id: number, query: unknown, ask: unknown): void =>
+  say({ kind: 'answer', id, answer: (query as (model: LibraryModel, ask: unknown) => never)(library, ask) });
+
 function treat(message: ToWorker): void {
   switch (message.kind) {
     case 'edit': {
@@ -113,6 +138,7 @@ function treat(message: ToWorker): void {
       const { waiting } = delta;
       const between = library.due ? undefined : delta.between;
       say({ kind: 'checked', rev: message.rev, findings: [...delta.findings], between, waiting, milliseconds, engine });
+      void fetchPrinting().catch(() => undefined);
       return readOnSoon();
     }
     case 'fonts':
@@ -122,8 +148,9 @@ function treat(message: ToWorker): void {
       return library.addFigure(message.path, message.bytes);
     case 'ask': {
       listed ||= message.query === 'overview';
-      const query = queries[message.query] as (model: LibraryModel, ask: unknown) => never;
-      return say({ kind: 'answer', id: message.id, answer: query(library, message.ask) });
+      const { query, id, ask } = message;
+      if (query in queries) return answer(id, queries[query as keyof typeof queries], ask);
+      return whenPrinting(id, (printing) => answer(id, printing[query as keyof Printing], ask));
     }
   }
 }

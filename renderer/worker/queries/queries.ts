@@ -19,7 +19,7 @@ import {
 import { house } from './house.ts';
 import { margin } from './margin.ts';
 import { overview } from './overview.ts';
-import { blocking, checklist, pages, pdf, proof } from './pages.ts';
+import type { printing } from './printing.ts';
 import { pinLine, reviewOf } from './record.ts';
 import { compare, coverage, graph, walk } from './review.ts';
 import { spelling } from './spelling.ts';
@@ -63,17 +63,13 @@ export const queries = {
   reviewOf,
   pinLine,
   house,
-  pages,
-  proof,
-  pdf,
-  checklist,
-  blocking,
   where,
 };
 
-export type QueryName = keyof typeof queries;
-export type Ask<Q extends QueryName> = Parameters<(typeof queries)[Q]>[1];
-export type Answer<Q extends QueryName> = ReturnType<(typeof queries)[Q]>;
+type Queries = typeof queries & typeof printing;
+export type QueryName = keyof Queries;
+export type Ask<Q extends QueryName> = Parameters<Queries[Q]>[1];
+export type Answer<Q extends QueryName> = ReturnType<Queries[Q]>;
 
 export type { NamedHere } from './assist.ts';
 export type { FindAsk, InsertAsk } from './changes.ts';

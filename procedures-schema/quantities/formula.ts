@@ -39,7 +39,7 @@ const LONGEST = 400;
 
 export function evaluate(text: string, attributes: Attributes, mark: DecimalMark = 'point'): Evaluated {
   if (text.length > LONGEST) return { problem: { kind: 'form', text: text.slice(0, 40), at: 0 } };
-  const rounding = /,\s*to\s+([^,]+)$/i.exec(text);
+  const rounding = /,\s*to\s+((?:[^,]|,(?=\d))+)$/i.exec(text);
   const step = rounding?.[1] === undefined ? undefined : parseQuantity(rounding[1], mark);
   if (rounding && (step?.nominal === undefined || step.nominal.value.n <= 0n))
     return { problem: { kind: 'form', text: rounding[0], at: rounding.index } };

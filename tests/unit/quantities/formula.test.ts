@@ -131,6 +131,15 @@ describe('printed and read back', () => {
     );
   });
 
+  test('a decimal comma in a formula, and in what it is rounded to', () => {
+    const said = (text: string, mark: 'point' | 'comma') =>
+      evaluate(text, { 'blade length': mark === 'comma' ? '812,5 mm' : '812.5 mm' }, mark);
+    const [comma, point] = [said('0,16 % of blade length, to 0,1 mm', 'comma'), said('0.16 % of blade length, to 0.1 mm', 'point')];
+    if ('problem' in comma || 'problem' in point) throw new Error('not read');
+    expect(comma.result.measure).toEqual(point.result.measure);
+    expect(comma.result.step?.nominal?.value).toEqual(rational(1n, 10n));
+  });
+
   test('under a decimal comma the same digits mean the same', () => {
     fc.assert(
       fc.property(decimal, unit, (a, of) => {

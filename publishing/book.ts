@@ -218,6 +218,13 @@ export interface Chapter {
   readonly blocks: Flow;
 }
 
+/** Words of one language. */
+export interface Spoken {
+  readonly text: string;
+  /** As BCP 47 writes it. */
+  readonly language: string;
+}
+
 export interface Book {
   readonly title: string;
   readonly subtitle?: string;
@@ -226,6 +233,10 @@ export interface Book {
   readonly date?: string;
   readonly publisher: string;
   readonly language: string;
+  /** Language of the writer's words, where it is another. */
+  readonly written?: string;
+  /** By the words as they stand in the book: what of them is in which language. What is not here is the writer's. */
+  readonly spoken?: ReadonlyMap<string, readonly Spoken[]>;
   readonly paper: Paper;
   readonly binding: 'left' | 'top' | 'none';
   readonly duplex: boolean;

@@ -1,17 +1,17 @@
 /** The row of boxes at the end of a bound procedure: whose machine, who did it, and what was found and left. The paper checklist has its own. */
 import { eachAction, type Measurement } from '../../procedures-schema/index.ts';
 import type { EntryCell, Flow } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { readTwice } from './entries.ts';
 import { limitsPrinted } from './limits-text.ts';
 import type { Scope } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 import { boxUnit } from './units-edition.ts';
 
 /** Nothing where it was not asked for. */
 export function signOff(scope: Scope): Flow {
   if (!scope.input.signOff) return [];
   const { head } = scope.facts;
-  const { short, book } = printedWords(scope.input.library.registers.house.language);
+  const { short, book } = wordsOf(scope.input);
   const cell = (label: string, share: number, options?: readonly string[]): EntryCell => ({
     label,
     share,

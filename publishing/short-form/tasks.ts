@@ -15,8 +15,9 @@ import {
   sectionAnchor,
   stepAnchor,
   tableRows,
+  wordsOf,
 } from '../compose/index.ts';
-import { printedWords, type ShortWords } from '../printed-words/index.ts';
+import type { ShortWords } from '../printed-words/index.ts';
 import { branchModels, initialsOf, modelsNamed, type StepFacts, stepFacts } from './facts.ts';
 import { shortLine } from './line.ts';
 
@@ -40,7 +41,7 @@ class Composer {
     this.applies = appliesIn(scope);
     this.facts = stepFacts(scope);
     this.measured = measurementsAt(scope);
-    this.words = printedWords(scope.input.library.registers.house.language).short;
+    this.words = wordsOf(scope.input).short;
   }
 
   section(section: Section): TasksBlock {

@@ -136,6 +136,8 @@ export interface NoticeBlock extends ChangeMarks {
   readonly body: Flow;
   /** Word and message side by side, made to be read on a copy of a copy. */
   readonly compact?: true;
+  /** It guards all of its section: at the head of each further page of it the word stands again, with what happens and where the notice is. */
+  readonly recall?: { readonly anchor: string; readonly hazard: string };
 }
 
 export interface TasksBlock {

@@ -18,6 +18,7 @@ import { measurementsAt } from './entries.ts';
 import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitLines, limitsPrinted } from './limits-text.ts';
+import { hazardOf, saidBy, standingText } from './notice-words.ts';
 import { labelled, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { backFrom, endsHere, sentHere } from './sent-here.ts';
 import { tableRows } from './table-rows.ts';
@@ -63,7 +64,8 @@ class Composer {
           begun = true;
         }
         out.push(...steps);
-      } else out.push(...this.block(block));
+      } else if (block.kind === 'notice') out.push(this.governing(block, `${anchor} notice ${out.length}`));
+      else out.push(...this.block(block));
     }
     // Steps that do not apply take their notices with them, except when nothing follows to carry them.
     return [...out, ...guards, ...backFrom(section, this.scope), ...endsHere(section, this.scope)];
@@ -75,11 +77,17 @@ class Composer {
 
   notice(notice: Notice): NoticeBlock {
     const { words, input } = this.scope;
-    const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
-    const standing = use === undefined ? undefined : input.library.registers.notices.find((one) => one.name === use);
     const own = this.blocks(notice.blocks);
-    const body: Flow = own.length > 0 || standing === undefined ? own : [{ kind: 'paragraph', inline: plain(standing.text) }];
+    const standing = own.length > 0 ? undefined : standingText(notice, input);
+    const body: Flow = standing === undefined ? own : [{ kind: 'paragraph', inline: plain(standing) }];
     return { kind: 'notice', word: notice.word, panel: words.panel[notice.word], body };
+  }
+
+  /** Under the heading: it guards every step of the section. Harm to people is told again on each page, harm to things is not. */
+  private governing(notice: Notice, anchor: string): NoticeBlock {
+    const made = this.notice(notice);
+    const hazard = notice.word === 'notice' ? '' : hazardOf(saidBy(notice, this.scope));
+    return hazard === '' ? made : { ...made, recall: { anchor, hazard } };
   }
 
   private steps(steps: readonly Step[], first: readonly NoticeBlock[]): BookBlock[] {

@@ -75,7 +75,11 @@ class Typographer {
       case 'step':
         return { ...block, body: this.flow(block.body), notices: block.notices.map((notice) => this.block(notice)) };
       case 'notice':
-        return { ...block, body: this.flow(block.body) };
+        return {
+          ...block,
+          body: this.flow(block.body),
+          ...(block.recall === undefined ? {} : { recall: { ...block.recall, hazard: this.text(block.recall.hazard) } }),
+        };
       case 'table':
         return {
           ...block,

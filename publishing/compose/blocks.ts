@@ -22,7 +22,7 @@ import { hazardOf, saidBy, standingText } from './notice-words.ts';
 import { labelled, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { backFrom, endsHere, sentHere } from './sent-here.ts';
 import { tableRows } from './table-rows.ts';
-import { boxUnit } from './units-edition.ts';
+import { boxUnit, valuesIn } from './units-edition.ts';
 
 const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 
@@ -33,6 +33,13 @@ export function sectionsOf(scope: Scope): Flow {
 
 export function noticeBlock(notice: Notice, scope: Scope): NoticeBlock {
   return new Composer(scope).notice(notice);
+}
+
+/** With a capital, where it begins with a word: "mm" stays what it is. */
+function capital([first, ...rest]: readonly Inline[]): readonly Inline[] {
+  if (first === undefined) return rest;
+  const text = /^\p{Ll}{3}/u.test(first.text) ? `${first.text.charAt(0).toUpperCase()}${first.text.slice(1)}` : first.text;
+  return [{ ...first, text }, ...rest];
 }
 
 class Composer {
@@ -213,7 +220,11 @@ class Composer {
     const about = measurement === undefined ? '' : ` ${words.limits}: ${measurement.name}`;
     return {
       kind: 'table',
-      head: table.head.map((cell) => inlineOf(cell.prose, this.scope, from)),
+      head: table.head.map((cell) => {
+        const head = inlineOf(cell.prose, this.scope, from);
+        // Named after the measurement, as the format wants it; printed as a head.
+        return measurement === undefined ? head : capital(head);
+      }),
       rows: tableRows(table, this.scope, from),
       align: table.head.map((cell) => cell.align ?? 'left'),
       caption: `${words.table} ${count}.${about}`,
@@ -243,7 +254,7 @@ class Composer {
       const judged = (word: string, said: string): BookBlock => ({
         kind: 'paragraph',
         style: 'limit',
-        inline: [{ kind: 'strong', text: `${word}: ` }, ...plain(said)],
+        inline: [{ kind: 'strong', text: `${word}: ` }, ...plain(valuesIn(said, this.scope.input))],
       });
       const field = `${this.scope.facts.head.id}, ${at.section.title}, ${at.fullLabel}, ${measurement.name}`;
       const box: BookBlock = { kind: 'choice', label: measurement.name, choices: [words.passes, words.fails], field };

@@ -33,7 +33,14 @@ export function documentsChapter(procedures: readonly ProcedureFacts[], input: C
     startRight,
     blocks: [
       { kind: 'paragraph', style: 'lead', inline: text(words.documentsIntro) },
-      { kind: 'table', head: words.documentsHead.map(text), rows, align: ['left', 'left', 'left', 'left'], full: true },
+      {
+        kind: 'table',
+        head: words.documentsHead.map(text),
+        rows,
+        align: ['left', 'left', 'left', 'left'],
+        widths: [385, 100, 255, 260],
+        full: true,
+      },
     ],
   };
 }

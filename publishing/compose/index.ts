@@ -16,4 +16,4 @@ export { type ComposeInput, chapterAnchor, everyBlock, labelled, type Scope, sco
 export { spoken, wordsOf } from './spoken.ts';
 export { tableRows } from './table-rows.ts';
 export { typographic } from './typographic.ts';
-export { boxUnit, UNITS_EDITIONS, type UnitsEdition } from './units-edition.ts';
+export { boxUnit, UNITS_EDITIONS, type UnitsEdition, valuesIn } from './units-edition.ts';

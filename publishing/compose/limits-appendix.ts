@@ -6,6 +6,7 @@ import { stepLink } from './inline.ts';
 import { limitWords } from './limits-text.ts';
 import { type ComposeInput, scopeOf } from './scope.ts';
 import { wordsOf } from './spoken.ts';
+import { valuesIn } from './units-edition.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
@@ -18,7 +19,9 @@ export function limitsChapter(procedures: readonly ProcedureFacts[], input: Comp
     const places = measurementsAt(scope);
     const rows = facts.head.measurements.map((measurement) => {
       const limits =
-        measurement.sensed === undefined ? limitWords(measurement, scope) || said.noLimit : `${said.passes}: ${measurement.sensed.pass}`;
+        measurement.sensed === undefined
+          ? limitWords(measurement, scope) || said.noLimit
+          : `${said.passes}: ${valuesIn(measurement.sensed.pass, input)}`;
       const steps = [...places].filter(([, list]) => list.includes(measurement)).map(([step]) => facts.read.labels.byStep.get(step));
       const read = steps.flatMap((step, index): Inline[] =>
         step === undefined ? [] : [...text(index === 0 ? '' : ', '), stepLink(step, false, scope)],

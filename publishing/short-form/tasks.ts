@@ -15,6 +15,7 @@ import {
   sectionAnchor,
   stepAnchor,
   tableRows,
+  valuesIn,
   wordsOf,
 } from '../compose/index.ts';
 import type { ShortWords } from '../printed-words/index.ts';
@@ -230,7 +231,18 @@ class Composer {
     const { name } = measurement;
     if (measurement.sensed !== undefined) {
       const { pass, fail } = measurement.sensed;
-      return { name, limits: [], boxes: [], unit: '', verdict: { passes: words.passes, pass, fails: words.fails, fail } };
+      return {
+        name,
+        limits: [],
+        boxes: [],
+        unit: '',
+        verdict: {
+          passes: words.passes,
+          pass: valuesIn(pass, this.scope.input),
+          fails: words.fails,
+          fail: valuesIn(fail, this.scope.input),
+        },
+      };
     }
     const limits = limitsPrinted(measurement, this.scope);
     const label = words.limits;

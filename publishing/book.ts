@@ -58,6 +58,8 @@ type BlockOf =
       readonly anchor?: string;
       readonly number?: string;
       readonly bookmark: boolean;
+      /** What stands under it belongs to what stands above: they share a page where they can. */
+      readonly goesOn?: true;
     }
   | { readonly kind: 'paragraph'; readonly inline: readonly Inline[]; readonly style?: ParagraphStyle }
   | { readonly kind: 'bullets'; readonly items: readonly Flow[] }

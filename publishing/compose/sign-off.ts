@@ -26,7 +26,7 @@ export function signOff(scope: Scope): Flow {
     return [cell(named(short.asFound), 500, answers), cell(named(short.asLeft), 500, answers)];
   });
   return [
-    { kind: 'heading', level: 2, text: short.sign, anchor: `doc ${head.id} sign`, bookmark: false },
+    { kind: 'heading', level: 2, text: short.sign, anchor: `doc ${head.id} sign`, bookmark: false, goesOn: true },
     {
       kind: 'entries',
       rows: [[cell(short.serial, 640), cell(short.date, 360)], ...results, [cell(short.done, 640), cell(short.initials, 360)]],

@@ -24,29 +24,35 @@ export function measureRecall(block: NoticeBlock, room: Room, kit: Kit): Slab | 
   const symbol = Math.round(side * 1.14) + pt(5);
   const pad = pt(6);
   const panel = pad + symbol + (word?.width ?? 0) + pad;
-  const x = room.x + panel + pt(7);
-  const width = room.x + room.width - x - pt(5);
+  const right = room.x + room.width;
   const inline: Inline[] = [
     { kind: 'text', text: `${recall.hazard} ` },
     { kind: 'link', text: '', anchor: recall.anchor, page: true },
   ];
   // Nothing leads from here: what is clicked is read aloud.
-  const lines = linesIn(inline, sheet.body, 0, width, { ...own, linkColour: colours.ink }).map(asArtifact);
+  const said = (left: number) =>
+    linesIn(inline, sheet.body, 0, right - left - panel - pt(12), { ...own, linkColour: colours.ink }).map(asArtifact);
+  // On a small page it begins where labels hang, for the sake of a line.
+  const inText = said(room.x);
+  const left = inText.length > 2 ? room.left : room.x;
+  const lines = left === room.x ? inText : said(left);
+  const x = left + panel + pt(7);
+  const width = right - x - pt(5);
   const inner = pt(2.5);
   const height = 2 * inner + Math.max(1, lines.length) * sheet.body.lead;
   const base = inner + baselineIn(sheet.body, kit);
   const ops: Op[] = [
     { op: 'path', path: rectangle(0, 0, panel, height), fill: signal.ground },
     ...alertSymbol(pad, inner + Math.round((sheet.body.lead - side) / 2) - pt(0.3), side, signal.word, signal.ground),
-    { op: 'path', path: rectangle(0, 0, room.width, height), stroke: { colour: signal.edge, width: pt(1) } },
+    { op: 'path', path: rectangle(0, 0, right - left, height), stroke: { colour: signal.edge, width: pt(1) } },
   ];
   return {
     height: height + pt(9),
     items: [
-      { kind: 'art', x: room.x, y: 0, ops },
+      { kind: 'art', x: left, y: 0, ops },
       ...(word === undefined
         ? []
-        : [{ kind: 'line' as const, x: room.x + pad + symbol, width: word.width, baseline: base, line: word, align: 'left' as const }]),
+        : [{ kind: 'line' as const, x: left + pad + symbol, width: word.width, baseline: base, line: word, align: 'left' as const }]),
       ...lines.map((line, index) => ({
         kind: 'line' as const,
         x,

@@ -32,6 +32,7 @@ export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role:
   for (const slab of slabs) slab.group = `the heading "${block.text}" and what follows it`;
   const first = slabs[0];
   if (first !== undefined) {
+    if (block.goesOn) first.cost = Math.max(first.cost, costs.goesOn);
     if (block.anchor !== undefined) first.anchors = [block.anchor];
     if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
     if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;

@@ -58,6 +58,8 @@ type BlockOf =
       readonly anchor?: string;
       readonly number?: string;
       readonly bookmark: boolean;
+      /** What stands under it belongs to what stands above: they share a page where they can. */
+      readonly goesOn?: true;
     }
   | { readonly kind: 'paragraph'; readonly inline: readonly Inline[]; readonly style?: ParagraphStyle }
   | { readonly kind: 'bullets'; readonly items: readonly Flow[] }
@@ -136,6 +138,8 @@ export interface NoticeBlock extends ChangeMarks {
   readonly body: Flow;
   /** Word and message side by side, made to be read on a copy of a copy. */
   readonly compact?: true;
+  /** It guards all of its section: at the head of each further page of it the word stands again, with what happens and where the notice is. */
+  readonly recall?: { readonly anchor: string; readonly hazard: string };
 }
 
 export interface TasksBlock {
@@ -218,6 +222,13 @@ export interface Chapter {
   readonly blocks: Flow;
 }
 
+/** Words of one language. */
+export interface Spoken {
+  readonly text: string;
+  /** As BCP 47 writes it. */
+  readonly language: string;
+}
+
 export interface Book {
   readonly title: string;
   readonly subtitle?: string;
@@ -226,6 +237,10 @@ export interface Book {
   readonly date?: string;
   readonly publisher: string;
   readonly language: string;
+  /** Language of the writer's words, where it is another. */
+  readonly written?: string;
+  /** By the words as they stand in the book: what of them is in which language. What is not here is the writer's. */
+  readonly spoken?: ReadonlyMap<string, readonly Spoken[]>;
   readonly paper: Paper;
   readonly binding: 'left' | 'top' | 'none';
   readonly duplex: boolean;

@@ -160,7 +160,7 @@ function quantityHover(path: string, offset: number, library: LibraryFacts): rea
     lines.push(`${plain(twin, mark)} (${isExact(quantity, twin) ? 'exact' : 'rounded'}).`);
   }
   if (second) {
-    const verdict = compareDual(quantity, second.quantity);
+    const verdict = compareDual(quantity, second.quantity, mark);
     lines.push(
       verdict.kind === 'agree'
         ? 'The value in brackets agrees within the digits written.'

@@ -32,7 +32,7 @@ export const dualAgree: ProcedureCheck = {
     const sections = [...tree.preface, ...tree.sections.flatMap((section) => section.blocks)];
     for (const prose of eachProse(sections))
       for (const { quantity, second, at, end } of pairsIn(prose, markOf(registers))) {
-        const verdict = compareDual(quantity, second);
+        const verdict = compareDual(quantity, second, markOf(registers));
         if (verdict.kind === 'agree') continue;
         const inside = proseSpan(prose, end - second.text.length, end);
         yield {

@@ -6,7 +6,7 @@
 import { type Action, type ActionKind, KNOWN_SOURCE, type ThingUse, WHEREVER } from '../reading/index.ts';
 import type { EnergyKind } from '../registers/index.ts';
 import type { ActFacts } from './code.ts';
-import { longEnough, type SourceRow, secondsOf } from './machine.ts';
+import { longEnough, type SourceRow, secondsWaited } from './machine.ts';
 import type { Rule } from './model.ts';
 import { electrical, held, isolated, locked, proved, readyToProve, relieved, safeButProof } from './safety.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, PROOF, STORED, type State, TAKEN } from './state.ts';
@@ -801,7 +801,7 @@ class Effect {
   private wait(): void {
     const { layout, state } = this;
     const { action } = this.doing;
-    const waited = action.amounts.map((amount) => secondsOf(amount.text)).find((seconds) => seconds !== undefined);
+    const waited = action.amounts.map((amount) => secondsWaited(amount.text, layout.table.mark)).find((seconds) => seconds !== undefined);
     for (const row of layout.table.sources) {
       const settled = waited ? row.settles && longEnough(waited, row.settles) : this.seenGone(row);
       if (row.settles && settled && isolated(layout, state, row)) state[layout.stored + row.index] = STORED.gone;

@@ -1,5 +1,5 @@
 /** A machine as tables with numbers for its things, so that states are small and effects quick. Made once a machine. */
-import { compare, multiply, parseQuantity, type Rational } from '../quantities/index.ts';
+import { compare, type DecimalMark, decimalMarkOf, multiply, parseQuantity, type Rational } from '../quantities/index.ts';
 import type { Machine, Source } from '../registers/index.ts';
 
 export interface SourceRow {
@@ -25,6 +25,8 @@ export interface Danger {
 
 export interface MachineTable {
   readonly machine: Machine;
+  /** How its library writes numbers. */
+  readonly mark: DecimalMark;
   readonly sources: readonly SourceRow[];
   readonly sourceOf: ReadonlyMap<string, SourceRow>;
   readonly points: ReadonlyMap<string, number>;
@@ -63,8 +65,9 @@ function numbered(things: readonly { readonly name: string }[]): Map<string, num
 function make(machine: Machine): MachineTable {
   const points = numbered(machine.points);
   const numbers = (uses: readonly { readonly point: string }[]): number[] => uses.flatMap((use) => points.get(use.point) ?? []);
+  const mark = decimalMarkOf(machine.language ?? 'en');
   const sources = machine.sources.map((source, index): SourceRow => {
-    const settles = source.settles === undefined ? undefined : secondsOf(source.settles);
+    const settles = source.settles === undefined ? undefined : secondsNeeded(source.settles, mark);
     return {
       index,
       source,
@@ -89,6 +92,7 @@ function make(machine: Machine): MachineTable {
   const dangers = new Map<string, Danger | undefined>();
   return {
     machine,
+    mark,
     sources,
     sourceOf,
     points,
@@ -159,10 +163,18 @@ function make(machine: Machine): MachineTable {
   }
 }
 
-export function secondsOf(text: string): Rational | undefined {
-  const quantity = parseQuantity(text);
-  const value = quantity?.nominal ?? quantity?.lower;
-  return quantity && value && quantity.unit.kind === 'time' ? multiply(value.value, quantity.unit.factor) : undefined;
+/** What is waited at least: of "5 to 10 min" the 5. */
+export const secondsWaited = (text: string, mark: DecimalMark): Rational | undefined => secondsIn(text, mark, 'lower');
+
+/** What must be waited: of "5 to 10 min" the 10. */
+export const secondsNeeded = (text: string, mark: DecimalMark): Rational | undefined => secondsIn(text, mark, 'upper');
+
+/** A number that can be read two ways is none here: "1,500 s" waits twenty-five minutes or a second and a half. */
+function secondsIn(text: string, mark: DecimalMark, end: 'lower' | 'upper'): Rational | undefined {
+  const quantity = parseQuantity(text, mark);
+  const amount = quantity?.nominal ?? (quantity?.form === 'range' ? quantity[end] : quantity?.lower);
+  if (!quantity || !amount || amount.doubtful !== undefined || quantity.unit.kind !== 'time') return undefined;
+  return multiply(amount.value, quantity.unit.factor);
 }
 
 export function longEnough(waited: Rational, needed: Rational): boolean {

@@ -1,5 +1,6 @@
 /** Compares a value with its second value in brackets: they must agree within the precision written. */
 
+import type { DecimalMark } from './numbers.ts';
 import { converted, printQuantity } from './print.ts';
 import type { Amount, Quantity } from './quantity.ts';
 import { absolute, add, compare, multiply, rational, subtract } from './rational.ts';
@@ -16,9 +17,10 @@ export type DualVerdict =
 
 const HALF = rational(1, 2);
 
-export function compareDual(first: Quantity, second: Quantity): DualVerdict {
+/** `mark`: of what it should read. */
+export function compareDual(first: Quantity, second: Quantity, mark: DecimalMark = 'point'): DualVerdict {
   if (!sameKind(first.unit, second.unit)) return { kind: 'other quantity' };
-  const shouldRead = printQuantity(converted(first, second.unit));
+  const shouldRead = printQuantity(converted(first, second.unit), mark);
   const pairs: [Amount | undefined, Amount | undefined, boolean][] = [
     [first.nominal, second.nominal, false],
     [first.lower, second.lower, false],

@@ -39,7 +39,7 @@ const LONGEST = 400;
 
 export function evaluate(text: string, attributes: Attributes, mark: DecimalMark = 'point'): Evaluated {
   if (text.length > LONGEST) return { problem: { kind: 'form', text: text.slice(0, 40), at: 0 } };
-  const rounding = /,\s*to\s+([^,]+)$/i.exec(text);
+  const rounding = /,\s*to\s+((?:[^,]|,(?=\d))+)$/i.exec(text);
   const step = rounding?.[1] === undefined ? undefined : parseQuantity(rounding[1], mark);
   if (rounding && (step?.nominal === undefined || step.nominal.value.n <= 0n))
     return { problem: { kind: 'form', text: rounding[0], at: rounding.index } };
@@ -262,17 +262,19 @@ export function unitFor({ measure, units, step }: FormulaResult): Unit | undefin
 }
 
 /** Rounded to what the formula says, else to so many digits that count. A lower limit is rounded up, an upper one down. */
-export function toldAmount(result: FormulaResult, unit: Unit, rounding: Rounding, digits = 3): Amount | undefined {
+export function toldAmount(result: FormulaResult, unit: Unit, rounding: Rounding, digits = 3, least = 0): Amount | undefined {
   const value = inUnit(result.measure, unit);
   if (value === undefined) return undefined;
   const step = result.step && inUnit(measureOf(result.step.nominal?.value as Rational, result.step.unit, true), unit, true);
   if (step !== undefined) {
     const count = fromDecimal(toDecimal(divide(value, step), 0, rounding)) as Rational;
     const rounded = multiply(count, step);
-    return { value: rounded, step, text: toDecimal(rounded, decimalsOf(step)) };
+    return { value: rounded, step, text: toDecimal(rounded, Math.max(least, decimalsOf(step))) };
   }
   const whole = toDecimal(value, 0, 'down').replace(/^-/, '');
-  const decimals = Math.max(0, value.n === 0n ? 0 : whole === '0' ? leadingZeros(value) + digits : digits - whole.length);
+  const wanted = Math.max(0, value.n === 0n ? 0 : whole === '0' ? leadingZeros(value) + digits : digits - whole.length);
+  // "6 N + 2 N" is 8 N and not 8.00 N: what comes out whole has no noughts that nobody wrote.
+  const decimals = Math.max(least, fewestDecimals(value, wanted));
   const text = toDecimal(value, decimals, rounding);
   return { value: fromDecimal(text) as Rational, step: rational(1n, 10n ** BigInt(decimals)), text };
 }
@@ -287,6 +289,12 @@ function leadingZeros(value: Rational): number {
     count += 1;
   }
   return count;
+}
+
+/** Decimals that say the value without loss, at most `most`. */
+function fewestDecimals(value: Rational, most: number): number {
+  for (let decimals = 0; decimals < most; decimals += 1) if ((value.n * 10n ** BigInt(decimals)) % value.d === 0n) return decimals;
+  return most;
 }
 
 /** Decimals that a step needs: 1 for 0.5, 0 for 2. */

@@ -31,13 +31,17 @@ const TOLD = {
   'no value': 'formula value',
 } as const;
 
-/** Told in `wanted` where it is given. A limit that was computed is never looser than what it was computed from. */
+/** Of a number as it is printed. */
+export const decimalsTold = (amount: Amount | undefined): number => /[.,](\d+)$/.exec(amount?.text ?? '')?.[1]?.length ?? 0;
+
+/** Told in `wanted` where it is given, with at least so many decimals. A limit that was computed is never looser than what it was computed from. */
 export function computedEnd(
   text: string,
   end: 'lower' | 'upper',
   on: { readonly model: LimitModel; readonly range: ModelRange },
   wanted: Unit | undefined,
   mark: DecimalMark,
+  least = 0,
 ): { readonly amount: Amount; readonly unit: Unit } | { readonly trouble: FormulaTrouble } {
   const name = rangeName(on.model.name, on.range.serial);
   const evaluated = evaluate(text, on.range.attributes, mark);
@@ -51,6 +55,6 @@ export function computedEnd(
   if (wanted !== undefined && inUnit(result.measure, wanted) === undefined)
     return { trouble: { kind: 'formula unit', names: [text, wanted.symbol, name, own.kind] } };
   const unit = wanted ?? own;
-  const amount = toldAmount(result, unit, end === 'lower' ? 'up' : 'down');
+  const amount = toldAmount(result, unit, end === 'lower' ? 'up' : 'down', 3, least);
   return amount === undefined ? { trouble: { kind: 'formula unit', names: [text, unit.symbol, name] } } : { amount, unit };
 }

@@ -1,7 +1,7 @@
 /** Limits from a table of the body: its rows by model and range of serial numbers, its columns by end. Formulas are worked out row by row. */
 import { type Cell, foldText, type Table } from '../format/index.ts';
 import { around } from './around.ts';
-import { computedEnd, isFormula } from './limit-formula.ts';
+import { computedEnd, decimalsTold, isFormula } from './limit-formula.ts';
 import type { Limit, LimitProblem } from './limits.ts';
 import { type LimitModel, type ModelRange, namedRange, rangeName, rangesIn, type SerialBounds } from './model-ranges.ts';
 import type { DecimalMark } from './numbers.ts';
@@ -194,6 +194,17 @@ function rowLimit(
     if (one.end === 'lower') lower = made.amount;
     else upper = made.amount;
     computed.set(column.index, { ...made, end: one.end, words: one.words, headed: column.unit.symbol !== '' });
+  }
+  // The ends of a range are told alike.
+  const decimals = Math.max(decimalsTold(lower), decimalsTold(upper));
+  for (const { column, text } of formulas) {
+    const [one, made] = [oneEnd(text, column.end), computed.get(column.index)];
+    if (one === undefined || made === undefined || decimalsTold(made.amount) === decimals) continue;
+    const again = computedEnd(one.text, one.end, on, made.unit, mark, decimals);
+    if (!('amount' in again)) continue;
+    if (one.end === 'lower') lower = again.amount;
+    else upper = again.amount;
+    computed.set(column.index, { ...made, amount: again.amount });
   }
   const formula = formulas.map(({ text }) => text).join('; ');
   return { ...(lower ? { lower } : {}), ...(upper ? { upper } : {}), unit, ...(formula === '' ? {} : { formula }), computed };

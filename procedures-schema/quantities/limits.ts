@@ -8,7 +8,7 @@ import { foldText, type Table } from '../format/index.ts';
 import { Recent } from '../recent.ts';
 import type { Measurement, Variant } from '../registers/index.ts';
 import { around } from './around.ts';
-import { computedEnd, isFormula } from './limit-formula.ts';
+import { computedEnd, decimalsTold, isFormula } from './limit-formula.ts';
 import { inRanges, tableLimits } from './limits-table.ts';
 import { holdsSerial, type LimitModel, type ModelRange, namedRange, rangeName, rangesIn, type SerialBounds } from './model-ranges.ts';
 import type { DecimalMark } from './numbers.ts';
@@ -183,6 +183,14 @@ function fromFormula(
     }
     unit ??= made.unit;
     ends[end] = made.amount;
+  }
+  // The ends of a range are told alike: nobody reads "8 to 15.25 N" as said with one care.
+  const decimals = Math.max(decimalsTold(ends.lower), decimalsTold(ends.upper));
+  for (const [index, end] of (['lower', 'upper'] as const).entries()) {
+    const text = typed[end];
+    if (text === undefined || ends[end] === plain[index]?.nominal || decimalsTold(ends[end]) === decimals) continue;
+    const again = computedEnd(text, end, on, unit, mark, decimals);
+    if ('amount' in again) ends[end] = again.amount;
   }
   const formula = [typed.lower, typed.upper].filter((text) => text !== undefined).join('; ');
   return unit === undefined ? undefined : { ...ends, unit, span, formula };

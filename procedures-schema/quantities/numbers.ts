@@ -64,14 +64,9 @@ function readDecimal(text: string, mark: DecimalMark): { value: Rational; step: 
   const owns = bare.split(own).length - 1;
   const others = bare.split(other).length - 1;
   if (owns > 1 && others > 0) return undefined;
-  // The other mark parts thousands ("1,200"), unless its groups are no thousands: then it was meant as a decimal mark.
-  const thousands =
-    others === 0 ||
-    bare
-      .split(own)[0]
-      ?.split(other)
-      .slice(1)
-      .every((group) => group.length === 3);
+  // The other mark parts thousands ("1,200"), unless its groups are no thousands ("0,350", "1200,125"): then it was meant as a decimal mark.
+  const [lead = '', ...groups] = (bare.split(own)[0] ?? '').split(other);
+  const thousands = others === 0 || (/^[1-9]\d{0,2}$/.test(lead) && groups.every((group) => group.length === 3));
   let digits: string;
   let doubtful: string | undefined;
   if (others > 0 && !thousands) {

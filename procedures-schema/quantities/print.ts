@@ -81,9 +81,15 @@ export function converted(quantity: Quantity, to: Unit): Quantity {
 }
 
 function convertedAt(quantity: Quantity, to: Unit, extra: number): Quantity {
+  // Both ends of a range as carefully as the better known one: "0.02 to 0.039 in" looks like two measures.
+  const { lower, upper } = quantity;
+  const shared =
+    lower && upper
+      ? Math.max(...[lower, upper].map(({ step, value }) => (value.n === 0n ? 0 : decimalsFor(convert(step, quantity.unit, to, true)))))
+      : 0;
   const amount = (from: Amount, rounding: Rounding, interval = false): Amount => {
     const step = convert(from.step, quantity.unit, to, true);
-    const decimals = Math.min(24, decimalsFor(step) + extra);
+    const decimals = Math.min(24, Math.max(decimalsFor(step), shared) + extra);
     const value = convert(from.value, quantity.unit, to, interval);
     // Nought needs no decimals.
     const text = value.n === 0n ? '0' : toDecimal(value, decimals, rounding);

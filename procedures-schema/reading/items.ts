@@ -1,7 +1,8 @@
 /** A sentence as items: names, references, quantities, words, marks of punctuation. What each means is decided later. */
 import { foldText, type Prose, type ReferenceMark } from '../format/index.ts';
-import { findQuantities } from '../quantities/index.ts';
-import type { Names, Thing } from '../registers/index.ts';
+import { decimalMarkOf, findQuantities } from '../quantities/index.ts';
+import type { Thing } from '../registers/index.ts';
+import type { ReadingContext } from './context.ts';
 
 export type Item =
   | { readonly kind: 'word'; readonly word: string; readonly text: string; readonly at: number; readonly end: number }
@@ -22,11 +23,11 @@ const TOKEN = /[\p{L}\p{N}]+(?:[-'’./][\p{L}\p{N}]+)*|[°µΩ%]|[^\s\p{L}\p{N}
 const TIME = /^(?:s|ms|min|h|d)$/;
 
 /** Items of a stretch of prose. Brackets that are registered names become names; a second value in brackets is left out. */
-export function itemsOf(prose: Prose, at: number, end: number, names: Names): Item[] {
+export function itemsOf(prose: Prose, at: number, end: number, { names, registers }: Pick<ReadingContext, 'names' | 'registers'>): Item[] {
   const text = prose.text.slice(at, end);
   const out: Item[] = [];
   const marks = prose.marks.filter((mark): mark is ReferenceMark => mark.kind === 'reference' && mark.at >= at && mark.end <= end);
-  const amounts = findQuantities(text);
+  const amounts = findQuantities(text, decimalMarkOf(registers.house.language));
   const tokens = [...text.matchAll(TOKEN)].map((found) => ({
     text: found[0],
     word: foldText(found[0]).replace(/’/g, "'"),
@@ -91,7 +92,7 @@ export function isTime(unit: string): boolean {
   return TIME.test(unit);
 }
 
-function markItem(mark: ReferenceMark, prose: Prose, names: Names): Item | undefined {
+function markItem(mark: ReferenceMark, prose: Prose, names: ReadingContext['names']): Item | undefined {
   const text = prose.text.slice(mark.at, mark.end);
   const place = { text, at: mark.at, end: mark.end };
   if (mark.form.kind === 'second-value' || mark.form.kind === 'callout') return undefined;

@@ -20,12 +20,12 @@ import { targetIn } from './targets.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-6';
+export const readingVersion: string = 'en-7';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
   if (context.kind === 'condition') {
-    const items = itemsOf(prose, 0, prose.text.length, context.names);
+    const items = itemsOf(prose, 0, prose.text.length, context);
     const when = prose.text.trim() === '' ? [] : [readCondition(items, prose.text.trim(), context, tables)];
     return { sentences: [], when, ...(context.carry ? { carry: context.carry } : {}) };
   }
@@ -146,7 +146,7 @@ class SentenceReader {
     const { tables } = this;
     const text = this.prose.text.slice(at, end);
     if (end - at > LONGEST) {
-      const few = itemsOf(this.prose, at, at + LONGEST, this.context.names).flatMap((item) =>
+      const few = itemsOf(this.prose, at, at + LONGEST, this.context).flatMap((item) =>
         item.kind === 'name' && item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : [],
       );
       return {
@@ -161,7 +161,7 @@ class SentenceReader {
         why: `a sentence of ${end - at} characters is too long to be read`,
       };
     }
-    const items = this.verbsFirst(itemsOf(this.prose, at, end, this.context.names));
+    const items = this.verbsFirst(itemsOf(this.prose, at, end, this.context));
     const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));
     const mentions: ThingUse[] = named.flatMap((item) => (item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : []));
     const base = {

@@ -45,6 +45,7 @@ function cut(variant: Variant, registers: Registers): Machine {
   return {
     name: family.name,
     variant,
+    language: registers.house.language,
     sources: sources.kept.map((source) => ({
       ...source,
       isolate: uses(source.isolate),

@@ -225,6 +225,8 @@ export interface Variant {
 /** A family cut to what one variant has. */
 export interface Machine extends Omit<Family, 'origin' | 'aliases'> {
   readonly variant: Variant;
+  /** Of the library it stands in: it settles the decimal mark of its times. English where not said. */
+  readonly language?: string;
 }
 
 // ---------------------------------------------------------------- other registers

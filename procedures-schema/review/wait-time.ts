@@ -3,7 +3,7 @@
  * work takes is nobody's to reckon here.
  */
 
-import { add, compare, multiply, parseQuantity, type Rational, ZERO } from '../quantities/index.ts';
+import { add, compare, type DecimalMark, multiply, parseQuantity, type Rational, ZERO } from '../quantities/index.ts';
 import type { Action } from '../reading/index.ts';
 
 export interface Waited {
@@ -21,11 +21,12 @@ export interface WaitSum {
 
 export const NO_WAIT: WaitSum = { seconds: ZERO, open: false };
 
-export function waitOf(actions: readonly Action[]): WaitSum {
+/** `mark`: how the library writes numbers. */
+export function waitOf(actions: readonly Action[], mark: DecimalMark): WaitSum {
   return actions
     .filter(({ kind }) => kind === 'wait')
     .map(({ amounts }): WaitSum => {
-      const [seconds] = amounts.flatMap(({ text }) => secondsIn(text) ?? []);
+      const [seconds] = amounts.flatMap(({ text }) => secondsIn(text, mark) ?? []);
       return seconds === undefined ? { seconds: ZERO, open: true } : { seconds, open: false };
     })
     .reduce(both, NO_WAIT);
@@ -36,10 +37,12 @@ export const both = (a: WaitSum, b: WaitSum): WaitSum => ({ seconds: add(a.secon
 export const saidWait = ({ seconds, open }: WaitSum): Waited => ({ time: inHours(seconds), open });
 
 /** The least of a range, as a proof takes it. */
-function secondsIn(text: string): Rational | undefined {
-  const quantity = parseQuantity(text);
+function secondsIn(text: string, mark: DecimalMark): Rational | undefined {
+  const quantity = parseQuantity(text, mark);
   const value = quantity?.lower ?? quantity?.nominal;
-  return quantity && value && quantity.unit.kind === 'time' ? multiply(value.value, quantity.unit.factor) : undefined;
+  return quantity && value && value.doubtful === undefined && quantity.unit.kind === 'time'
+    ? multiply(value.value, quantity.unit.factor)
+    : undefined;
 }
 
 /** Whole seconds; what is left of one is not waited for. */

@@ -7,6 +7,7 @@ import type { Span, WalkAnswer } from '../finding.ts';
 import { compile, type ToldState, tellState, walkerOf } from '../flow/index.ts';
 import { positionAt } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
+import { decimalMarkOf } from '../quantities/index.ts';
 import { both, NO_WAIT, saidWait, type Waited, type WaitSum, waitOf } from './wait-time.ts';
 
 export interface WalkFrame {
@@ -68,6 +69,7 @@ export function walkFrames(
   const { time } = facts.head;
   const head = { variant, start, ...(time === undefined ? {} : { time }) };
   let asked = 0;
+  const mark = decimalMarkOf(library.registers.house.language);
   // Before the step at hand, and in it.
   let waited: WaitSum = NO_WAIT;
   let step: WaitSum = NO_WAIT;
@@ -82,7 +84,7 @@ export function walkFrames(
       at = walker.next(at, answer);
       const last = frames.at(-1);
       // What hangs on the answer is done in the step that asked.
-      step = both(step, waitOf(at.done));
+      step = both(step, waitOf(at.done, mark));
       if (last)
         frames[frames.length - 1] = {
           ...last,
@@ -96,7 +98,7 @@ export function walkFrames(
     const { step: labelled, file } = stop;
     at = walker.next(at);
     waited = both(waited, step);
-    step = waitOf(at.done);
+    step = waitOf(at.done, mark);
     const own = library.procedures.find((one) => one.file === file) ?? facts;
     const span = { start: labelled.step.span.start, end: labelled.step.lead.span.end };
     frames.push({

@@ -33,6 +33,7 @@ import {
   type Scope,
   scopeOf,
   tableRows,
+  valuesIn,
 } from '../compose/index.ts';
 import { printedWords } from '../printed-words/index.ts';
 import { contentHash } from './canonical.ts';
@@ -249,14 +250,18 @@ class Builder {
   }
 
   private entry(measurement: Measurement): ChecklistEntry {
-    if (measurement.sensed !== undefined)
-      return { kind: 'verdict', measurement: measurement.name, ...said('at', measurement.at), ...measurement.sensed };
+    const printed = (text: string): string => valuesIn(text, this.scope.input);
+    const where = said('at', measurement.at === undefined ? undefined : printed(measurement.at));
+    if (measurement.sensed !== undefined) {
+      const { pass, fail } = measurement.sensed;
+      return { kind: 'verdict', measurement: measurement.name, ...where, pass: printed(pass), fail: printed(fail) };
+    }
     const limits = limitsPrinted(measurement, this.scope);
     return {
       kind: 'reading',
       measurement: measurement.name,
       quantity: measurement.quantity,
-      ...said('at', measurement.at),
+      ...where,
       ...said('with', measurement.with),
       unit: limits[0]?.limit.unit.symbol ?? '',
       limits: limits.map(({ model, limit, text }) => ({

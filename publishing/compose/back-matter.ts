@@ -1,9 +1,9 @@
 /** The last leaves of a bound guide: record of revisions, list of pages in force, where to ask. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import type { ComposeInput } from './scope.ts';
 import { type Issue, toldSince } from './since.ts';
+import { wordsOf } from './spoken.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 const strong = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'strong', text: said }]);
@@ -23,7 +23,7 @@ export function recordChapter(
   input: ComposeInput,
   startRight: boolean,
 ): Chapter {
-  const words = printedWords(input.library.registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const row = ({ id, title, revision, date }: IssueFacts): Inline[][] => [strong(id), text(title), text(revision ?? ''), text(date ?? '')];
   return {
     title: words.recordTitle,
@@ -58,7 +58,7 @@ export function recordChapter(
 /** Where the bars in the margins are, when an earlier issue was given to compare with. */
 function changesTable(chapters: readonly Chapter[], issue: Issue | undefined, input: ComposeInput): BookBlock[] {
   if (issue === undefined) return [];
-  const { guide: words, book } = printedWords(input.library.registers.house.language);
+  const { guide: words, book } = wordsOf(input);
   const rows = toldSince(chapters, issue).map(({ chapter, kind, since, sections, gone }) => {
     const { title, number, anchor = '' } = chapter;
     const revision = since === undefined ? '' : ` ${(since === chapter.revision ? words.sinceSame : words.since).replace('{r}', since)}`;
@@ -84,7 +84,7 @@ export function pagesChapter(
   input: ComposeInput,
   startRight: boolean,
 ): Chapter {
-  const words = printedWords(input.library.registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const own = { title: words.pagesTitle, anchor: 'pages' };
   const covers = [
     { title: words.cover, anchor: 'cover' },
@@ -113,7 +113,7 @@ export function pagesChapter(
 
 export function askChapter(input: ComposeInput, startRight: boolean): Chapter {
   const { house } = input.library.registers;
-  const words = printedWords(house.language).guide;
+  const words = wordsOf(input).guide;
   const blocks: BookBlock[] = [
     { kind: 'paragraph', style: 'lead', inline: text(words.askIntro) },
     { kind: 'bullets', items: house.assistance.map((line) => [{ kind: 'paragraph', inline: strong(line) }]) },

@@ -18,10 +18,11 @@ import { measurementsAt } from './entries.ts';
 import { filmCodes } from './film-codes.ts';
 import { inlineOf } from './inline.ts';
 import { limitLines, limitsPrinted } from './limits-text.ts';
+import { hazardOf, saidBy, standingText } from './notice-words.ts';
 import { labelled, type Scope, sectionAnchor, stepAnchor, thingAnchor } from './scope.ts';
 import { backFrom, endsHere, sentHere } from './sent-here.ts';
 import { tableRows } from './table-rows.ts';
-import { boxUnit } from './units-edition.ts';
+import { boxUnit, valuesIn } from './units-edition.ts';
 
 const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 
@@ -32,6 +33,13 @@ export function sectionsOf(scope: Scope): Flow {
 
 export function noticeBlock(notice: Notice, scope: Scope): NoticeBlock {
   return new Composer(scope).notice(notice);
+}
+
+/** With a capital, where it begins with a word: "mm" stays what it is. */
+function capital([first, ...rest]: readonly Inline[]): readonly Inline[] {
+  if (first === undefined) return rest;
+  const text = /^\p{Ll}{3}/u.test(first.text) ? `${first.text.charAt(0).toUpperCase()}${first.text.slice(1)}` : first.text;
+  return [{ ...first, text }, ...rest];
 }
 
 class Composer {
@@ -63,7 +71,8 @@ class Composer {
           begun = true;
         }
         out.push(...steps);
-      } else out.push(...this.block(block));
+      } else if (block.kind === 'notice') out.push(this.governing(block, `${anchor} notice ${out.length}`));
+      else out.push(...this.block(block));
     }
     // Steps that do not apply take their notices with them, except when nothing follows to carry them.
     return [...out, ...guards, ...backFrom(section, this.scope), ...endsHere(section, this.scope)];
@@ -75,11 +84,17 @@ class Composer {
 
   notice(notice: Notice): NoticeBlock {
     const { words, input } = this.scope;
-    const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
-    const standing = use === undefined ? undefined : input.library.registers.notices.find((one) => one.name === use);
     const own = this.blocks(notice.blocks);
-    const body: Flow = own.length > 0 || standing === undefined ? own : [{ kind: 'paragraph', inline: plain(standing.text) }];
+    const standing = own.length > 0 ? undefined : standingText(notice, input);
+    const body: Flow = standing === undefined ? own : [{ kind: 'paragraph', inline: plain(standing) }];
     return { kind: 'notice', word: notice.word, panel: words.panel[notice.word], body };
+  }
+
+  /** Under the heading: it guards every step of the section. Harm to people is told again on each page, harm to things is not. */
+  private governing(notice: Notice, anchor: string): NoticeBlock {
+    const made = this.notice(notice);
+    const hazard = notice.word === 'notice' ? '' : hazardOf(saidBy(notice, this.scope));
+    return hazard === '' ? made : { ...made, recall: { anchor, hazard } };
   }
 
   private steps(steps: readonly Step[], first: readonly NoticeBlock[]): BookBlock[] {
@@ -205,7 +220,11 @@ class Composer {
     const about = measurement === undefined ? '' : ` ${words.limits}: ${measurement.name}`;
     return {
       kind: 'table',
-      head: table.head.map((cell) => inlineOf(cell.prose, this.scope, from)),
+      head: table.head.map((cell) => {
+        const head = inlineOf(cell.prose, this.scope, from);
+        // Named after the measurement, as the format wants it; printed as a head.
+        return measurement === undefined ? head : capital(head);
+      }),
       rows: tableRows(table, this.scope, from),
       align: table.head.map((cell) => cell.align ?? 'left'),
       caption: `${words.table} ${count}.${about}`,
@@ -235,7 +254,7 @@ class Composer {
       const judged = (word: string, said: string): BookBlock => ({
         kind: 'paragraph',
         style: 'limit',
-        inline: [{ kind: 'strong', text: `${word}: ` }, ...plain(said)],
+        inline: [{ kind: 'strong', text: `${word}: ` }, ...plain(valuesIn(said, this.scope.input))],
       });
       const field = `${this.scope.facts.head.id}, ${at.section.title}, ${at.fullLabel}, ${measurement.name}`;
       const box: BookBlock = { kind: 'choice', label: measurement.name, choices: [words.passes, words.fails], field };

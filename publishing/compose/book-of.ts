@@ -1,7 +1,6 @@
 /** A guide, or one procedure, as a book: which chapters it has, in which order. What stands in them: the files beside. */
-import type { LibraryFacts, ProcedureFacts } from '../../procedures-schema/index.ts';
+import type { LibraryFacts, ProcedureFacts, Prose } from '../../procedures-schema/index.ts';
 import type { Book, BookBlock, Chapter, Flow, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { askChapter, pagesChapter, recordChapter } from './back-matter.ts';
 import { sectionsOf } from './blocks.ts';
 import { cautionsChapter } from './cautions.ts';
@@ -18,6 +17,7 @@ import { toolsChapter } from './roll-up.ts';
 import { type ComposeInput, chapterAnchor, type Scope, scopeOf } from './scope.ts';
 import { signOff } from './sign-off.ts';
 import { type Issue, markedSince } from './since.ts';
+import { languageOfText, saidIn, wordsOf } from './spoken.ts';
 import { symptomChapter } from './symptom-matrix.ts';
 import { typographic } from './typographic.ts';
 
@@ -48,7 +48,7 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   const input = { ...inLanguage(given, choice.language ?? head.language), paper, signOff: choice.signOff === true };
   const duplex = choice.duplex ?? head.duplex;
   const models = head.models.filter((name) => input.model === undefined || name === input.model);
-  const own = { ...head, models };
+  const own = { ...head, models, ...ownWords(guide, input) };
   const procedures = printedOf(guide, input);
   const inBook = new Set(procedures.map((facts) => facts.head.id));
   const issue = earlierGuide(guide, input, inBook, duplex);
@@ -62,8 +62,8 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
   chapters.push(pagesChapter(own, chapters, last, input, false), ...last);
   return typographic({
     ...settings(input, choice),
-    title: head.title,
-    ...(head.subtitle === undefined ? {} : { subtitle: head.subtitle }),
+    title: own.title,
+    ...(own.subtitle === undefined ? {} : { subtitle: own.subtitle }),
     number: head.id,
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
@@ -76,6 +76,15 @@ export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice
     chapters,
   });
 }
+
+/** What a guide says itself is in the guide's own language; what it is made of is in that of the house. */
+const inOwn = (said: string, { head }: Guide, input: ComposeInput): string =>
+  head.language === undefined || head.language === languageOfText(input) ? said : saidIn(head.language, said);
+
+const ownWords = (guide: Guide, input: ComposeInput): { title: string; subtitle?: string } => ({
+  title: inOwn(guide.head.title, guide, input),
+  ...(guide.head.subtitle === undefined ? {} : { subtitle: inOwn(guide.head.subtitle, guide, input) }),
+});
 
 /** The procedures of a guide that this edition holds. */
 const printedOf = (guide: Guide, input: ComposeInput): readonly ProcedureFacts[] =>
@@ -101,10 +110,11 @@ function guideChapters(guide: Guide, input: ComposeInput, inBook: ReadonlySet<st
   for (const part of guide.tree.parts) {
     const own = part.entries.map(({ document }) => document).filter((number) => held.has(number) && !printed.has(number));
     if (own.length === 0) continue;
-    chapters.push({ ...partChapter(part.title, own, input, duplex), tab: part.title });
+    const title = inOwn(part.title, guide, input);
+    chapters.push({ ...partChapter(title, own, input, duplex), tab: title });
     for (const number of own) {
       printed.add(number);
-      chapters.push({ ...procedureChapter(factsOf(number, input) as ProcedureFacts, input, inBook, duplex), tab: part.title });
+      chapters.push({ ...procedureChapter(factsOf(number, input) as ProcedureFacts, input, inBook, duplex), tab: title });
     }
   }
   const back = [limitsChapter(procedures, input, duplex), documentsChapter(procedures, input, false)];
@@ -171,6 +181,7 @@ function settings(
   return {
     publisher: house.publisher,
     language: house.language,
+    ...(input.written === undefined ? {} : { written: input.written }),
     paper: choice.paper ?? house.paper,
     draft: input.draft,
     ...(choice.large ? { large: true } : {}),
@@ -182,19 +193,19 @@ function settings(
 /** The house's line for the foot of every leaf, after the words that tell an edition from another of the same text. */
 export function footOf(input: ComposeInput): Pick<Book, 'footLine'> {
   const { house } = input.library.registers;
-  const edition = input.units === undefined ? [] : [printedWords(house.language).book.units[input.units]];
+  const edition = input.units === undefined ? [] : [wordsOf(input).book.units[input.units]];
   const line = [...edition, ...(house.printLine === undefined ? [] : [house.printLine])].join(' ');
   return line === '' ? {} : { footLine: line };
 }
 
 function contentsChapter(input: ComposeInput, startRight: boolean): Chapter {
-  const words = printedWords(input.library.registers.house.language).book;
+  const words = wordsOf(input).book;
   return { title: words.contents, anchor: 'contents', unlisted: true, startRight, blocks: [{ kind: 'contents', depth: 2 }] };
 }
 
 /** The writer's foreword, then how the guide itself is made. */
 function aboutChapter(foreword: Flow, input: ComposeInput, startRight: boolean): Chapter {
-  const words = printedWords(input.library.registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const use: Flow = [
     { kind: 'heading', level: 2, text: words.useTitle, anchor: 'use', bookmark: true },
     {
@@ -207,7 +218,7 @@ function aboutChapter(foreword: Flow, input: ComposeInput, startRight: boolean):
 
 /** Opens a part: which procedures it holds, and on which page. */
 function partChapter(title: string, numbers: readonly string[], input: ComposeInput, startRight: boolean): Chapter {
-  const words = printedWords(input.library.registers.house.language).book;
+  const words = wordsOf(input).book;
   const items = numbers.map((number): Flow => {
     const head = factsOf(number, input)?.head;
     const inline: Inline[] = [
@@ -249,10 +260,15 @@ function forewordOf(guide: Guide, input: ComposeInput, inBook: ReadonlySet<strin
   // A foreword names no equipment, so it is composed in the scope of no procedure in particular.
   const scope: Scope = { ...scopeOf(any, input, inBook), facts: { ...any, head: { ...any.head, id: guide.head.id } } };
   const out: BookBlock[] = [];
+  // A link holds printed words of its own.
+  const said = (prose: Prose): Inline[] =>
+    inlineOf(prose, scope).map((one) =>
+      one.kind === 'link' || one.kind === 'code' ? one : { ...one, text: inOwn(one.text, guide, input) },
+    );
   for (const block of guide.tree.foreword) {
-    if (block.kind === 'paragraph') out.push({ kind: 'paragraph', inline: inlineOf(block.prose, scope) });
+    if (block.kind === 'paragraph') out.push({ kind: 'paragraph', inline: said(block.prose) });
     else if (block.kind === 'bullets')
-      out.push({ kind: 'bullets', items: block.items.map((item): Flow => [{ kind: 'paragraph', inline: inlineOf(item.prose, scope) }]) });
+      out.push({ kind: 'bullets', items: block.items.map((item): Flow => [{ kind: 'paragraph', inline: said(item.prose) }]) });
   }
   return out;
 }

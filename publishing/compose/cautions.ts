@@ -1,15 +1,15 @@
 /** The cautions page every book opens with: whose rules come first, what the signal words mean, which dangers the procedures hold. */
 import { eachNotice, type ProcedureFacts, type Section, type Step } from '../../procedures-schema/index.ts';
 import type { Chapter, Flow, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { appliesIn } from './edition.ts';
-import { noticeWords } from './notice-words.ts';
+import { saidBy } from './notice-words.ts';
 import { type ComposeInput, labelled, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 
 /** `asks`: with where to ask; a guide has a page of its own for that. */
 export function cautionsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean, asks: boolean): Chapter {
   const { house } = input.library.registers;
-  const words = printedWords(house.language).book;
+  const words = wordsOf(input).book;
   const paragraph = (inline: readonly Inline[]): Flow => [{ kind: 'paragraph', inline }];
   const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
   const serious = procedures.map((facts) => ({ facts, notices: seriousOf(facts, input) })).filter(({ notices }) => notices.length > 0);
@@ -71,9 +71,7 @@ function seriousOf(facts: ProcedureFacts, input: ComposeInput): readonly Serious
     const step = own ?? (heading ? undefined : nextStep(facts, section, notice.span.end));
     if (notice.word !== 'danger' && notice.word !== 'warning') continue;
     if (step !== undefined && !applies.step(step)) continue;
-    const use = notice.attributes?.entries.find((entry) => entry.key === 'use')?.value;
-    const standing = input.library.registers.notices.find((one) => one.name === use)?.text ?? '';
-    const said = noticeWords(notice, scope) || standing;
+    const said = saidBy(notice, scope);
     if (said !== '' && !out.has(said)) out.set(said, { word: notice.word, said, anchor: anchorOf(facts, section, step) });
   }
   return [...out.values()];

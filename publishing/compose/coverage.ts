@@ -1,15 +1,15 @@
 /** Which procedure is written for which model: a table a machine family, a column a model. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 import { capital, familiesInBook } from './symptom-matrix.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
 export function coverageChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter {
   const { registers } = input.library;
-  const words = printedWords(registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const optionNames = new Set(registers.options.map(({ name }) => name));
   const blocks = familiesInBook(procedures, input).flatMap((family): BookBlock[] => {
     const models = registers.models

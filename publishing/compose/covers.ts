@@ -1,7 +1,7 @@
 /** Front and back cover: what the guide is, for which machines, which issue; on the back the number again and where its safety pages stand. */
 import type { BookBlock, Flow, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import type { ComposeInput } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 
 export interface CoverFacts {
   readonly title: string;
@@ -27,7 +27,7 @@ const stampLine = (parts: readonly string[]): BookBlock => ({
 
 export function cover({ title, subtitle, id, revision, date, models }: CoverFacts, input: ComposeInput): Flow {
   const { house } = input.library.registers;
-  const words = printedWords(house.language).book;
+  const words = wordsOf(input).book;
   const stamp = [id, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
   return [
     line(house.publisher, 'subtitle'),
@@ -48,9 +48,9 @@ export function cover({ title, subtitle, id, revision, date, models }: CoverFact
 
 export function backCover({ title, id, revision, date }: CoverFacts, input: ComposeInput): Flow {
   const { house } = input.library.registers;
-  const words = printedWords(house.language).book;
+  const words = wordsOf(input).book;
   const stamp = [id, revision === undefined ? '' : `${words.revision} ${revision}`, date ?? ''].filter((part) => part !== '');
-  const before = printedWords(house.language).guide.backLine.replace('{cautions}', words.cautionsTitle);
+  const before = wordsOf(input).guide.backLine.replace('{cautions}', words.cautionsTitle);
   return [
     line(house.publisher, 'subtitle'),
     { kind: 'space', lines: 2, fill: true },

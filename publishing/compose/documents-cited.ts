@@ -1,15 +1,15 @@
 /** Documents the procedures of a guide cite and that live elsewhere: revision, where to ask for them, who cites them. */
 import type { CitedDocument, ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { Chapter, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
 /** undefined where nothing is cited. */
 export function documentsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
-  const { documents, house } = input.library.registers;
-  const words = printedWords(house.language).guide;
+  const { documents } = input.library.registers;
+  const words = wordsOf(input).guide;
   const rows = documents.flatMap((document) => {
     const by = procedures.filter((facts) => cites(facts, document, input));
     if (by.length === 0) return [];
@@ -33,7 +33,14 @@ export function documentsChapter(procedures: readonly ProcedureFacts[], input: C
     startRight,
     blocks: [
       { kind: 'paragraph', style: 'lead', inline: text(words.documentsIntro) },
-      { kind: 'table', head: words.documentsHead.map(text), rows, align: ['left', 'left', 'left', 'left'], full: true },
+      {
+        kind: 'table',
+        head: words.documentsHead.map(text),
+        rows,
+        align: ['left', 'left', 'left', 'left'],
+        widths: [385, 100, 255, 260],
+        full: true,
+      },
     ],
   };
 }

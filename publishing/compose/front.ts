@@ -6,6 +6,7 @@ import { energyOf } from './energy-lines.ts';
 import { titleOf } from './inline.ts';
 import { limitWords } from './limits-text.ts';
 import { chapterAnchor, type Scope } from './scope.ts';
+import { valuesIn } from './units-edition.ts';
 
 type Row = readonly (readonly Inline[])[];
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
@@ -139,10 +140,16 @@ function absent(family: Family | undefined, words: Scope['words']): BookBlock[] 
 function measured(scope: Scope): BookBlock[] {
   const { words, facts } = scope;
   const rows = facts.head.measurements.map((measurement): Row => {
-    const where = [measurement.at, measurement.with].filter((part) => part !== undefined).join('; ');
+    const where = [measurement.at, measurement.with]
+      .flatMap((part) => (part === undefined ? [] : [valuesIn(part, scope.input)]))
+      .join('; ');
     if (measurement.sensed !== undefined) {
       const { pass, fail } = measurement.sensed;
-      return [strong(measurement.name), text(where), text(`${words.passes}: ${pass}\u2028${words.fails}: ${fail}`)];
+      return [
+        strong(measurement.name),
+        text(where),
+        text(`${words.passes}: ${valuesIn(pass, scope.input)}\u2028${words.fails}: ${valuesIn(fail, scope.input)}`),
+      ];
     }
     // What a formula comes to is printed, not the formula: nobody works one out at a machine.
     return [strong(measurement.name), text(where), text(limitWords(measurement, scope) || words.noLimit)];

@@ -13,6 +13,7 @@ export { inLanguage } from './language.ts';
 export { limitsPrinted } from './limits-text.ts';
 export { noticeWords } from './notice-words.ts';
 export { type ComposeInput, chapterAnchor, everyBlock, labelled, type Scope, scopeOf, sectionAnchor, stepAnchor } from './scope.ts';
+export { spoken, wordsOf } from './spoken.ts';
 export { tableRows } from './table-rows.ts';
 export { typographic } from './typographic.ts';
-export { boxUnit, UNITS_EDITIONS, type UnitsEdition } from './units-edition.ts';
+export { boxUnit, UNITS_EDITIONS, type UnitsEdition, valuesIn } from './units-edition.ts';

@@ -1,6 +1,6 @@
 /**
- * A guide in another language than the house prints its own words, quotation marks and hyphens in that one. Numbers stay as the writer wrote them, and
- * are read so: with the other decimal mark "0.050 mm" is nought, and a page with both marks is misread.
+ * A guide in another language than the house prints what stands around the text in that one; the text keeps its own quotation marks and hyphens
+ * (spoken.ts says which words are whose). Numbers stay as the writer wrote them, and are read so: with the other decimal mark "0.050 mm" is nought, and a page with both marks is misread.
  */
 import { type DecimalMark, decimalMarkOf } from '../../procedures-schema/index.ts';
 import type { ComposeInput } from './scope.ts';

@@ -1,25 +1,27 @@
 /** All limits of a guide on one list, by procedure, with the page of the step in which the value is read. */
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { measurementsAt } from './entries.ts';
 import { stepLink } from './inline.ts';
 import { limitWords } from './limits-text.ts';
 import { type ComposeInput, scopeOf } from './scope.ts';
+import { wordsOf } from './spoken.ts';
+import { valuesIn } from './units-edition.ts';
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
 /** undefined where nothing is measured. */
 export function limitsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
-  const { language } = input.library.registers.house;
-  const words = printedWords(language).guide;
-  const said = printedWords(language).book;
+  const words = wordsOf(input).guide;
+  const said = wordsOf(input).book;
   const blocks = procedures.flatMap((facts): BookBlock[] => {
     const scope = scopeOf(facts, input, new Set());
     const places = measurementsAt(scope);
     const rows = facts.head.measurements.map((measurement) => {
       const limits =
-        measurement.sensed === undefined ? limitWords(measurement, scope) || said.noLimit : `${said.passes}: ${measurement.sensed.pass}`;
+        measurement.sensed === undefined
+          ? limitWords(measurement, scope) || said.noLimit
+          : `${said.passes}: ${valuesIn(measurement.sensed.pass, input)}`;
       const steps = [...places].filter(([, list]) => list.includes(measurement)).map(([step]) => facts.read.labels.byStep.get(step));
       const read = steps.flatMap((step, index): Inline[] =>
         step === undefined ? [] : [...text(index === 0 ? '' : ', '), stepLink(step, false, scope)],

@@ -1,9 +1,9 @@
 /** The index of parts and names: every registered thing a step works on, with the steps it is met in. Page numbers are the layout's. */
 import { eachReading, type ProcedureFacts, type ThingKind } from '../../procedures-schema/index.ts';
 import type { Chapter, IndexEntry } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { appliesIn } from './edition.ts';
 import { type ComposeInput, scopeOf, stepAnchor } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 
 /** What a technician looks for; sections, documents and measurements have lists of their own. */
 const kinds: ReadonlySet<ThingKind> = new Set([
@@ -21,7 +21,7 @@ const kinds: ReadonlySet<ThingKind> = new Set([
 
 /** undefined where no step names a registered thing. */
 export function indexChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
-  const words = printedWords(input.library.registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const found = new Map<string, Set<string>>();
   for (const facts of procedures) {
     const applies = appliesIn(scopeOf(facts, input, new Set()));

@@ -1,10 +1,24 @@
 /** The words of a notice as one run, printed as the guide prints them: second values in round brackets, references as words. */
 import type { Block, Notice } from '../../procedures-schema/index.ts';
 import { inlineOf, plainOf } from './inline.ts';
-import type { Scope } from './scope.ts';
+import type { ComposeInput, Scope } from './scope.ts';
 
 export function noticeWords(notice: Notice, scope: Scope): string {
   return blocksWords(notice.blocks, scope);
+}
+
+/** Of a notice that stands in the register and is used again and again. */
+export function standingText({ attributes }: Notice, input: ComposeInput): string | undefined {
+  const use = attributes?.entries.find((entry) => entry.key === 'use')?.value;
+  return use === undefined ? undefined : input.library.registers.notices.find((one) => one.name === use)?.text;
+}
+
+export const saidBy = (notice: Notice, scope: Scope): string => noticeWords(notice, scope) || (standingText(notice, scope.input) ?? '');
+
+/** Its first sentence: what happens, before what is done against it. */
+export function hazardOf(said: string): string {
+  // A full stop inside "max. 3 bar" has no capital after it.
+  return /^.*?[.!?](?=\s+\p{Lu})/su.exec(said)?.[0] ?? said;
 }
 
 function blocksWords(blocks: readonly Block[], scope: Scope): string {

@@ -22,6 +22,8 @@ export interface Stretch {
   readonly text: string;
   /** Printed as it was typed; its letters still count as neighbours. */
   readonly code?: boolean;
+  /** Where it is not that of the paragraph: a pair has the marks of the language that it begins in. */
+  readonly language?: string;
 }
 
 const isDigit = (letter: string | undefined): boolean => letter !== undefined && /\p{N}/u.test(letter);
@@ -32,18 +34,18 @@ const isText = (letter: string | undefined): boolean => letter !== undefined && 
 
 /** The stretches of one paragraph: a pair may begin in one and end in another. The same many, each as long as it was. */
 export function quoteMarks(stretches: readonly Stretch[], language: string): readonly string[] {
-  const marks = LANGUAGES.get(language.toLowerCase().split('-')[0] ?? '');
   const typed = stretches.map(({ text }) => text);
-  if (marks === undefined || !typed.some((text) => text.includes('"') || text.includes("'"))) return typed;
+  if (!typed.some((text) => text.includes('"') || text.includes("'"))) return typed;
   const joined = typed.join('');
   const letters = joined.split('');
   const pairs = {
-    '"': { set: marks.double, open: undefined as number | undefined },
-    "'": { set: marks.single, open: undefined as number | undefined },
+    '"': { kind: 'double' as const, open: undefined as number | undefined, set: ['', ''] as readonly [string, string] },
+    "'": { kind: 'single' as const, open: undefined as number | undefined, set: ['', ''] as readonly [string, string] },
   };
   let from = 0;
-  for (const { text, code } of stretches) {
-    for (let at = from; !code && at < from + text.length; at += 1) {
+  for (const { text, code, language: own = language } of stretches) {
+    const marks = LANGUAGES.get(own.toLowerCase().split('-')[0] ?? '');
+    for (let at = from; !code && marks !== undefined && at < from + text.length; at += 1) {
       const letter = joined[at];
       if (letter !== '"' && letter !== "'") continue;
       const pair = pairs[letter];
@@ -56,8 +58,10 @@ export function quoteMarks(stretches: readonly Stretch[], language: string): rea
         letters[pair.open] = pair.set[0];
         letters[at] = pair.set[1];
         pair.open = undefined;
-      } else if (beginsWord(before) && isText(after)) pair.open = at;
-      else if (letter === "'" && isLetter(before)) letters[at] = APOSTROPHE;
+      } else if (beginsWord(before) && isText(after)) {
+        pair.open = at;
+        pair.set = marks[pair.kind];
+      } else if (letter === "'" && isLetter(before)) letters[at] = APOSTROPHE;
     }
     from += text.length;
   }

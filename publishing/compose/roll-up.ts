@@ -1,16 +1,16 @@
 /** What all procedures of a book ask for, on one list a kind: tools, consumables, parts, with the procedures that ask for each. */
 import type { ListedName, ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { detailOf } from './front.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 
 type Head = ProcedureFacts['head'];
 
 const text = (said: string): Inline[] => (said === '' ? [] : [{ kind: 'text', text: said }]);
 
 export function toolsChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter {
-  const words = printedWords(input.library.registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const lists: readonly (readonly [string, (head: Head) => readonly ListedName[]])[] = [
     [words.tools, ({ tools, protection }) => [...tools, ...protection]],
     [words.consumables, ({ consumables }) => consumables],
@@ -34,7 +34,7 @@ function listed(
   input: ComposeInput,
 ): BookBlock[] {
   const { registers } = input.library;
-  const words = printedWords(registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const rows = new Map<string, { entry: ListedName; numbers: string[] }>();
   for (const { head, names } of procedures)
     for (const entry of listOf(head)) {
@@ -56,7 +56,7 @@ function listed(
       head: words.thingHead.map(text),
       rows: sorted.map(({ entry, numbers }) => [
         [{ kind: 'strong', text: entry.name }],
-        text(detailOf(entry, registers, { words: printedWords(registers.house.language).book }, false)),
+        text(detailOf(entry, registers, { words: wordsOf(input).book }, false)),
         numbers.flatMap((number, index): Inline[] => [
           ...text(index === 0 ? '' : ', '),
           { kind: 'link', text: number, anchor: chapterAnchor(number), page: false },

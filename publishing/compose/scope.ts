@@ -2,7 +2,8 @@
 import type { Block, LabelledStep, LibraryFacts, ProcedureFacts, Section, Step, StepChild, Table } from '../../procedures-schema/index.ts';
 import type { FilmLink } from '../../procedures-schema/narration/index.ts';
 import type { Book, Image } from '../book.ts';
-import { type BookWords, printedWords } from '../printed-words/index.ts';
+import type { BookWords } from '../printed-words/index.ts';
+import { wordsOf } from './spoken.ts';
 import type { UnitsEdition } from './units-edition.ts';
 
 export interface ComposeInput {
@@ -53,7 +54,7 @@ export function scopeOf(facts: ProcedureFacts, input: ComposeInput, inBook: Read
       if (block.id !== undefined) byId.set(`table ${block.id}`, block);
     }
   }
-  const words = printedWords(input.library.registers.house.language).book;
+  const words = wordsOf(input).book;
   return { input, facts, words, inBook, figureNumbers, tableNumbers, byId };
 }
 

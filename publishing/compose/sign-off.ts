@@ -1,17 +1,17 @@
 /** The row of boxes at the end of a bound procedure: whose machine, who did it, and what was found and left. The paper checklist has its own. */
 import { eachAction, type Measurement } from '../../procedures-schema/index.ts';
 import type { EntryCell, Flow } from '../book.ts';
-import { printedWords } from '../printed-words/index.ts';
 import { readTwice } from './entries.ts';
 import { limitsPrinted } from './limits-text.ts';
 import type { Scope } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 import { boxUnit } from './units-edition.ts';
 
 /** Nothing where it was not asked for. */
 export function signOff(scope: Scope): Flow {
   if (!scope.input.signOff) return [];
   const { head } = scope.facts;
-  const { short, book } = printedWords(scope.input.library.registers.house.language);
+  const { short, book } = wordsOf(scope.input);
   const cell = (label: string, share: number, options?: readonly string[]): EntryCell => ({
     label,
     share,
@@ -26,7 +26,7 @@ export function signOff(scope: Scope): Flow {
     return [cell(named(short.asFound), 500, answers), cell(named(short.asLeft), 500, answers)];
   });
   return [
-    { kind: 'heading', level: 2, text: short.sign, anchor: `doc ${head.id} sign`, bookmark: false },
+    { kind: 'heading', level: 2, text: short.sign, anchor: `doc ${head.id} sign`, bookmark: false, goesOn: true },
     {
       kind: 'entries',
       rows: [[cell(short.serial, 640), cell(short.date, 360)], ...results, [cell(short.done, 640), cell(short.initials, 360)]],

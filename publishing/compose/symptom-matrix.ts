@@ -1,14 +1,15 @@
 /** From symptom to procedure: a table a machine family, one column for all models that are served alike, procedures in the order to try them. */
 import type { Family, ProcedureFacts, Symptom } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
-import { type GuideWords, printedWords } from '../printed-words/index.ts';
+import type { GuideWords } from '../printed-words/index.ts';
 import { type ComposeInput, chapterAnchor } from './scope.ts';
+import { wordsOf } from './spoken.ts';
 
 const text = (said: string): Inline[] => [{ kind: 'text', text: said }];
 
 /** undefined where no symptom leads to a procedure of the guide. */
 export function symptomChapter(procedures: readonly ProcedureFacts[], input: ComposeInput, startRight: boolean): Chapter | undefined {
-  const words = printedWords(input.library.registers.house.language).guide;
+  const words = wordsOf(input).guide;
   const { symptoms } = input.library.registers;
   const inBook = new Set(procedures.map(({ head }) => head.id));
   const blocks = familiesInBook(procedures, input).flatMap((family): BookBlock[] => {

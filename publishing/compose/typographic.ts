@@ -1,9 +1,10 @@
-/** A book with the quotation marks and apostrophes of its language, wherever words are printed. Names that nobody reads (anchors, form fields) stay. */
+/** A book with the quotation marks and apostrophes of the languages its words are in, wherever words are printed. Names that nobody reads (anchors, form fields) stay. */
 import type { Book, BookBlock, Chapter, EntryCell, Flow, Inline, Task, TaskReading, TasksBlock } from '../book.ts';
 import { quoteMarks } from './quote-marks.ts';
+import { saidIn, spoken, stretchesOf } from './spoken.ts';
 
 export function typographic(book: Book): Book {
-  return new Typographer(book.language).book(book);
+  return spoken(new Typographer(book.written ?? book.language).book(book));
 }
 
 class Typographer {
@@ -27,7 +28,19 @@ class Typographer {
   }
 
   private text(text: string): string {
-    return quoteMarks([{ text }], this.language)[0] as string;
+    return this.marked([{ text }])[0] as string;
+  }
+
+  /** Each text may be in two languages, and says so until the book is done. */
+  private marked(texts: readonly { readonly text: string; readonly code?: boolean }[]): readonly string[] {
+    const all = texts.map(({ text, code }) => stretchesOf(text, this.language).map((one) => ({ ...one, code: code === true })));
+    const out = quoteMarks(all.flat(), this.language);
+    let at = 0;
+    return all.map((stretches) =>
+      stretches
+        .map(({ language }) => (language === this.language ? (out[at++] as string) : saidIn(language, out[at++] as string)))
+        .join(''),
+    );
   }
 
   private own<K extends string>(from: { readonly [key in K]?: string }, key: K): { readonly [key in K]?: string } {
@@ -44,10 +57,7 @@ class Typographer {
   }
 
   private inline(inline: readonly Inline[]): readonly Inline[] {
-    const out = quoteMarks(
-      inline.map(({ kind, text }) => ({ text, code: kind === 'code' })),
-      this.language,
-    );
+    const out = this.marked(inline.map(({ kind, text }) => ({ text, code: kind === 'code' })));
     return out.every((text, index) => text === inline[index]?.text)
       ? inline
       : inline.map((one, index) => ({ ...one, text: out[index] as string }));
@@ -65,7 +75,11 @@ class Typographer {
       case 'step':
         return { ...block, body: this.flow(block.body), notices: block.notices.map((notice) => this.block(notice)) };
       case 'notice':
-        return { ...block, body: this.flow(block.body) };
+        return {
+          ...block,
+          body: this.flow(block.body),
+          ...(block.recall === undefined ? {} : { recall: { ...block.recall, hazard: this.text(block.recall.hazard) } }),
+        };
       case 'table':
         return {
           ...block,

@@ -12,8 +12,9 @@ import {
   parseQuantity,
   type Unit,
 } from '../../procedures-schema/index.ts';
+import { decimalIn } from './language.ts';
 import type { ComposeInput } from './scope.ts';
-import { ROUND, type Setting } from './second-value.ts';
+import { ROUND, type Setting, settingAt } from './second-value.ts';
 
 export const UNITS_EDITIONS = ['metric-first', 'inch-first', 'metric-only', 'inch-only'] as const;
 export type UnitsEdition = (typeof UNITS_EDITIONS)[number];
@@ -42,6 +43,23 @@ export function valueBefore(prose: Prose, from: number, mark: number, decimal: D
   return findQuantities(prose.text.slice(from, end), decimal)
     .map(({ at, end: last }) => ({ at: from + at, end: from + last }))
     .find((one) => one.end === end)?.at;
+}
+
+/** Words of the front matter: "1 m [3.3 ft]" as running text prints it. */
+export function valuesIn(text: string, input: Pick<ComposeInput, 'units' | 'written' | 'library'>): string {
+  const mark = decimalIn(input);
+  let out = '';
+  let from = 0;
+  for (const { at, end } of findQuantities(text, mark)) {
+    const [whole = '', second = ''] = /^\s?\[([^[\]]+)\]/.exec(text.slice(end)) ?? [];
+    if (second === '' || parseQuantity(second, mark) === undefined) continue;
+    const first = text.slice(at, end);
+    const setting = settingAt(text, end);
+    const { before, after } = setting;
+    out += `${text.slice(from, at)}${input.units === undefined ? `${first}${before}${second}${after}` : inUnits(first, second, input.units, setting)}`;
+    from = end + whole.length;
+  }
+  return out + text.slice(from);
 }
 
 /** A value and its second one as this edition prints them. */

@@ -13,7 +13,7 @@ import { chipPad, type Part } from './parts.ts';
 import type { PlacedPage } from './place.ts';
 import { widthOfAll } from './shaped.ts';
 import type { Bookmark, Decor, SlabItem } from './slab.ts';
-import type { NodeId, Structure } from './structure.ts';
+import type { NodeId, Structure, StructureNode } from './structure.ts';
 import { colours } from './style.ts';
 import { drawTab } from './tabs.ts';
 import { type Mp, pt } from './units.ts';
@@ -194,6 +194,7 @@ function drawItem(
   let link: { op: 'link'; x: Mp; y: Mp; width: Mp; height: Mp; to: string; node: NodeId; says: string } | undefined;
   // Most lines lead nowhere.
   let links: NonNullable<typeof link>[] | undefined;
+  const { nodes } = kit.structure;
   for (const part of line.parts) {
     const node = part.node < 0 ? -1 : part.node;
     if (open !== node) {
@@ -206,11 +207,14 @@ function drawItem(
     if (to !== undefined && known(to) && node >= 0) {
       const size = part.look.size;
       const says = part.kind === 'text' ? part.shaped.map(({ text }) => text).join('') : part.kind === 'page' ? pageOf(part.anchor) : '';
-      if (link?.to === to && link.node === node) {
+      // Words of a link in another language are an element inside the one that leads somewhere.
+      const inside = nodes[node] as StructureNode;
+      const own = inside.role === 'Span' ? inside.parent : node;
+      if (link?.to === to && link.node === own) {
         link.width = x + part.width - link.x;
         link.says += says;
       } else {
-        link = { op: 'link', x, y: y - size, width: part.width, height: Math.round(size * 1.3), to, node, says };
+        link = { op: 'link', x, y: y - size, width: part.width, height: Math.round(size * 1.3), to, node: own, says };
         if (links === undefined) links = [link];
         else links.push(link);
       }

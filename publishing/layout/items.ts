@@ -238,7 +238,7 @@ class ItemMaker {
     const { items, kit } = this;
     const match = /^(\P{L}*)(\p{L}+)(\P{L}*)$/u.exec(word);
     if (match === null) return false;
-    const texts = [...hyphenate(match[2] as string, kit.language)];
+    const texts = [...hyphenate(match[2] as string, run.language ?? kit.language)];
     if (texts.length < 2) return false;
     texts[0] = (match[1] as string) + texts[0];
     texts[texts.length - 1] += match[3] as string;

@@ -2,7 +2,7 @@
 
 import { invariant } from '../../procedures-schema/invariant.ts';
 import type { Book, BookBlock, Flow } from '../book.ts';
-import { fill, printedWords } from '../printed-words/index.ts';
+import { fill, languageOfWords, printedWords } from '../printed-words/index.ts';
 import { onOnePage } from './cover-spaces.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { ledIn } from './lead-in.ts';
@@ -24,6 +24,7 @@ import {
   usedHeight,
 } from './place.ts';
 import { forgetNear, formsOf, type References, widen } from './references.ts';
+import { languageFacts } from './runs.ts';
 import { type Shaper, widthOfAll } from './shaped.ts';
 import { shortSheet } from './short-sheet.ts';
 import type { Slab } from './slab.ts';
@@ -85,7 +86,9 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
   const { book } = normal;
   const sheet = book.short === undefined ? sheetOf(book.paper, book.large) : shortSheet(book.paper);
   const { body } = geometryOf(book, 'right');
-  memory.begin([book.paper, book.binding, book.language, book.large === true, book.short !== undefined, book.title].join('|'));
+  memory.begin(
+    [book.paper, book.binding, book.language, book.written ?? '', book.large === true, book.short !== undefined, book.title].join('|'),
+  );
   const { structure, images } = memory;
   const kit: Kit = {
     book,
@@ -93,7 +96,9 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
     shaper,
     structure,
     words: printedWords(book.language).layout,
-    language: book.language,
+    language: book.written ?? book.language,
+    printed: languageOfWords(book.language),
+    ...(book.spoken === undefined ? {} : { spoken: book.spoken }),
     // A copier drops blue before black.
     linkColour: book.short === undefined ? colours.link : colours.ink,
     contents: normal.contents,
@@ -133,7 +138,9 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
     .map((character): LayoutNote => ({ kind: 'missing-glyph', message: `No font here has the character "${character}".`, character }));
   const nodeOf = new Map(measured.map(({ chapter, node }) => [chapter, node]));
   const headNodes = placed.pages.map(({ chapter }) =>
-    chapter === undefined ? [] : (book.short?.head ?? []).map(() => structure.add(nodeOf.get(chapter) ?? 0, 'Form')),
+    chapter === undefined
+      ? []
+      : (book.short?.head ?? []).map(({ label }) => structure.add(nodeOf.get(chapter) ?? 0, 'Form', languageFacts(label, kit))),
   );
   const wordsOf = newMarginWords(kit);
   const numbers = numberPages(placed.pages, book);
@@ -150,8 +157,12 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
   };
 }
 
+/** The document is in the language it was asked for in; what stands in it is the text, with the printed words in it marked as what they are. */
+const sectOf = (title: string, { language, book }: Kit): { title: string; language?: string } =>
+  language === book.language ? { title } : { title, language };
+
 function measureCover(flow: Flow, anchor: string, side: Side, kit: Kit): MeasuredChapter {
-  const node = kit.structure.add(0, 'Sect', { title: kit.book.title });
+  const node = kit.structure.add(0, 'Sect', sectOf(kit.book.title, kit));
   const room = { left: 0, x: 0, width: kit.pageWidth, node, cost: 0, decor: [] };
   const slabs = onOnePage(measureFlow(flow, room, kit), kit.pageHeight);
   markEnds(slabs, slabs, anchor);
@@ -174,7 +185,7 @@ function measureTurned(flow: Flow, node: NodeId, kit: Kit): Slab[] {
 }
 
 function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
-  const node = kit.structure.add(0, 'Sect', { title: chapter.title });
+  const node = kit.structure.add(0, 'Sect', sectOf(chapter.title, kit));
   const room = { left: 0, x: kit.sheet.hang, width: kit.pageWidth - kit.sheet.hang, node, cost: costs.block, decor: [] };
   const stamp = [chapter.number ?? '', chapter.revision === undefined ? '' : fill(kit.words.revision, { r: chapter.revision })]
     .filter((text) => text !== '')

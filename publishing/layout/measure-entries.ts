@@ -2,6 +2,7 @@
 import type { BookBlock, EntryCell } from '../book.ts';
 import { plainBox, tickBox, writeBox } from './boxes.ts';
 import { type Kit, linesIn, textWidth } from './kit.ts';
+import { languageFacts } from './runs.ts';
 import { leafBoxes } from './short-sheet.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { costs, type TextLook } from './style.ts';
@@ -63,7 +64,7 @@ function cellItems(cell: EntryCell, x: Mp, width: Mp, height: Mp, room: Room, ki
   const items: SlabItem[] = [];
   if (cell.options !== undefined) items.push(plainBox(x, 0, width, height));
   else {
-    const field = { node: structure.add(room.node, 'Form'), name: cell.field, says };
+    const field = { node: structure.add(room.node, 'Form', languageFacts(says, kit)), name: cell.field, says };
     items.push(writeBox({ x, y: 0, width, height, words: labelRoom, many }, field));
   }
   if (label !== undefined) items.push({ kind: 'line', x: x + pt(3), width: width - pt(6), baseline: pt(9.2), line: label, align: 'left' });

@@ -5,6 +5,7 @@ import { captionDecor } from './change-marks.ts';
 import type { BitmapImage } from './images.ts';
 import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
 import { moved, type Op, rectangle } from './ops.ts';
+import { languageFacts } from './runs.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { colours, costs } from './style.ts';
 import { drawSvg } from './svg/index.ts';
@@ -17,7 +18,8 @@ const tallest = 600;
 
 export function measureFigure(block: FigureBlock, room: Room, kit: Kit): Measured {
   const { sheet } = kit;
-  const node = kit.structure.add(room.node, 'Figure', { alt: block.alt === '' ? (block.caption ?? '') : block.alt });
+  const alt = block.alt === '' ? (block.caption ?? '') : block.alt;
+  const node = kit.structure.add(room.node, 'Figure', { alt, ...languageFacts(alt, kit) });
   const drawn = picture(block, room.width, Math.round((kit.pageHeight * tallest) / 1000), kit);
   const slabs: Slab[] = [];
   const items: SlabItem[] = [{ kind: 'art', x: room.x, y: 0, ops: drawn.ops, node }];

@@ -45,6 +45,7 @@ export function measureNotice(block: NoticeBlock, room: Room, kit: Kit, flow: Me
     kit,
   );
   const again = [panelOf(block, room, -1, [], decor, kit)];
+  if (block.recall !== undefined) panel.anchors = [block.recall.anchor];
   const slabs = [panel];
   body.forEach((slab, index) => {
     slabs.push({

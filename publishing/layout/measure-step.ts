@@ -83,9 +83,10 @@ export function measureSteps(steps: readonly StepBlock[], warned: boolean, room:
     const content = flow(step.body, inside, kit);
     const labelled = hangLabel(content, step.label, labelLook(depth), lefts[depth] as Mp, lbl, { ...inside, x }, kit);
     const head = labelled[0] as Slab;
-    if (heightOf(labelled) <= kit.pageHeight / 3)
+    const tall = heightOf(labelled);
+    if (tall <= kit.pageHeight / 2)
       for (const slab of labelled.slice(1)) {
-        slab.cost = Math.max(slab.cost, costs.insideShortStep);
+        slab.cost = Math.max(slab.cost, tall <= kit.pageHeight / 3 ? costs.insideShortStep : costs.insideHalfPageStep);
         slab.turn = Math.max(slab.turn ?? 0, costs.afterUnsafe);
       }
     // A figure is looked at while the words above it are done.

@@ -139,8 +139,9 @@ export function measureTable(block: TableBlock, beside: readonly TableBlock[], r
     }
     slabs.push(...made);
   });
-  // What fits is not taken apart.
-  if (heightOf(slabs) <= kit.pageHeight / 3) for (const slab of slabs.slice(1)) slab.cost = Math.max(slab.cost, costs.insideShortStep);
+  // What fits is not taken apart; a part of a longer list, looked at thing by thing, sooner than a third of a page is left empty for it.
+  if (heightOf(slabs) <= kit.pageHeight / (beside.length > 1 ? 4 : 3))
+    for (const slab of slabs.slice(1)) slab.cost = Math.max(slab.cost, costs.insideShortStep);
   if (block.notes !== undefined && block.notes.length > 0) {
     const notes = flow(block.notes.map(smaller), { ...room, left: x, x, width: available }, kit);
     notes.forEach((slab, index) => {

@@ -5,6 +5,7 @@ import { writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textSlabs, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { segment } from './ops.ts';
+import { languageFacts } from './runs.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { bands, colours, costs, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
@@ -24,13 +25,14 @@ const headingSpace = [
 export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role: 1 | 2 | 3 | 4 = block.level): Measured {
   const look = kit.sheet.headings[block.level - 1] as TextLook;
   const node = kit.structure.add(room.node, `H${role}`);
-  const inline = plain(block.number === undefined ? block.text : `${block.number}\u2002${block.text}`);
+  const inline = [...(block.number === undefined ? [] : plain(`${block.number}\u2002`)), ...plain(block.text)];
   const full = room.x + room.width - room.left;
   const slabs = textSlabs(inline, look, { x: room.left, width: full, node, decor: room.decor, cost: room.cost, of: 'heading' }, kit);
   for (const slab of slabs.slice(1)) slab.cost = costs.heading;
   for (const slab of slabs) slab.group = `the heading "${block.text}" and what follows it`;
   const first = slabs[0];
   if (first !== undefined) {
+    if (block.goesOn) first.cost = Math.max(first.cost, costs.goesOn);
     if (block.anchor !== undefined) first.anchors = [block.anchor];
     if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
     if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;
@@ -158,7 +160,7 @@ export function measureWriteIn(block: Of<'write-in'>, beside: readonly Of<'write
     align: 'left',
   }));
   const says = [block.label, block.unit ?? ''].filter((part) => part !== '').join(', ');
-  const field = { node: kit.structure.add(room.node, 'Form'), name: block.field ?? block.label, says };
+  const field = { node: kit.structure.add(room.node, 'Form', languageFacts(block.label, kit)), name: block.field ?? block.label, says };
   items.push(writeBox({ x: boxX, y: Math.round((tall - height) / 2), width: box, height, words: 0 }, field));
   const unitLine = unit === 0 ? undefined : linesIn(plain(block.unit ?? ''), sheet.body, node, room.width, kit)[0];
   if (unitLine !== undefined) {

@@ -12,6 +12,7 @@ import { measureEntries } from './measure-entries.ts';
 import { measureFigure } from './measure-figure.ts';
 import { measureIndex } from './measure-index.ts';
 import { measureNotice } from './measure-notice.ts';
+import { measureRecall, recalledOver } from './measure-recall.ts';
 import { measureSteps, type StepBlock } from './measure-step.ts';
 import { measureTable } from './measure-table.ts';
 import { measureTasks } from './measure-tasks.ts';
@@ -45,8 +46,16 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
     after = measured.after;
     keep = measured.keepNext ?? 0;
   };
+  // Under which heading each stands: a heading of the same level ends what it guards.
+  let recalls: readonly { readonly level: number; readonly slab: Slab }[] = [];
+  let level = 0;
   for (let i = 0; i < blocks.length; i += 1) {
     const block = blocks[i] as BookBlock;
+    if (block.kind === 'heading') {
+      level = block.level;
+      recalls = recalls.filter((one) => one.level < level);
+    }
+    const from = out.length;
     if (block.kind === 'step') {
       const warned = blocks[i - 1]?.kind === 'notice';
       const run: StepBlock[] = [];
@@ -57,6 +66,13 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
       i -= 1;
       append(measureSteps(run, warned, room, kit, measureFlow), out.length === 0);
     } else append(measuredWith(block, measureBlock(block, block.changed ? barred(room) : room, kit, blocks)), out.length === 0);
+    recalledOver(
+      out.slice(from),
+      recalls.map(({ slab }) => slab),
+      kit,
+    );
+    const recall = block.kind === 'notice' ? measureRecall(block, room, kit) : undefined;
+    if (recall !== undefined) recalls = [...recalls, { level, slab: recall }];
   }
   return out;
 };

@@ -14,7 +14,7 @@ export { chipPad, type Line, type Look, type Part, type TextKit } from './parts.
 export function linesOf(inline: readonly Inline[], look: Look, node: NodeId, width: Mp, kit: TextKit): readonly Line[] {
   // Service text says the same again and again (lock out, tighten, refit): plain words are broken once for each width.
   const words = plainWords(inline);
-  if (words === undefined) return brokenLines(inline, look, node, width, kit);
+  if (words === undefined || kit.spoken?.has(words)) return brokenLines(inline, look, node, width, kit);
   // What a table asked for the extent of is put together already.
   const whole = memoryOf(wholes, kit.shaper, faceKey(look)).get(words);
   if (whole !== undefined && whole.most <= width) return whole.line === undefined ? [] : [ownLine(whole.line, look, node)];

@@ -1,4 +1,5 @@
 /** What stands on a line of text, and what setting text needs to know. Plain types: made by runs.ts, items.ts and paragraph.ts, drawn by draw.ts. */
+import type { Spoken } from '../book.ts';
 import type { LayoutWords } from '../printed-words/index.ts';
 import type { Shaped, Shaper } from './shaped.ts';
 import type { NodeId, StructureBuilder } from './structure.ts';
@@ -40,7 +41,11 @@ export interface TextKit {
   readonly shaper: Shaper;
   readonly structure: StructureBuilder;
   readonly words: LayoutWords;
+  /** Of words that `spoken` does not name. */
   readonly language: string;
+  /** Of the words that the layout itself prints. */
+  readonly printed: string;
+  readonly spoken?: ReadonlyMap<string, readonly Spoken[]>;
   readonly linkColour: Colour;
   /** Width kept for the page number of an anchor, in a look. */
   readonly reserve: (anchor: string, look: Look) => Mp;

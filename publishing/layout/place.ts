@@ -138,8 +138,8 @@ function fillPage(slabs: readonly Slab[], start: number, end: number, height: Mp
   let y = 0;
   if (start > 0)
     for (const again of resumedOn(first, height)) {
-      // A heading stands over what it continues; a notice's panel inside its frame.
-      placed.push({ slab: { ...again, decor: again.of === 'heading' ? [] : first.decor }, y });
+      // A heading stands over what it continues, and so does what guards the section; a notice's panel inside its frame.
+      placed.push({ slab: { ...again, decor: again.of === 'heading' || again.of === 'recall' ? [] : first.decor }, y });
       y += again.height;
     }
   for (let at = start; at < end; at += 1) {

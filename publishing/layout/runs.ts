@@ -10,6 +10,8 @@ export interface Run {
   readonly to?: string;
   readonly page?: string;
   readonly chip?: boolean;
+  /** Where it is not that of the text. */
+  readonly language?: string;
 }
 
 /** Stands in the joined text for a page number: digits to the rules of line breaking. */
@@ -30,8 +32,20 @@ const cleaned = (text: string): string =>
 
 export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId, kit: TextKit): Run[] {
   const runs: Run[] = [];
-  const push = (text: string, look: Look, own: NodeId = node, to?: string) => {
-    if (text !== '') runs.push(to === undefined ? { text, look, node: own } : { text, look, node: own, to });
+  const add = (text: string, look: Look, own: NodeId, to: string | undefined, language: string, made?: NodeId) => {
+    const words = cleaned(text);
+    if (words === '') return;
+    const run: Run = to === undefined ? { text: words, look, node: own } : { text: words, look, node: own, to };
+    if (language === kit.language) runs.push(run);
+    else runs.push({ ...run, node: made ?? spanIn(own, language), language });
+  };
+  const spanIn = (own: NodeId, language: string): NodeId =>
+    own < 0 || language === kit.language ? own : kit.structure.add(own, 'Span', { language });
+  /** Words of the book, which says what of them is in another language than the text. */
+  const say = (text: string, look: Look, own: NodeId = node, to?: string) => {
+    const stretches = kit.spoken?.get(text);
+    if (stretches === undefined) add(text, look, own, to, kit.language);
+    else for (const stretch of stretches) add(stretch.text, look, own, to, stretch.language);
   };
   inline.forEach((one, index) => {
     const base: Look = one.changed ? { ...plainLook, barred: true } : plainLook;
@@ -41,32 +55,40 @@ export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId,
       const paged = one.page && (one.near === undefined || kit.away(one.near, one.anchor));
       // The page of a callout stands in the callout's own brackets.
       const own = paged && !one.bare && /^\([^()]*\)$/.test(one.text);
-      push(cleaned(own ? one.text.slice(0, -1) : one.text), look, link, one.anchor);
+      say(own ? one.text.slice(0, -1) : one.text, look, link, one.anchor);
       if (paged) {
         const inside = !one.bare && (own || bracketOpen(inline, index));
         const [before = '', after = ''] = one.bare ? [] : (inside ? kit.words.pageInBrackets : kit.words.pageRef).split('{n}');
         // A short name and its page stay on one line.
-        if (one.text !== '' && !inside) push(one.text.length < 12 ? '\u00a0' : ' ', look, link, one.anchor);
-        push(before, look, link, one.anchor);
-        runs.push({ text: pageMark, look, node: link, to: one.anchor, page: one.anchor });
-        push(after, look, link, one.anchor);
+        if (one.text !== '' && !inside) add(one.text.length < 12 ? '\u00a0' : ' ', look, link, one.anchor, kit.language);
+        // A number is read in the language of the words around it.
+        const numbered = one.bare ? link : spanIn(link, kit.printed);
+        add(before, look, link, one.anchor, kit.printed, numbered);
+        runs.push({ text: pageMark, look, node: numbered, to: one.anchor, page: one.anchor });
+        add(after, look, link, one.anchor, kit.printed, numbered);
         const { through } = one;
         if (through !== undefined && (kit.pageBefore(through) === undefined || kit.pageBefore(through) !== kit.pageBefore(one.anchor))) {
-          push('\u2013', look, link, one.anchor);
-          runs.push({ text: pageMark, look, node: link, to: one.anchor, page: through });
+          add('\u2013', look, numbered, one.anchor, kit.language);
+          runs.push({ text: pageMark, look, node: numbered, to: one.anchor, page: through });
         }
-        if (own) push(')', look, link, one.anchor);
+        if (own) add(')', look, link, one.anchor, kit.language);
       }
     } else if (one.kind === 'chip') {
       runs.push({ text: cleaned(one.text), look: { ...base, face: 'bold', size: Math.round(base.size * 0.84) }, node, chip: true });
-    } else if (one.kind === 'text') push(cleaned(one.text), base);
+    } else if (one.kind === 'text') say(one.text, base);
     else {
       const face = one.kind === 'strong' ? 'bold' : one.kind === 'em' ? 'italic' : 'mono';
       const size = one.kind === 'code' ? Math.round(base.size * 0.88) : base.size;
-      push(cleaned(one.text), { ...base, face, size });
+      say(one.text, { ...base, face, size });
     }
   });
   return runs;
+}
+
+/** For an element that is read aloud by other words than it shows: their language, where it is not that of the text. */
+export function languageFacts(words: string, kit: Pick<TextKit, 'language' | 'spoken'>): { readonly language?: string } {
+  const language = kit.spoken?.get(words)?.[0]?.language;
+  return language === undefined || language === kit.language ? {} : { language };
 }
 
 /** Whether a round bracket that was opened in the words before is still open. */

@@ -50,7 +50,7 @@ export interface Slab {
   /** Heading in force from here, for the running head. */
   section?: string;
   /** For tests and findings: what the slab is part of. */
-  readonly of: 'text' | 'heading' | 'notice' | 'notice-panel' | 'table' | 'table-head' | 'figure' | 'other';
+  readonly of: 'text' | 'heading' | 'notice' | 'notice-panel' | 'table' | 'table-head' | 'recall' | 'figure' | 'other';
   /** Nothing but room: on a cover it may give way, or take what is left. */
   readonly space?: 'fill' | 'give';
   /** Name of the group that must not be parted, where there is one, in words: "step 4 and its notice". */

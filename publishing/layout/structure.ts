@@ -27,6 +27,7 @@ export type Role =
   | 'TOC'
   | 'TOCI'
   | 'Reference'
+  | 'Span'
   | 'Link'
   | 'Form';
 
@@ -41,6 +42,8 @@ export interface StructureNode {
   readonly title?: string;
   /** Header cells: what they head. */
   readonly scope?: 'Column' | 'Row';
+  /** As BCP 47 writes it, where it is not that of what it stands in. */
+  readonly language?: string;
   /** Lists: how items are labelled. */
   readonly numbering?: 'Decimal' | 'Disc' | 'None';
 }

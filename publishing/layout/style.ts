@@ -177,6 +177,8 @@ export const costs = {
   insideStep: 500,
   /** Inside a step of at most a third of a page: half of what to do, or one of two ways on, would stand overleaf. */
   insideShortStep: 2600,
+  /** Inside one of at most half a page: it goes on the next page whole where that leaves less than two fifths of this one empty. */
+  insideHalfPageStep: 1600,
   betweenSubsteps: 400,
   bullet: 60,
   /** One thing of a list alone, or anywhere in a short list: a count that was announced does not come true on the page. */
@@ -191,6 +193,8 @@ export const costs = {
   betweenSteps: 60,
   /** Between the steps of a section of less than a third of a page: seven short steps of making safe are done in one go. */
   betweenShortRun: 900,
+  /** Boxes to sign off alone on a leaf: what is to be written down stands with them. */
+  goesOn: 2600,
   /** One step alone under its heading at the foot of a page, or the last of many alone on the next. */
   loneStep: 1000,
   /** The first step alone under the notice of its section: what the notice warns of comes in the steps overleaf. */

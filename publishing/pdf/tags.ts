@@ -103,6 +103,7 @@ export class TagTree {
       out.whole(node.parent < 0 ? root : this.numberOf(node.parent));
       out.text(' 0 R');
       this.kids(node.id, pages, out);
+      if (node.language !== undefined) out.text(`/Lang${textString(node.language)}`);
       if (node.alt !== undefined) out.text(`/Alt${textString(node.alt)}`);
       if (node.title !== undefined) out.text(`/T${textString(node.title)}`);
       if (node.role === 'Note') out.text(`/ID(note-${node.id})`);

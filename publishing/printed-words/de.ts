@@ -118,7 +118,7 @@ const guide: GuideWords = {
     ],
     [
       'Zuerst zu Ende lesen.',
-      'Was Sie brauchen, die Energie an der Maschine und die Grenzwerte stehen vor dem ersten Schritt. Warnungen stehen vor dem Schritt, zu dem sie gehören.',
+      'Was Sie brauchen, die Energie an der Maschine und die Grenzwerte stehen vor dem ersten Schritt. Warnungen stehen vor dem Schritt, zu dem sie gehören; was für einen ganzen Abschnitt gilt, steht kurz auch oben auf seinen weiteren Seiten.',
     ],
     [
       'Der Reihe nach arbeiten.',

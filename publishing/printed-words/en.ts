@@ -116,7 +116,7 @@ const guide: GuideWords = {
     ],
     [
       'Read to the end first.',
-      'What you need, the energy on the machine and the limits stand before the first step. Notices stand before the step they belong to.',
+      'What you need, the energy on the machine and the limits stand before the first step. Notices stand before the step they belong to; one that holds for a whole section stands again, in short, at the head of its further pages.',
     ],
     [
       'Work in order.',

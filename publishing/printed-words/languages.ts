@@ -7,6 +7,9 @@ const LANGUAGES: ReadonlyMap<string, PrintedWords> = new Map(Object.entries({ en
 /** Of which there are words, as BCP 47 names their languages. */
 export const PRINTED_LANGUAGES: readonly string[] = [...LANGUAGES.keys()];
 
+/** Of the words that `printedWords` gives for a language. */
+export const languageOfWords = (language: string): string => (LANGUAGES.has(language.toLowerCase().split('-')[0] ?? '') ? language : 'en');
+
 /** `language` as BCP 47 writes it, region and script passed over; English where there are no words of it. */
 export function printedWords(language: string): PrintedWords {
   return LANGUAGES.get(language.toLowerCase().split('-')[0] ?? '') ?? en;

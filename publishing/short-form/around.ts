@@ -1,8 +1,7 @@
 /** What stands before the first line of a short form and after the last: what is needed, the energy on the machine, cautions, and who did it. */
 import type { ListedName } from '../../procedures-schema/index.ts';
 import type { BookBlock, EntryCell, Flow, Inline } from '../book.ts';
-import { detailOf, energyOf, listedFor, modelsOf, type Scope } from '../compose/index.ts';
-import { printedWords } from '../printed-words/index.ts';
+import { detailOf, energyOf, listedFor, modelsOf, type Scope, wordsOf } from '../compose/index.ts';
 
 const line = (lead: string, said: string): BookBlock => ({
   kind: 'paragraph',
@@ -16,7 +15,7 @@ const line = (lead: string, said: string): BookBlock => ({
 export function beforeSteps(scope: Scope, part?: string): Flow {
   const { words, facts, input } = scope;
   const { head } = facts;
-  const short = printedWords(input.library.registers.house.language).short;
+  const short = wordsOf(input).short;
   const field = (name: string): string => `${head.id}, ${name}`;
   const models = modelsOf(scope);
   const cells: EntryCell[] = [
@@ -92,7 +91,7 @@ const conditions = (entry: ListedName): Partial<ListedName> => ({
 /** One line a source: what cuts it off, what lets out or holds the rest and how long that takes, what proves it dead. */
 function energy(scope: Scope): Flow {
   const { words, input } = scope;
-  const short = printedWords(input.library.registers.house.language).short;
+  const short = wordsOf(input).short;
   const families = energyOf(scope);
   const said = families.flatMap(({ family, sources }) =>
     sources.map(({ name, size, only, cutOff, stored, proved }): Inline[] => {
@@ -119,7 +118,7 @@ function energy(scope: Scope): Flow {
 
 export function afterSteps(scope: Scope): Flow {
   const { words, facts, input } = scope;
-  const short = printedWords(input.library.registers.house.language).short;
+  const short = wordsOf(input).short;
   const { head } = facts;
   const field = (name: string): string => `${head.id}, ${short.sign}, ${name}`;
   const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);

@@ -13,8 +13,9 @@ import {
   type PrintChoice,
   scopeOf,
   typographic,
+  wordsOf,
 } from '../compose/index.ts';
-import { fill, printedWords } from '../printed-words/index.ts';
+import { fill } from '../printed-words/index.ts';
 import { afterSteps, beforeSteps } from './around.ts';
 import { tasksOf } from './tasks.ts';
 
@@ -54,7 +55,7 @@ function partOf(guide: Guide, here: number, input: ComposeInput): string | undef
   const all = heldBy(guide, input).length;
   const { model } = input;
   if (model === undefined || here === all) return undefined;
-  const words = printedWords(input.library.registers.house.language).short;
+  const words = wordsOf(input).short;
   return fill(words.partOfSet, { here: String(here), all: String(all), guide: guide.head.id, model });
 }
 
@@ -66,11 +67,12 @@ function leaves(
   choice: PrintChoice,
 ): Omit<Book, 'title' | 'number'> {
   const { house } = input.library.registers;
-  const words = printedWords(house.language).short;
+  const words = wordsOf(input).short;
   const inBook = new Set(procedures.map(({ head }) => head.id));
   return {
     publisher: house.publisher,
     language: house.language,
+    ...(input.written === undefined ? {} : { written: input.written }),
     paper: choice.paper ?? house.paper,
     binding: choice.binding ?? 'left',
     duplex: choice.duplex ?? true,

@@ -15,8 +15,10 @@ import {
   sectionAnchor,
   stepAnchor,
   tableRows,
+  valuesIn,
+  wordsOf,
 } from '../compose/index.ts';
-import { printedWords, type ShortWords } from '../printed-words/index.ts';
+import type { ShortWords } from '../printed-words/index.ts';
 import { branchModels, initialsOf, modelsNamed, type StepFacts, stepFacts } from './facts.ts';
 import { shortLine } from './line.ts';
 
@@ -40,7 +42,7 @@ class Composer {
     this.applies = appliesIn(scope);
     this.facts = stepFacts(scope);
     this.measured = measurementsAt(scope);
-    this.words = printedWords(scope.input.library.registers.house.language).short;
+    this.words = wordsOf(scope.input).short;
   }
 
   section(section: Section): TasksBlock {
@@ -229,7 +231,18 @@ class Composer {
     const { name } = measurement;
     if (measurement.sensed !== undefined) {
       const { pass, fail } = measurement.sensed;
-      return { name, limits: [], boxes: [], unit: '', verdict: { passes: words.passes, pass, fails: words.fails, fail } };
+      return {
+        name,
+        limits: [],
+        boxes: [],
+        unit: '',
+        verdict: {
+          passes: words.passes,
+          pass: valuesIn(pass, this.scope.input),
+          fails: words.fails,
+          fail: valuesIn(fail, this.scope.input),
+        },
+      };
     }
     const limits = limitsPrinted(measurement, this.scope);
     const label = words.limits;

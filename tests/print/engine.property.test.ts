@@ -103,11 +103,27 @@ const properties: Readonly<Record<string, (one: Case) => void>> = {
       for (const page of pages) {
         if (page <= own) continue;
         expect(tooTall(placed, `Page ${page + 1}: `), `${anchor} goes over to page ${page + 1}`).toBe(true);
-        const head = placed.pages[page]?.slabs[0]?.slab;
+        const head = placed.pages[page]?.slabs.find(({ slab }) => slab.of !== 'recall')?.slab;
         expect(head?.of, `${anchor} on page ${page + 1}`).toBe('notice-panel');
         expect(own < page, `${anchor}: the first line stays with the notice`).toBe(true);
       }
     }
+  },
+
+  'what guards a section is told again at the head of its further pages only, and read aloud once': ({ placed }) => {
+    placed.pages.forEach(({ slabs, geometry }, index) => {
+      const again = slabs.filter(({ slab }) => slab.of === 'recall');
+      expect(again.length, `page ${index + 1}`).toBe(slabs.findLastIndex(({ slab }) => slab.of === 'recall') + 1);
+      expect(again.length < slabs.length, `page ${index + 1}: nothing else stands there`).toBe(again.length > 0 || slabs.length > 0);
+      expect(again.reduce((sum, { slab }) => sum + slab.height, 0)).toBeLessThanOrEqual(geometry.body.height / 2);
+      for (const { slab } of again)
+        for (const item of slab.items)
+          for (const part of item.kind === 'line' ? item.line.parts : []) {
+            expect(part.node).toBe(-1);
+            // The page it names is one before.
+            if (part.kind === 'page') expect(placed.anchors.get(part.anchor) as number).toBeLessThan(index);
+          }
+    });
   },
 
   'no heading stands at the foot of a page': ({ placed }) => {
@@ -121,7 +137,7 @@ const properties: Readonly<Record<string, (one: Case) => void>> = {
   'a table that goes over a page has its head there again': ({ placed }) => {
     const { nodes } = placed.kit.structure;
     placed.pages.forEach((page, index) => {
-      const first = page.slabs[0]?.slab;
+      const first = page.slabs.find(({ slab }) => slab.of !== 'recall')?.slab;
       if (first === undefined || first.of === 'table-head' || first.of === 'notice-panel') return;
       const node = first.items.flatMap((item) => (item.kind === 'line' ? item.line.parts : [])).find((part) => part.node >= 0)?.node;
       const trail: string[] = [];

@@ -1,15 +1,6 @@
 /** Where words are divided, language by language: as published, never in codes, and one language's words never by the rules of another. */
-import { beforeAll, describe, expect, test } from 'vitest';
-import { guideBook } from '../../publishing/index.ts';
+import { describe, expect, test } from 'vitest';
 import { hyphenate, texExceptions } from '../../publishing/layout/hyphenate.ts';
-import { drawBook, layoutBook, newFontSource } from '../../publishing/layout/index.ts';
-import { blockTexts } from '../support/placed-text.ts';
-import { type Sample, sample } from '../support/sample.ts';
-
-let it: Sample;
-beforeAll(async () => {
-  it = await sample();
-});
 
 const divided = (word: string, language: string): string => hyphenate(word, language).join('-');
 const whole = (word: string): string => word.replaceAll('-', '');
@@ -49,22 +40,4 @@ test('a language without patterns is not divided', () => {
 test('codes and names in capitals stay whole in every language', () => {
   for (const language of ['de', 'en'])
     for (const word of ['DRUCKMINDERER', 'DLxxxxxx25', 'kWhAbcdef', 'kurz']) expect(divided(word, language)).toBe(word);
-});
-
-test('a guide in German is printed with German hyphens, and the same guide in a language without patterns with none', () => {
-  const guide = it.report.facts.guides.find(({ head }) => head.id === 'OM-8010');
-  if (guide === undefined) throw new Error('OM-8010 is gone');
-  const { shaper } = newFontSource(it.fonts);
-  const printed = (language: string): readonly string[] => {
-    const book = guideBook({ ...guide, head: { ...guide.head, language } }, it.input, { paper: 'a5', large: true });
-    return blockTexts(drawBook(layoutBook(book, shaper))).map(({ text }) => text);
-  };
-  const divisions = printed('de').flatMap((text) => [...text.matchAll(/(\p{L}+)\u00ad\s*(\p{Ll}+)/gu)]);
-  expect(divisions.length).toBeGreaterThan(3);
-  for (const [said, before = '', after = ''] of divisions) {
-    const parts = hyphenate(before + after, 'de');
-    const cuts = parts.map((_, index) => parts.slice(0, index + 1).join(''));
-    expect(cuts, said).toContain(before);
-  }
-  expect(printed('fr').some((text) => text.includes('\u00ad'))).toBe(false);
 });

@@ -1,7 +1,7 @@
 /** What a page may not part, on the sample guides and on made-up ones: a section's opening and its first step, a short list, a step and its figure, one row. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Book, BookBlock, Inline } from '../../publishing/book.ts';
-import { guideBook } from '../../publishing/index.ts';
+import { guideBook, procedureBook } from '../../publishing/index.ts';
 import { layoutBook, newFontSource, type PlacedBook, type Shaper } from '../../publishing/layout/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
@@ -57,6 +57,28 @@ describe('the sample guides', () => {
       }
     }
     expect(notices).toBeGreaterThan(15);
+  });
+
+  test('a list of what is needed begins under the head of its procedure, not on the next page with a third of this one empty', () => {
+    for (const guide of guides)
+      guide.pages.forEach(({ slabs, geometry, chapter }, index) => {
+        const next = guide.pages[index + 1];
+        const first = next?.slabs[0]?.slab;
+        if (next?.chapter !== chapter || first?.of !== 'heading' || wordsOf(first) !== 'What you need') return;
+        const last = slabs.at(-1);
+        expect(((last?.y ?? 0) + (last?.slab.height ?? 0)) / geometry.body.height, `page ${index + 1}`).toBeGreaterThan(0.75);
+      });
+  });
+
+  test('in large type too the four proofs of one step are done without turning a leaf', () => {
+    const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-2120');
+    if (facts === undefined) throw new Error('OM-2120 is gone');
+    const placed = layoutBook(procedureBook(facts, it.input, { paper: 'a5', large: true }), shaper);
+    const pages = placed.pages.flatMap(({ slabs }, page) =>
+      slabs.flatMap(({ slab }) => (/^13[a-d]/.test(wordsOf(slab)) ? [page] : [])),
+    );
+    expect(pages.length).toBe(4);
+    expect(new Set(pages).size).toBe(1);
   });
 
   test('no figure is parted from the words of its step', () => {

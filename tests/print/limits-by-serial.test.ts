@@ -30,7 +30,7 @@ const words = (inline: readonly Inline[]): string =>
     .join('')
     .replaceAll('\u00a0', ' ');
 
-/** The first table of the book whose first heading is "model", wherever it stands. */
+/** The first table of the book whose first heading is "Model", wherever it stands. */
 function tableIn(book: Book): readonly (readonly string[])[] {
   const found: BookBlock[] = [];
   const look = (value: unknown): void => {
@@ -40,7 +40,7 @@ function tableIn(book: Book): readonly (readonly string[])[] {
   };
   look(book.chapters);
   for (const block of found)
-    if (block.kind === 'table' && words(block.head[0] ?? []) === 'model') return block.rows.map((row) => row.map(words));
+    if (block.kind === 'table' && words(block.head[0] ?? []) === 'Model') return block.rows.map((row) => row.map(words));
   return [];
 }
 

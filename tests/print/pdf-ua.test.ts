@@ -32,6 +32,7 @@ beforeAll(async () => {
   for (const guide of it.report.facts.guides) {
     const { id } = guide.head;
     await keep(id, guideBook(guide, it.input));
+    await keep(`${id} in German`, guideBook(guide, it.input, { language: 'de' }));
     await keep(`${id} short`, shortGuide(guide, it.input));
     const attachments = attachmentsOf(procedures, guide, it.input);
     await keep(`${id} short form`, shortGuide(guide, it.input), { fillable: true, attachments });

@@ -76,4 +76,16 @@ describe('at the end of a bound procedure', () => {
       ).toHaveLength(1);
     }
   });
+
+  test('they take no leaf of their own: what is to be written down stands with them', () => {
+    const { shaper } = newFontSource(it.fonts);
+    for (const guide of it.report.facts.guides) {
+      const placed = layoutBook(guideBook(guide, it.input, { signOff: true }), shaper);
+      placed.pages.forEach(({ slabs }, page) => {
+        const at = slabs.findIndex(({ slab }) => slab.group === 'a grid of boxes');
+        // The heading stands above them, and above that something else.
+        if (at >= 0) expect(at, `page ${page + 1}`).toBeGreaterThan(1);
+      });
+    }
+  });
 });

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parseQuantity } from '../../procedures-schema/index.ts';
 import type { Book } from '../../publishing/book.ts';
-import { inUnits, UNITS_EDITIONS, type UnitsEdition } from '../../publishing/compose/units-edition.ts';
+import { inUnits, UNITS_EDITIONS, type UnitsEdition, valuesIn } from '../../publishing/compose/units-edition.ts';
 import { checklistOf, guideBook, shortGuide, writeChecklist } from '../../publishing/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 
@@ -54,6 +54,39 @@ describe('values that the writer gave in both systems', () => {
       }),
     );
   });
+});
+
+describe('values in the front matter, where text has no marks', () => {
+  const printed = (text: string, units?: UnitsEdition): string =>
+    valuesIn(text, { ...it.input, ...(units === undefined ? {} : { units }) });
+  const text = 'rear of the press, at 2 bar [29 psi] for 5 min, seen from 1 m [3.3 ft]';
+  test.each<[UnitsEdition | undefined, string]>([
+    [undefined, 'rear of the press, at 2 bar (29 psi) for 5 min, seen from 1 m (3.3 ft)'],
+    ['inch-first', 'rear of the press, at 29 psi (2 bar) for 5 min, seen from 3.3 ft (1 m)'],
+    ['metric-only', 'rear of the press, at 2 bar for 5 min, seen from 1 m'],
+    ['inch-only', 'rear of the press, at 29 psi for 5 min, seen from 3.3 ft'],
+  ])('%s', (units, expected) => expect(printed(text, units)).toBe(expected));
+  test('what is no second value stays as it was typed', () => {
+    for (const typed of ['at 2 bar', 'gauge [left]', '2 bar [left]', '[29 psi]', '']) expect(printed(typed, 'inch-first')).toBe(typed);
+    expect(printed('a gap (1 mm [0.04 in])')).toBe('a gap (1 mm; 0.04 in)');
+  });
+  test('a technician is told in both how far to stand off', () => {
+    const guide = it.report.facts.guides.find(({ head }) => head.id === 'OM-8020') as Parameters<typeof guideBook>[0];
+    const all = words(guideBook(guide, it.input));
+    expect(all).toContain('seen through the open side door from 1 m (3.3 ft)');
+    expect(all).not.toMatch(/seen[^\n]* from \d+ m(?! \()/);
+  });
+});
+
+test('the ends of a computed limit are told with as many decimals, and none that nobody wrote', () => {
+  const guide = it.report.facts.guides.find(({ head }) => head.id === 'OM-8020') as Parameters<typeof guideBook>[0];
+  const all = words(guideBook(guide, it.input));
+  expect(all).toContain('8 to 15 N (1.8 to 3.3 lbf)');
+  const decimals = (text: string): number => text.split('.')[1]?.length ?? 0;
+  const ranges = [...all.matchAll(/\((\d[\d.]*) to (\d[\d.]*) (?:in|psi|lbf|°F)\)/g)];
+  expect(ranges.length).toBeGreaterThan(20);
+  // Nought needs no decimals.
+  for (const [said, lower = '', upper = ''] of ranges) if (lower !== '0') expect([said, decimals(lower)]).toEqual([said, decimals(upper)]);
 });
 
 describe('a guide', () => {

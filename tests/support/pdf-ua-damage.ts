@@ -58,6 +58,7 @@ export const damages: readonly Damage[] = [
   of('7.1 (title)', 'the title is not shown', (raw) => raw.catalog.delete(key('ViewerPreferences'))),
   of('7.2', 'no language', (raw) => raw.catalog.delete(key('Lang'))),
   of('7.2', 'a language that is none', (raw) => raw.catalog.set(key('Lang'), PDFString.of('English'))),
+  of('7.2', 'a paragraph in a language that is none', (raw) => firstOf(raw, 'P').dict.set(key('Lang'), PDFString.of('German'))),
   of('7.3', 'a figure without its words', (raw) => firstOf(raw, 'Figure').dict.delete(key('Alt'))),
   of('7.3', 'a figure without its box', (raw) => firstOf(raw, 'Figure').dict.delete(key('A'))),
   of('7.4.2', 'a level that is skipped', (raw) => firstOf(raw, 'H2').dict.set(key('S'), key('H4'))),

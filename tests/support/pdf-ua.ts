@@ -92,11 +92,12 @@ export const points: readonly Point[] = [
   },
   {
     clause: '7.2',
-    says: 'the language of the document is given',
+    says: 'the language of the document is given, and where another is given it is one',
     wrong: (pdf) => {
       const language = pdf.text(pdf.catalog, 'Lang') ?? '';
       // RFC 5646: a language, then subtags of two to eight characters.
-      return /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/.test(language) ? [] : [`Lang is "${language}"`];
+      const own = elements(pdf).flatMap(({ dict }) => pdf.text(dict, 'Lang') ?? []);
+      return [language, ...new Set(own)].flatMap((one) => (/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/.test(one) ? [] : [`Lang is "${one}"`]));
     },
   },
   {

@@ -1,6 +1,7 @@
 /** Placed and drawn pages as text: what a reader would find, block by block in the order of the structure, and where on the pages. */
 import type { Book, BookBlock, Flow, IndexEntry, Inline, TaskReading, TasksBlock } from '../../publishing/book.ts';
 import { type DrawnBook, type NodeId, numberPages, type PlacedBook, type Role } from '../../publishing/layout/index.ts';
+import { printedWords } from '../../publishing/printed-words/index.ts';
 
 /** Without what line breaking may add or drop: white space, soft hyphens, invisible steering characters; lone surrogates read alike. */
 export const bare = (text: string): string =>
@@ -17,7 +18,7 @@ export interface BlockText {
   readonly pages: readonly number[];
 }
 
-/** Every block element with its text, links joined into it, in the order the elements were made. Figures are left out: their words are the alternate text. */
+/** Every block element with its text, links and words in another language joined into it, in the order the elements were made. Figures are left out: their words are the alternate text. */
 export function blockTexts(drawn: DrawnBook): readonly BlockText[] {
   const { nodes } = drawn.structure;
   const out = new Map<NodeId, { node: NodeId; role: Role; text: string; pages: number[] }>();
@@ -26,7 +27,7 @@ export function blockTexts(drawn: DrawnBook): readonly BlockText[] {
     for (const op of page.ops) {
       if (op.op === 'begin') {
         open = op.node;
-        while (nodes[open]?.role === 'Link') open = nodes[open]?.parent as NodeId;
+        while (nodes[open]?.role === 'Link' || nodes[open]?.role === 'Span') open = nodes[open]?.parent as NodeId;
       } else if (op.op === 'end') open = undefined;
       else if (op.op === 'text' && open !== undefined) {
         const role = nodes[open]?.role as Role;
@@ -75,11 +76,15 @@ export function expectedText(placed: PlacedBook): string {
         if (one.near !== undefined && !kit.away(one.near, one.anchor)) return one.text;
         const through = one.through !== undefined && page(one.through) !== page(one.anchor) ? `\u2013${page(one.through)}` : '';
         // In round brackets that are open already the page follows a comma.
-        if (!one.bare && /^\([^()]*\)$/.test(one.text)) return `${one.text.slice(0, -1)},page${page(one.anchor)})`;
-        if (!one.bare && opened(list.slice(0, index))) return `${one.text},page${page(one.anchor)}${through}`;
-        return one.bare ? `${one.text}${page(one.anchor)}${through}` : `${one.text}(page${page(one.anchor)}${through})`;
+        if (!one.bare && /^\([^()]*\)$/.test(one.text)) return `${one.text.slice(0, -1)}${inside(one.anchor, '')})`;
+        if (!one.bare && opened(list.slice(0, index))) return `${one.text}${inside(one.anchor, through)}`;
+        return one.bare ? `${one.text}${page(one.anchor)}${through}` : `${one.text}${after(one.anchor, through)}`;
       })
       .join('');
+  const words = printedWords(book.language).layout;
+  const filledIn = (pattern: string, anchor: string, through: string): string => pattern.replace('{n}', `${page(anchor)}${through}`);
+  const after = (anchor: string, through: string): string => filledIn(words.pageRef, anchor, through);
+  const inside = (anchor: string, through: string): string => filledIn(words.pageInBrackets, anchor, through);
   const flow = (blocks: Flow): string => blocks.map(block).join('');
   const block = (one: BookBlock): string => {
     switch (one.kind) {
@@ -137,7 +142,7 @@ export function expectedText(placed: PlacedBook): string {
       .join('');
   };
   const stamp = (chapter: Book['chapters'][number]): string =>
-    [chapter.number ?? '', chapter.revision === undefined ? '' : `Rev ${chapter.revision}`].join('');
+    [chapter.number ?? '', chapter.revision === undefined ? '' : words.revision.replace('{r}', chapter.revision)].join('');
   return bare(
     [
       flow(book.cover ?? []),

@@ -115,6 +115,14 @@ export function randomBook(seed: number, size: number): RandomBook {
     body.push({ kind: 'paragraph', inline: [...inlines(6), last] });
     return { kind: 'notice', word: pick(['danger', 'warning', 'caution', 'notice'] as const), panel: pick(['DANGER', 'WARNING']), body };
   };
+  let governed = 0;
+  /** Most of them guard what follows up to the next heading. */
+  const governing = (one: NoticeBlock): NoticeBlock => {
+    governed += 1;
+    if (one.word === 'notice') return one;
+    const hazard = words(chance(10) ? 60 : 8);
+    return { ...one, recall: { anchor: `governs ${governed}`, hazard } };
+  };
   const text = (said: string): Inline => ({ kind: 'text', text: `${said} ` });
   const bullets = (depth: number): BookBlock => ({
     kind: 'bullets',
@@ -189,7 +197,7 @@ export function randomBook(seed: number, size: number): RandomBook {
     if (kind < 72) return [bullets(0)];
     if (kind < 82) return [table()];
     if (kind < 88) return [figure()];
-    if (kind < 91) return [notice(text(''), text(''), 0), paragraph(20)];
+    if (kind < 91) return [governing(notice(text(''), text(''), 0)), paragraph(20)];
     if (kind < 93) return [{ kind: 'rule' }, paragraph(10)];
     if (kind < 95) return [{ kind: 'page-break', ...(chance(30) ? { to: 'right' as const } : {}) }, paragraph(10)];
     if (kind < 97) return [{ kind: 'space', lines: below(6) }, paragraph(10)];

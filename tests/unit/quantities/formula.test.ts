@@ -34,13 +34,13 @@ const told = (formula: string, rounding: 'even' | 'up' | 'down' = 'even'): strin
 describe('formulas', () => {
   test.each([
     ['1.6 % of span', '13.1 mm'],
-    ['25 N + 4 N per belt', '37.0 N'],
-    ['25 N + 4 N per belts', '37.0 N'],
+    ['25 N + 4 N per belt', '37 N'],
+    ['25 N + 4 N per belts', '37 N'],
     ['belt deflection(span), to 0.5 mm', '13.0 mm'],
     ['Span / 64', '12.8 mm'],
     ['2 * (span - lip length)', '840 mm'],
     ['span^2 / 1000 mm', '672 mm'],
-    ['-5 mm + 1 % of lip length', '-1.00 mm'],
+    ['-5 mm + 1 % of lip length', '-1 mm'],
     ['0 mm', '0 mm'],
     ['25 N + 3 mm', 'dimension: + 3 mm'],
     ['4 N per span', 'dimension: per span'],
@@ -129,6 +129,15 @@ describe('printed and read back', () => {
       }),
       { numRuns: 3000 },
     );
+  });
+
+  test('a decimal comma in a formula, and in what it is rounded to', () => {
+    const said = (text: string, mark: 'point' | 'comma') =>
+      evaluate(text, { 'blade length': mark === 'comma' ? '812,5 mm' : '812.5 mm' }, mark);
+    const [comma, point] = [said('0,16 % of blade length, to 0,1 mm', 'comma'), said('0.16 % of blade length, to 0.1 mm', 'point')];
+    if ('problem' in comma || 'problem' in point) throw new Error('not read');
+    expect(comma.result.measure).toEqual(point.result.measure);
+    expect(comma.result.step?.nominal?.value).toEqual(rational(1n, 10n));
   });
 
   test('under a decimal comma the same digits mean the same', () => {

@@ -40,6 +40,12 @@ const BROKEN = [
   ),
 ];
 
+const limitsOfField = (field: string): readonly Limit[] => {
+  const { tree } = readProcedure('procedures/p.md', `---\nmeasurements:\n  gap: {quantity: length, limits: ${field}}\n---\n`);
+  const [measurement] = readHead(tree).head.measurements;
+  return limitsOf(measurement as NonNullable<typeof measurement>, undefined, MODELS).limits;
+};
+
 /** Limits as `K-1: 0.5..1.5 mm`, then problems as `kind names @line:column` with the body's first line as 1. */
 function limits(field: string, body = '', models: readonly LimitModel[] = MODELS): readonly string[] {
   const text = `---\nmeasurements:\n  gap: {quantity: length, limits: ${field}}\n---\n${body}`;
@@ -196,8 +202,15 @@ describe('formulas in a table of the body', () => {
   test('a formula under a heading that names no end must say which it is', () => {
     expect(two('1.6 % of span', 'at most 9', 'gap (mm)')).toEqual(['K-1: .. ', 'K-2: ..9 mm', 'formula end 1.6 % of span @5:11']);
   });
+  test('the ends of a computed range have as many decimals, whatever each alone would want', () => {
+    const ends = (field: string) => limitsOfField(field).map(({ lower, upper, unit }) => `${lower?.text}..${upper?.text} ${unit.symbol}`);
+    expect(ends('{lower: 2 N + 1 N per belt, upper: 5 N + 1.5 N per belt}')).toEqual(['4..8 N', '5.0..9.5 N']);
+    expect(ends('{lower: 0.1 % of span, upper: 0.2 % of span}')).toEqual(['0.5..1.0 mm', '0.8..1.6 mm']);
+    // Rounded inward, as each alone: the third decimal of the upper one was cut before.
+    expect(ends('{lower: span / 1500, upper: span / 150}')).toEqual(['0.334..3.333 mm', '0.534..5.333 mm']);
+  });
   test('a computed limit above the other', () => {
-    expect(two('0.1 % of span', '9').slice(2)).toEqual(['inverted 1, 0.500, K-1 @5:1']);
+    expect(two('0.1 % of span', '9').slice(2)).toEqual(['inverted 1, 0.5, K-1 @5:1']);
   });
   test('newtons in a column without a unit', () => {
     expect(

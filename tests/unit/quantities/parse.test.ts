@@ -57,9 +57,34 @@ test.each([
   expect(read(text)).toBe(expected);
 });
 
+test.each([
+  // No number of thousands begins with nought, or with four digits.
+  ['0,350 mm', 'point', 'single 0.35 mm'],
+  ['0.350 mm', 'comma', 'single 0.35 mm'],
+  ['0.001 mm', 'comma', 'single 0.001 mm'],
+  ['1200,125 mm', 'point', 'single 1200.125 mm'],
+  ['1,200 mm', 'point', 'single 1200 mm'],
+  ['12,200 mm', 'point', 'single 12200 mm'],
+  ['120,200 mm', 'point', 'single 120200 mm'],
+] as const)('%s under a decimal %s, with the other mark', (text, mark, expected) => {
+  expect(read(text, mark)).toBe(expected);
+  expect(findQuantities(text, mark)[0]?.quantity.nominal?.doubtful).toBeDefined();
+});
+
+test('what a second value should read is written as the library writes numbers', () => {
+  const [found] = findQuantities('2,8 mm (0,2 in)', 'comma');
+  expect(compareDual(found?.quantity as Quantity, found?.second?.quantity as Quantity, 'comma')).toMatchObject({
+    kind: 'differ',
+    shouldRead: '0,110\u00a0in',
+  });
+});
+
 test('comma locales follow the language', () => {
   expect(read('5,5 mm', 'comma')).toBe('single 5.5 mm');
   expect(read('1.200 mm', 'comma')).toBe('single 1200 mm');
+  expect(read('1.500,5 mm', 'comma')).toBe('single 1500.5 mm');
+  expect(read('0,05 bis 1,00 mm', 'comma')).toBe('single 1 mm');
+  expect(read('0,05 to 1,00 mm', 'comma')).toBe('range 0.05..1 mm');
   expect(parseQuantity('1,200 mm')?.nominal?.doubtful).toContain('1.200');
   expect(parseQuantity('5,5 mm')?.nominal?.doubtful).toContain('decimal mark');
 });

@@ -38,7 +38,19 @@ type InlineOf =
 export type Flow = readonly BookBlock[];
 
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
-export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'sent' | 'ends' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
+export type ParagraphStyle =
+  | 'body'
+  | 'lead'
+  | 'small'
+  | 'listed'
+  | 'limit'
+  | 'sent'
+  | 'ends'
+  | 'center'
+  | 'state'
+  | 'title'
+  | 'subtitle'
+  | 'eyebrow';
 
 /** What is not so in the earlier revision compared with, of a whole block. */
 export interface ChangeMarks {

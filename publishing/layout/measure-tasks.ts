@@ -8,7 +8,7 @@ import { measureNotice } from './measure-notice.ts';
 import { measureReading } from './measure-reading.ts';
 import { rowSlab } from './measure-task-row.ts';
 import { segment } from './ops.ts';
-import { leafBoxes } from './short-sheet.ts';
+import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours, costs, type TextLook } from './style.ts';
@@ -60,7 +60,7 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
     for (const slab of own) slab.resume ??= [again];
     slabs.push(...own);
   }
-  return { slabs, before: pt(11), after: sheet.around };
+  return { slabs, before: isSmall(kit) ? pt(8) : pt(11), after: sheet.around };
 }
 
 function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit): Slab {

@@ -2,6 +2,7 @@
 import type { Inline } from '../book.ts';
 import type { Look, TextKit } from './parts.ts';
 import type { NodeId } from './structure.ts';
+import { pt } from './units.ts';
 
 export interface Run {
   readonly text: string;
@@ -14,6 +15,8 @@ export interface Run {
 
 /** Stands in the joined text for a page number: digits to the rules of line breaking. */
 const pageMark = '8';
+/** A chip says for which machine a step or a limit is: it must come through the last copy. */
+const leastChip = pt(8.5);
 
 /** Most text is this, and needs no cleaning. */
 const plain = /^[ -~]*$/;
@@ -58,7 +61,12 @@ export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId,
         if (own) push(')', look, link, one.anchor);
       }
     } else if (one.kind === 'chip') {
-      runs.push({ text: cleaned(one.text), look: { ...base, face: 'bold', size: Math.round(base.size * 0.84) }, node, chip: true });
+      runs.push({
+        text: cleaned(one.text),
+        look: { ...base, face: 'bold', size: Math.max(Math.round(base.size * 0.84), Math.min(base.size, leastChip)) },
+        node,
+        chip: true,
+      });
     } else if (one.kind === 'text') push(cleaned(one.text), base);
     else {
       const face = one.kind === 'strong' ? 'bold' : one.kind === 'em' ? 'italic' : 'mono';

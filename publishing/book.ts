@@ -156,11 +156,13 @@ export interface TasksBlock {
   readonly anchor: string;
   /** Printed small beside the heading: how the section is come to. */
   readonly aside?: string;
+  /** A bar stands beside the heading alone. */
+  readonly headingChanged?: true;
   readonly items: readonly (Task | NoticeBlock | Extract<BookBlock, { kind: 'table' }>)[];
 }
 
 /** One line of a short form: a box to tick, the label, what to do, and what is written in. */
-export interface Task {
+export interface Task extends ChangeMarks {
   readonly kind: 'task';
   /** Empty for a branch and for a thing on a list. */
   readonly label: string;
@@ -185,6 +187,8 @@ export interface TaskReading {
   /** Words over the boxes: before and after, or one. */
   readonly boxes: readonly string[];
   readonly unit: string;
+  /** A bar stands beside it. */
+  readonly changed?: true;
   /** Judged, not measured: what counts as passed and as failed, each with a box to tick. */
   readonly verdict?: { readonly passes: string; readonly pass: string; readonly fails: string; readonly fail: string };
 }

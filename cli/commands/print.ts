@@ -53,7 +53,7 @@ export const print: Command = {
     {
       name: 'changed-since',
       value: 'FOLDER|REVISION',
-      help: 'the library as it was issued before, in a folder or in the history of this one: what changed gets a bar in the margin',
+      help: 'the library as it was issued before, in a folder or in the history of this one: what changed gets a bar in the margin, on the checklist too',
     },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
@@ -102,7 +102,7 @@ export const print: Command = {
     const { operands, values, flags } = given;
     const press = pressChoice(given);
     const leaf = leafChoice(given);
-    const full = values['changed-since'] !== undefined ? 'changed-since' : ['large-type', 'sign-off'].find((name) => flags.has(name));
+    const full = ['large-type', 'sign-off'].find((name) => flags.has(name));
     if (values.edition === 'short' && full !== undefined)
       throw new CannotRun(`--${full} is for the full edition.${full === 'sign-off' ? ' The paper checklist always has its boxes.' : ''}`);
     const asked = operands[0] as string;

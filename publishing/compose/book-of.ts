@@ -113,7 +113,7 @@ function guideChapters(guide: Guide, input: ComposeInput, inBook: ReadonlySet<st
 }
 
 /** As composed today: the printed words of the same language, and the figures of then where they are known. */
-function inputBefore(input: ComposeInput, earlier: LibraryFacts): ComposeInput {
+export function inputBefore(input: ComposeInput, earlier: LibraryFacts): ComposeInput {
   const { earlier: _, ...rest } = input;
   const before = { ...rest, library: earlier, figures: input.earlierFigures ?? input.figures };
   return inLanguage(before, input.library.registers.house.language);

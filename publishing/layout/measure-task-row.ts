@@ -1,6 +1,7 @@
 /** One line to tick off: box, label, words, and a box for initials where it asks for them. Notices above and values below it: measure-tasks.ts. */
 import type { Task } from '../book.ts';
 import { tickBox, writeBox } from './boxes.ts';
+import { barred, isBarred } from './change-marks.ts';
 import { baselineIn, type Kit, linesIn } from './kit.ts';
 import { segment } from './ops.ts';
 import type { Line } from './paragraph.ts';
@@ -56,5 +57,6 @@ export function rowSlab(
     const rule = segment(0, 0, columns.right - tick, 0);
     items.push({ kind: 'art', x: tick, y: height, ops: [{ op: 'path', path: rule, stroke: { colour: colours.faint, width: pt(0.5) } }] });
   }
-  return { height, items, gap: 0, cost: 0, decor: room.decor, of: 'text' };
+  const changed = lines.some(isBarred);
+  return { height, items, gap: 0, cost: 0, decor: changed ? barred(room).decor : room.decor, of: 'text' };
 }

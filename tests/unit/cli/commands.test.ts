@@ -210,6 +210,7 @@ describe('print and checklist', () => {
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--signature', '0'], 'a number of sheets'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--thickness', '3'], 'millimetres from 0 to 1'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--edition', 'short', '--large-type'], 'is for the full edition'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--sign-off', '--no-sign-off'], 'either --sign-off or --no-sign-off'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--two-up', '--fillable'], '--fillable makes no sense'],
   ])('%j could not run: exit 2', async (words, said) => {
     const { code, err } = await typed(...words);

@@ -15,6 +15,7 @@ type InlineOf =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'strong'; readonly text: string }
   | { readonly kind: 'em'; readonly text: string }
+  | { readonly kind: 'strong-em'; readonly text: string }
   | { readonly kind: 'code'; readonly text: string }
   /** A live reference: `text` is printed, the page number of `anchor` follows when `page` is set, in words or `bare`. */
   | {

@@ -190,7 +190,7 @@ const wordsIn = (inline: readonly Inline[]): { readonly of: Inline; readonly as:
   inline.flatMap((of) =>
     divided(of) ? (of.text.match(/\s*\S+\s*|\s+/g) ?? []).map((text) => ({ of, as: { ...of, text } })) : [{ of, as: of }],
   );
-const divided = ({ kind }: Inline): boolean => kind === 'text' || kind === 'strong' || kind === 'em';
+const divided = ({ kind }: Inline): boolean => kind === 'text' || kind === 'strong' || kind === 'em' || kind === 'strong-em';
 
 const marked = (inline: readonly Inline[]): readonly Inline[] => inline.map((one) => ({ ...one, changed: true }));
 

@@ -66,5 +66,9 @@ function marksOf(body: readonly Slab[], room: Room): readonly Decor[] {
 const strong = (block: BookBlock): BookBlock => {
   if (block.kind === 'bullets') return { ...block, items: block.items.map((item) => item.map(strong)) };
   if (block.kind !== 'paragraph') return block;
-  return { ...block, inline: block.inline.map((one) => (one.kind === 'text' ? { ...one, kind: 'strong' } : one)) };
+  const bold = { text: 'strong', em: 'strong-em' } as const;
+  return {
+    ...block,
+    inline: block.inline.map((one) => (one.kind === 'text' || one.kind === 'em' ? { ...one, kind: bold[one.kind] } : one)),
+  };
 };

@@ -1,6 +1,7 @@
 /** Inline text to runs of one look and element, cleaned of what prints nothing. Leaves words and breaks to items.ts. */
 import type { Inline } from '../book.ts';
 import type { Look, TextKit } from './parts.ts';
+import type { Face } from './shaped.ts';
 import type { NodeId } from './structure.ts';
 import { pt } from './units.ts';
 
@@ -69,12 +70,19 @@ export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId,
       });
     } else if (one.kind === 'text') push(cleaned(one.text), base);
     else {
-      const face = one.kind === 'strong' ? 'bold' : one.kind === 'em' ? 'italic' : 'mono';
+      const face = one.kind === 'code' ? 'mono' : leaning(base.face, one.kind);
       const size = one.kind === 'code' ? Math.round(base.size * 0.88) : base.size;
       push(cleaned(one.text), { ...base, face, size });
     }
   });
   return runs;
+}
+
+/** Emphasis in bold words leans and stays bold, and strong words in leaning ones lean on. */
+function leaning(around: Face, kind: 'strong' | 'em' | 'strong-em'): Face {
+  const bold = kind !== 'em' || around === 'bold' || around === 'boldItalic';
+  const leans = kind !== 'strong' || around === 'italic' || around === 'boldItalic';
+  return bold && leans ? 'boldItalic' : bold ? 'bold' : 'italic';
 }
 
 /** Whether a round bracket that was opened in the words before is still open. */

@@ -15,6 +15,7 @@ type InlineOf =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'strong'; readonly text: string }
   | { readonly kind: 'em'; readonly text: string }
+  | { readonly kind: 'strong-em'; readonly text: string }
   | { readonly kind: 'code'; readonly text: string }
   /** A live reference: `text` is printed, the page number of `anchor` follows when `page` is set, in words or `bare`. */
   | {
@@ -38,7 +39,19 @@ type InlineOf =
 export type Flow = readonly BookBlock[];
 
 /** `title`, `subtitle` and `eyebrow` stand on covers. */
-export type ParagraphStyle = 'body' | 'lead' | 'small' | 'limit' | 'sent' | 'ends' | 'center' | 'state' | 'title' | 'subtitle' | 'eyebrow';
+export type ParagraphStyle =
+  | 'body'
+  | 'lead'
+  | 'small'
+  | 'listed'
+  | 'limit'
+  | 'sent'
+  | 'ends'
+  | 'center'
+  | 'state'
+  | 'title'
+  | 'subtitle'
+  | 'eyebrow';
 
 /** What is not so in the earlier revision compared with, of a whole block. */
 export interface ChangeMarks {
@@ -148,11 +161,13 @@ export interface TasksBlock {
   readonly anchor: string;
   /** Printed small beside the heading: how the section is come to. */
   readonly aside?: string;
+  /** A bar stands beside the heading alone. */
+  readonly headingChanged?: true;
   readonly items: readonly (Task | NoticeBlock | Extract<BookBlock, { kind: 'table' }>)[];
 }
 
 /** One line of a short form: a box to tick, the label, what to do, and what is written in. */
-export interface Task {
+export interface Task extends ChangeMarks {
   readonly kind: 'task';
   /** Empty for a branch and for a thing on a list. */
   readonly label: string;
@@ -177,6 +192,8 @@ export interface TaskReading {
   /** Words over the boxes: before and after, or one. */
   readonly boxes: readonly string[];
   readonly unit: string;
+  /** A bar stands beside it. */
+  readonly changed?: true;
   /** Judged, not measured: what counts as passed and as failed, each with a box to tick. */
   readonly verdict?: { readonly passes: string; readonly pass: string; readonly fails: string; readonly fail: string };
 }

@@ -15,11 +15,12 @@ function sourceOf(fonts: FontFiles): FontSource {
   return source;
 }
 
-export function drawPages(book: Book, fonts: FontFiles): DrawnBook {
+/** `folded`: they will be printed as a booklet. */
+export function drawPages(book: Book, fonts: FontFiles, folded = false): DrawnBook {
   const { shaper } = sourceOf(fonts);
   const placed = layoutBook(book, shaper);
   const drawn = drawBook(placed);
-  return { ...drawn, notes: [...drawn.notes, ...leafNotes(placed, shaper)] };
+  return { ...drawn, notes: [...drawn.notes, ...leafNotes(placed, shaper, folded)] };
 }
 
 /**

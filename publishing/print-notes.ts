@@ -50,7 +50,7 @@ const REASONS: Readonly<Record<PrintNote['kind'], Pick<PrintNote, 'why' | 'expec
   },
   'many-leaves': {
     why: 'Leaves that are many get out of order and are lost; a checklist is meant to be one or two sheets.',
-    expected: 'Larger paper, or the procedure split where one part can be done without the other.',
+    expected: 'Larger paper, a booklet that is folded, or the procedure split where one part can be done without the other.',
   },
 };
 

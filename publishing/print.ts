@@ -46,7 +46,7 @@ export function printSheets(book: Book, fonts: FontFiles, choice: PressChoice): 
     bytes: writeSheets(drawn, sheets, before, book, source),
     pages: drawn.pages.length,
     sides: sheets.length + before.length,
-    notes: [...drawn.notes, ...leafNotes(placed, source.shaper)],
+    notes: [...drawn.notes, ...leafNotes(placed, source.shaper, choice.kind === 'booklet')],
     pageOf: new Map(),
   };
 }

@@ -54,11 +54,15 @@ export const print: Command = {
     {
       name: 'changed-since',
       value: 'FOLDER|REVISION',
-      help: 'the library as it was issued before, in a folder or in the history of this one: what changed gets a bar in the margin',
+      help: 'the library as it was issued before, in a folder or in the history of this one: what changed gets a bar in the margin, on the checklist too',
     },
     { name: 'large-type', help: 'the edition in large type, for bad light' },
     { name: 'obsolete', help: 'marked "OBSOLETE: DO NOT USE" on every page' },
-    { name: 'sign-off', help: 'boxes at the end of each procedure: machine, name, initials, date, what was found and left' },
+    {
+      name: 'sign-off',
+      help: 'boxes at the end of each procedure: machine, name, initials, date, what was found and left; the library can ask for them',
+    },
+    { name: 'no-sign-off', help: 'without these boxes, where the library asks for them' },
     { name: 'fillable', help: 'a form: boxes for values, ticks and sign-off can be filled in on the screen' },
     { name: 'attach', help: 'carry the text of each procedure and its checklist as data inside the PDF' },
     ...pressOptions,
@@ -103,9 +107,12 @@ export const print: Command = {
     const { operands, values, flags } = given;
     const press = pressChoice(given);
     const leaf = leafChoice(given);
-    const full = values['changed-since'] !== undefined ? 'changed-since' : ['large-type', 'sign-off'].find((name) => flags.has(name));
+    const full = ['large-type', 'sign-off', 'no-sign-off'].find((name) => flags.has(name));
     if (values.edition === 'short' && full !== undefined)
-      throw new CannotRun(`--${full} is for the full edition.${full === 'sign-off' ? ' The paper checklist always has its boxes.' : ''}`);
+      throw new CannotRun(
+        `--${full} is for the full edition.${full?.endsWith('sign-off') ? ' The paper checklist always has its boxes.' : ''}`,
+      );
+    if (flags.has('sign-off') && flags.has('no-sign-off')) throw new CannotRun('print is either --sign-off or --no-sign-off.');
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
     keepYoungGenerationSmall();
@@ -139,7 +146,7 @@ export const print: Command = {
       ...foldedChoice(leaf, press),
       ...(flags.has('large-type') ? { large: true } : {}),
       ...(flags.has('obsolete') ? { obsolete: true } : {}),
-      ...(flags.has('sign-off') ? { signOff: true } : {}),
+      ...(flags.has('sign-off') || flags.has('no-sign-off') ? { signOff: flags.has('sign-off') } : {}),
     };
     const make =
       values.edition === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };

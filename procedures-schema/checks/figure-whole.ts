@@ -11,7 +11,7 @@ export const figureWhole: ProcedureCheck = {
   severity: 'error',
   question: 'Can every figure be shown as it stands in its file?',
   why: 'A damaged picture prints as an empty frame, or as half of what it was; whoever needs it finds out at the machine.',
-  source: 'format rule F2; PNG (ISO/IEC 15948), JPEG (ITU-T T.81), XML 1.0 on what makes a file whole',
+  source: 'format rule F2; PNG (ISO/IEC 15948), JPEG (ITU-T T.81, its dots read to the last), XML 1.0 on what makes a file whole',
   cases: [
     {
       name: 'a drawing that is cut off',

@@ -1,18 +1,8 @@
-/** PNG and JPEG: how many dots they hold, and whether they are whole as far as that can be seen without unpacking them. Leaves dots to the writer. */
-import { readJpeg } from './jpeg.ts';
-import type { Fault } from './model.ts';
+/** PNG and JPEG: how many dots they hold, and whether they are whole as far as that can be seen without making them. Leaves dots to the writer. */
+import { readJpeg } from './jpeg/read.ts';
+import { type BitmapFacts, type Fault, MOST_DOTS } from './model.ts';
 import { readPng } from './png.ts';
 import { heldBy } from './sniff.ts';
-
-export interface BitmapFacts {
-  readonly columns: number;
-  readonly rows: number;
-  /** Values that stand for one dot. */
-  readonly components: number;
-}
-
-/** A page holds them unpacked, three bytes a dot. */
-const MOST_DOTS = 100_000_000;
 
 /** Kept by the bytes themselves: pages are laid out again at every key. */
 const known = new WeakMap<Uint8Array, BitmapFacts | { readonly fault: Fault }>();
@@ -20,7 +10,7 @@ const known = new WeakMap<Uint8Array, BitmapFacts | { readonly fault: Fault }>()
 export function readBitmap(kind: 'png' | 'jpeg', bytes: Uint8Array): BitmapFacts | { readonly fault: Fault } {
   const before = known.get(bytes);
   if (before !== undefined) return before;
-  const facts = heldBy(kind, bytes) ?? sized(kind === 'png' ? readPng(bytes) : readJpeg(bytes));
+  const facts = heldBy(kind, bytes) ?? sized(kind === 'png' ? readPng(bytes) : readJpeg(bytes, MOST_DOTS));
   known.set(bytes, facts);
   return facts;
 }

@@ -8,6 +8,17 @@ export interface Fault {
   readonly right: string;
 }
 
+/** Of a picture of dots. */
+export interface BitmapFacts {
+  readonly columns: number;
+  readonly rows: number;
+  /** Values that stand for one dot. */
+  readonly components: number;
+}
+
+/** A page holds them unpacked, three bytes a dot. */
+export const MOST_DOTS = 100_000_000;
+
 /** Of a file whose bytes cannot be had. */
 export const UNREAD: Fault = {
   says: 'Its file cannot be read, is larger than 64 MB or lies outside the library.',

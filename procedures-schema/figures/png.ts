@@ -1,6 +1,5 @@
 /** PNG (ISO/IEC 15948) as far as it says that it is whole: signature, parts in order, check sums, end. Unpacks nothing. */
-import type { BitmapFacts } from './bitmap.ts';
-import type { Fault } from './model.ts';
+import type { BitmapFacts, Fault } from './model.ts';
 
 const SAVED = 'The picture copied here again, or saved anew as PNG.';
 const fault = (says: string, right = SAVED): { readonly fault: Fault } => ({ fault: { says, right } });

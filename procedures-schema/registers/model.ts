@@ -27,6 +27,8 @@ export interface House {
   readonly lockoutProfile: 'standard' | 'electrical';
   /** "Uncontrolled when printed" or the like, printed in the foot. */
   readonly printLine?: string;
+  /** Each bound procedure ends with boxes to sign off, unless the printing says another. */
+  readonly signOff: boolean;
   readonly assistance: readonly string[];
   readonly copyright?: string;
 }

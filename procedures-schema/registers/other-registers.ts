@@ -21,6 +21,7 @@ export function houseIn(root: YamlNode | undefined): House {
     paper: paperIn(root) ?? 'a4',
     lockoutProfile: wordOf(root, ['standard', 'electrical'] as const, 'lockout profile') ?? 'standard',
     assistance: listOf(root, 'assistance'),
+    signOff: yes(root, 'sign-off'),
     ...present({
       documentNumber: textOf(root, 'document numbers'),
       printLine: textOf(root, 'print line'),

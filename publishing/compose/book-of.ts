@@ -37,15 +37,17 @@ export interface PrintChoice {
   readonly large?: boolean;
   /** Marked as replaced on every page. */
   readonly obsolete?: boolean;
-  /** Boxes to sign off at the end of each procedure. */
+  /** Boxes to sign off at the end of each procedure; as the house asks, if not given. */
   readonly signOff?: boolean;
 }
+
+const signedOff = ({ library }: ComposeInput, { signOff }: PrintChoice): boolean => signOff ?? library.registers.house.signOff;
 
 export function guideBook(guide: Guide, given: ComposeInput, choice: PrintChoice = {}): Book {
   assertEdition(guide, given);
   const { head } = guide;
   const paper = choice.paper ?? head.paper ?? given.library.registers.house.paper;
-  const input = { ...inLanguage(given, choice.language ?? head.language), paper, signOff: choice.signOff === true };
+  const input = { ...inLanguage(given, choice.language ?? head.language), paper, signOff: signedOff(given, choice) };
   const duplex = choice.duplex ?? head.duplex;
   const models = head.models.filter((name) => input.model === undefined || name === input.model);
   const own = { ...head, models, ...ownWords(guide, input) };
@@ -123,7 +125,7 @@ function guideChapters(guide: Guide, input: ComposeInput, inBook: ReadonlySet<st
 }
 
 /** As composed today: the printed words of the same language, and the figures of then where they are known. */
-function inputBefore(input: ComposeInput, earlier: LibraryFacts): ComposeInput {
+export function inputBefore(input: ComposeInput, earlier: LibraryFacts): ComposeInput {
   const { earlier: _, ...rest } = input;
   const before = { ...rest, library: earlier, figures: input.earlierFigures ?? input.figures };
   return inLanguage(before, input.library.registers.house.language);
@@ -145,7 +147,7 @@ export function procedureBook(facts: ProcedureFacts, given: ComposeInput, choice
   assertEdition(facts, given);
   const { head } = facts;
   const paper = choice.paper ?? given.library.registers.house.paper;
-  const input = { ...inLanguage(given, choice.language), paper, signOff: choice.signOff === true };
+  const input = { ...inLanguage(given, choice.language), paper, signOff: signedOff(given, choice) };
   const models = head.models.map(({ name }) => name);
   const { earlier } = input;
   const before = earlier?.procedures.find((one) => one.head.id === head.id);

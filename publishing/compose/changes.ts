@@ -2,8 +2,9 @@
  * What of a procedure is not so in an earlier revision: blocks compared by their printed words, and in blocks that were altered the words, items and
  * rows. Marks only; changes no word.
  */
-import type { BookBlock, ChangeMarks, Flow, Inline } from '../book.ts';
+import type { BookBlock, ChangeMarks, Flow, Inline, TasksBlock } from '../book.ts';
 import { type Aligned, align } from './aligned.ts';
+import { type Compared, changedTasks } from './changes-tasks.ts';
 import { newWords } from './common-words.ts';
 import { captionTold, flowTold, imageTold, type Leads, rowTold, told, toldInline } from './told.ts';
 
@@ -42,6 +43,8 @@ function anchorsIn(part: unknown): readonly string[] {
   return [...own, ...Object.values(part).flatMap(anchorsIn)];
 }
 
+/** What may be led to. */
+type Place = BookBlock | TasksBlock['items'][number];
 type StepBlock = Extract<BookBlock, { kind: 'step' }>;
 type TableBlock = Extract<BookBlock, { kind: 'table' }>;
 type Rows = TableBlock['rows'];
@@ -51,13 +54,22 @@ const nobody = (): void => undefined;
 class Comparison {
   private readonly now: Leads;
   private readonly before: Leads;
+  private readonly compared: Compared;
   /** Told of each two blocks that are one. */
-  private readonly met: (now: BookBlock, before: BookBlock) => void;
+  private readonly met: (now: Place, before: Place) => void;
 
-  constructor(now: Leads, before: Leads, met: (now: BookBlock, before: BookBlock) => void = nobody) {
+  constructor(now: Leads, before: Leads, met: (now: Place, before: Place) => void = nobody) {
     this.now = now;
     this.before = before;
     this.met = met;
+    this.compared = {
+      now,
+      before,
+      flow: (one, other) => this.flow(one, other),
+      inline: (one, other) => this.inline(one, other),
+      partly: (one, other) => this.partly(one, other),
+      met,
+    };
   }
 
   flow<T extends BookBlock>(now: readonly T[], before: Flow): readonly T[] {
@@ -88,6 +100,7 @@ class Comparison {
       return { ...now, body: this.flow(now.body, before.body) };
     if (now.kind === 'step' && before.kind === 'step') return this.step(now, before);
     if (now.kind === 'table' && before.kind === 'table') return this.table(now, before);
+    if (now.kind === 'tasks' && before.kind === 'tasks') return changedTasks(now, before, this.compared);
     if (now.kind === 'figure' && before.kind === 'figure') {
       const caption = captionTold(now.caption) === captionTold(before.caption) && now.alt === before.alt;
       if (imageTold(now.image) === imageTold(before.image)) return caption ? now : { ...now, captionChanged: true };
@@ -177,7 +190,7 @@ const wordsIn = (inline: readonly Inline[]): { readonly of: Inline; readonly as:
   inline.flatMap((of) =>
     divided(of) ? (of.text.match(/\s*\S+\s*|\s+/g) ?? []).map((text) => ({ of, as: { ...of, text } })) : [{ of, as: of }],
   );
-const divided = ({ kind }: Inline): boolean => kind === 'text' || kind === 'strong' || kind === 'em';
+const divided = ({ kind }: Inline): boolean => kind === 'text' || kind === 'strong' || kind === 'em' || kind === 'strong-em';
 
 const marked = (inline: readonly Inline[]): readonly Inline[] => inline.map((one) => ({ ...one, changed: true }));
 
@@ -206,6 +219,7 @@ export function changedSections(blocks: Flow): readonly string[] {
   let section = '';
   for (const block of blocks) {
     if (block.kind === 'heading') section = block.text;
+    if (block.kind === 'tasks') section = block.heading;
     // Before a heading only whole sections are gone, and these are named by themselves.
     const own = block.kind === 'heading' && block.gone === 'before' ? block.changed : isChanged(block);
     if (own && out[out.length - 1] !== section) out.push(section);
@@ -218,6 +232,11 @@ function isChanged(part: unknown): boolean {
   if (Array.isArray(part)) return part.some(isChanged);
   if (typeof part !== 'object' || part === null) return false;
   return Object.entries(part).some(
-    ([name, own]) => name === 'changed' || name === 'gone' || name === 'captionChanged' || (name !== 'image' && isChanged(own)),
+    ([name, own]) =>
+      name === 'changed' ||
+      name === 'gone' ||
+      name === 'captionChanged' ||
+      name === 'headingChanged' ||
+      (name !== 'image' && isChanged(own)),
   );
 }

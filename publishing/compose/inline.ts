@@ -64,7 +64,8 @@ function styled(prose: Prose, from: number, to: number): Inline[] {
     const [start, end] = [cuts[k] as number, cuts[k + 1] as number];
     if (start >= end) continue;
     const kinds = new Set(marks.filter((mark) => mark.at <= start && mark.end >= end).map((mark) => mark.kind));
-    const kind = kinds.has('code') ? 'code' : kinds.has('strong') ? 'strong' : kinds.has('em') ? 'em' : 'text';
+    const [strong, em] = [kinds.has('strong'), kinds.has('em')];
+    const kind = kinds.has('code') ? 'code' : strong && em ? 'strong-em' : strong ? 'strong' : em ? 'em' : 'text';
     out.push({ kind, text: prose.text.slice(start, end) });
   }
   return out;

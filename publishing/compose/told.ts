@@ -4,7 +4,7 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { BookBlock, Flow, Image, Inline } from '../book.ts';
+import type { BookBlock, Flow, Image, Inline, Task, TaskReading } from '../book.ts';
 
 /** Where a reference leads, named alike in both texts; undefined while that is not known. */
 export type Leads = (anchor: string) => string | undefined;
@@ -63,10 +63,27 @@ export function told(block: BookBlock, leads: Leads): string {
       return block.rows.map((row) => row.map(({ label, options = [] }) => [label, ...options].join(' ')).join(' | ')).join('\n');
     case 'choice':
       return `${block.label} ${block.choices.join(' ')}`;
+    case 'tasks':
+      return [
+        `${block.heading} ${block.aside ?? ''}`,
+        ...block.items.map((item) => (item.kind === 'task' ? taskTold(item, leads) : told(item, leads))),
+      ].join('\n');
     default:
       return block.kind;
   }
 }
+
+/** A line to tick off: its words, what guards it, and what is written in. */
+export const taskTold = (task: Task, leads: Leads): string =>
+  [
+    ...task.notices.map((notice) => told(notice, leads)),
+    `${task.remark ? 'said' : 'done'} ${inlineTold(task.line, leads)}`,
+    ...(task.initials === undefined ? [] : [`initials ${task.initials}`]),
+    ...task.readings.map(readingTold),
+  ].join('\n');
+
+export const readingTold = ({ name, limits, boxes, unit, verdict }: TaskReading): string =>
+  [name, ...limits.map(({ model = '', text }) => `${model} ${text}`), ...boxes, unit, verdict?.pass ?? '', verdict?.fail ?? ''].join(' | ');
 
 /** Pure memory: the same bytes are the same picture. */
 const pictures = new WeakMap<Uint8Array, string>();

@@ -20,6 +20,8 @@ const fallbackOf: Readonly<Record<Face, readonly Face[]>> = {
   fallback: [],
   fallbackBold: ['fallback'],
   fallbackItalic: ['fallback'],
+  boldItalic: ['bold', 'fallbackBoldItalic', 'fallbackBold', 'fallback'],
+  fallbackBoldItalic: ['fallbackBold', 'fallback'],
 };
 
 /** Made at the first asking. */

@@ -187,7 +187,8 @@ function measureTurned(flow: Flow, node: NodeId, kit: Kit): Slab[] {
 function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
   const node = kit.structure.add(0, 'Sect', sectOf(chapter.title, kit));
   const room = { left: 0, x: kit.sheet.hang, width: kit.pageWidth - kit.sheet.hang, node, cost: costs.block, decor: [] };
-  const stamp = [chapter.number ?? '', chapter.revision === undefined ? '' : fill(kit.words.revision, { r: chapter.revision })]
+  const dated = kit.book.short === undefined ? '' : (chapter.date ?? '');
+  const stamp = [chapter.number ?? '', chapter.revision === undefined ? '' : fill(kit.words.revision, { r: chapter.revision }), dated]
     .filter((text) => text !== '')
     .join('   ');
   const opener: Flow = [

@@ -17,12 +17,11 @@ export function drawLeafFurniture(page: PlacedPage, number: PageNumber, short: S
   const bold: TextLook = { ...sheet.furniture, face: 'bold' };
   const words = page.words;
   const third = Math.floor(body.width / 3);
-  const foot: Op[] = marginText(words.stamp, body.x, body.width - third, footBaseline, 'left');
+  const foot: Op[] = marginText(words.foot, body.x, body.width - third, footBaseline, 'left');
   if (number.shown !== '') {
     const pageText = fill(kit.words.pageOf, { n: number.shown, total: number.total });
     foot.push(...marginNumber(pageText, bold, body.x + body.width - third, third, footBaseline, 'right', kit));
   }
-  foot.push(...marginText(words.foot, body.x, body.width, footBaseline + (number.shown === '' ? 0 : pt(11)), 'center'));
   if (page.blank) {
     const middle = body.y + Math.round(body.height / 2);
     return artifact('Footer', [...foot, ...marginText(words.blank, body.x, body.width, middle, 'center')]);
@@ -42,7 +41,7 @@ export function drawLeafFurniture(page: PlacedPage, number: PageNumber, short: S
 function headBoxes(page: PlacedPage, short: ShortForm, nodes: readonly NodeId[], kit: Kit): { left: Mp; ops: Op[]; fields: Op[] } {
   const { body } = page.geometry;
   const left = body.x + body.width - headWidth(body.width);
-  const y = body.y - leafBoxes.cell - mm(3.5);
+  const y = body.y - leafBoxes.cell - mm(2.5);
   const ops: Op[] = [];
   const fields: Op[] = [];
   headCells(short.head, body.width).forEach((cell, index) => {

@@ -77,8 +77,8 @@ function leafWords(page: FilledPage, number: PageNumber, set: Set, kit: Kit): Ma
   const look = sheet.furniture;
   const bold: TextLook = { ...look, face: 'bold' };
   const label: TextLook = { ...bold, size: leafBoxes.label };
-  const stamp = stampOf(page, kit);
   const date = page.chapter?.date ?? book.date;
+  const stamp = [stampOf(page, kit), date ?? ''].filter((part) => part !== '').join('  ');
   // The first leaf of a form opens with number and title of its own.
   const opens = number.shown === '1';
   const room = width - headWidth(width) - pt(10);
@@ -86,8 +86,8 @@ function leafWords(page: FilledPage, number: PageNumber, set: Set, kit: Kit): Ma
     title: set(opens ? book.publisher : stamp, { ...bold, size: pt(10.5) }, room, 1),
     section: page.blank ? [] : set(opens ? words.checklist : (page.chapter?.title ?? book.title), { ...look, size: pt(9.5) }, room, 2),
     stacked: true,
-    stamp: number.shown === '' ? [] : set(date === undefined ? stamp : `${stamp}  ${date}`, bold, width - Math.floor(width / 3), 1),
-    foot: set(book.footLine ?? '', look, width, 2),
+    stamp: [],
+    foot: set(book.footLine ?? '', look, width - Math.floor(width / 3), 2),
     blank: page.blank ? set(words.blank, look, width, 1) : [],
     boxes: headCells(book.short?.head ?? [], width).map((cell) => set(cell.label, label, cell.width - pt(6), 1)),
   };

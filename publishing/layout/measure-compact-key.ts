@@ -1,6 +1,7 @@
 /** The key of the energy band in rows of two, or on a narrow leaf as many to a row as it has room for, for a form that has no page to spare. */
 import { drawBand } from './band.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
+import { isSmall } from './short-sheet.ts';
 import type { Measured, Room, SlabItem } from './slab.ts';
 import { bands, costs } from './style.ts';
 import { mm, pt } from './units.ts';
@@ -15,7 +16,7 @@ export function measureCompactBandKey(room: Room, kit: Kit): Measured {
   const widest = Math.max(...states.map((state) => textWidth(kit.words.band[state], look, kit)));
   const half = Math.floor(whole / 2);
   const even = widest + mm(9) <= half;
-  const lead = look.lead + pt(3);
+  const lead = look.lead + (isSmall(kit) ? pt(2) : pt(3));
   let [at, row] = [0, 0];
   const items = states.flatMap((state): SlabItem[] => {
     const wide = even ? half : textWidth(kit.words.band[state], look, kit) + mm(10);

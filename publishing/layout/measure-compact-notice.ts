@@ -4,7 +4,7 @@ import { baselineIn, type Kit, linesIn } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { alertSymbol } from './measure-notice.ts';
 import { type Op, rectangle } from './ops.ts';
-import type { Measured, Room, Slab, SlabItem } from './slab.ts';
+import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import { colours, signals } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
 
@@ -48,16 +48,27 @@ export function measureCompactNotice(notice: NoticeBlock, room: Room, kit: Kit, 
     items: [{ kind: 'art', x: room.x, y: 0, ops }, ...items],
     gap: 0,
     cost: 0,
-    decor: room.decor,
+    decor: [...room.decor, ...marksOf(body, room)],
     of: 'notice',
     group: `the ${notice.panel} notice`,
   };
   return { slabs: [slab], before: sheet.between, after: sheet.between };
 }
 
+/** Marks of its words stand beside all of it: it is read as one. */
+function marksOf(body: readonly Slab[], room: Room): readonly Decor[] {
+  if (room.decor.some(({ kind }) => kind === 'change')) return [];
+  const marks = body.flatMap(({ decor }) => decor.filter(({ kind }) => kind === 'change' || kind === 'gone'));
+  return marks.length === 0 ? [] : [{ kind: 'change' }];
+}
+
 /** In bold: the words that must come through the last copy. */
 const strong = (block: BookBlock): BookBlock => {
   if (block.kind === 'bullets') return { ...block, items: block.items.map((item) => item.map(strong)) };
   if (block.kind !== 'paragraph') return block;
-  return { ...block, inline: block.inline.map((one) => (one.kind === 'text' ? { ...one, kind: 'strong' } : one)) };
+  const bold = { text: 'strong', em: 'strong-em' } as const;
+  return {
+    ...block,
+    inline: block.inline.map((one) => (one.kind === 'text' || one.kind === 'em' ? { ...one, kind: bold[one.kind] } : one)),
+  };
 };

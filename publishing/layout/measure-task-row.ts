@@ -1,10 +1,11 @@
 /** One line to tick off: box, label, words, and a box for initials where it asks for them. Notices above and values below it: measure-tasks.ts. */
 import type { Task } from '../book.ts';
 import { tickBox, writeBox } from './boxes.ts';
+import { barred, isBarred } from './change-marks.ts';
 import { baselineIn, type Kit, linesIn } from './kit.ts';
 import { segment } from './ops.ts';
 import type { Line } from './paragraph.ts';
-import { isSmall, leafBoxes } from './short-sheet.ts';
+import { isSmall, leafBoxes, rowPad } from './short-sheet.ts';
 import type { Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours } from './style.ts';
@@ -27,10 +28,10 @@ export function rowSlab(
   const end = isSmall(kit) && task.initials === undefined ? columns.right : columns.end - pt(4);
   const width = end - text;
   const lines = linesIn(task.line, look, structure.add(nodes.body, 'P'), width, kit);
-  const pad = leafBoxes.rowPad;
+  const pad = rowPad(kit);
   const side = task.remark ? look.lead : leafBoxes.tick;
   const top = pad + Math.round((side - look.lead) / 2);
-  const initialled = task.initials === undefined ? 0 : leafBoxes.initials.height + pt(3);
+  const initialled = task.initials === undefined ? 0 : leafBoxes.initials.height + 2 * pad;
   const height = Math.max(2 * pad + side, top + lines.length * look.lead + pad, initialled);
   const says = [task.label, task.line.map((one) => one.text).join('')].filter((part) => part !== '').join(' ');
   const items: SlabItem[] = [];
@@ -56,5 +57,6 @@ export function rowSlab(
     const rule = segment(0, 0, columns.right - tick, 0);
     items.push({ kind: 'art', x: tick, y: height, ops: [{ op: 'path', path: rule, stroke: { colour: colours.faint, width: pt(0.5) } }] });
   }
-  return { height, items, gap: 0, cost: 0, decor: room.decor, of: 'text' };
+  const changed = lines.some(isBarred);
+  return { height, items, gap: 0, cost: 0, decor: changed ? barred(room).decor : room.decor, of: 'text' };
 }

@@ -1,6 +1,7 @@
 /** Lines to tick off: one heading, a row a step with its box, label and words; the heading stands again on every further page. Values: measure-reading.ts. */
 import type { Inline, NoticeBlock, Task, TasksBlock } from '../book.ts';
 import { fill } from '../printed-words/index.ts';
+import { barred, withGone } from './change-marks.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { measureCompactNotice } from './measure-compact-notice.ts';
@@ -8,7 +9,7 @@ import { measureNotice } from './measure-notice.ts';
 import { measureReading } from './measure-reading.ts';
 import { rowSlab } from './measure-task-row.ts';
 import { segment } from './ops.ts';
-import { leafBoxes } from './short-sheet.ts';
+import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
 import { colours, costs, type TextLook } from './style.ts';
@@ -19,7 +20,8 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
   const { sheet, structure } = kit;
   const tasks = block.items.filter((item) => item.kind === 'task');
   const columns = columnsOf(tasks, room, kit);
-  const heading = headingSlab(block, columns, structure.add(room.node, 'H2'), kit);
+  const headed = block.headingChanged ? barred(room) : room;
+  const heading = { ...headingSlab(block, columns, structure.add(room.node, 'H2'), kit), decor: headed.decor };
   const again = headingSlab({ ...block, heading: fill(kit.words.continued, { title: block.heading }) }, columns, -1, kit);
   const slabs: Slab[] = [heading];
   const lists: NodeId[] = [];
@@ -38,7 +40,8 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
       bodies[item.depth] = body;
       if (item.band === undefined) band = item.depth === 0 && !item.remark ? undefined : band;
       else if (band?.state !== item.band) band = { kind: 'band', x: columns.band, width: sheet.band, state: item.band };
-      const decor = band === undefined ? room.decor : [...room.decor, band];
+      const around = item.changed ? barred(room).decor : room.decor;
+      const decor = band === undefined ? around : [...around, band];
       own.push(...taskSlabs(item, columns, { label, body }, { ...room, decor }, kit, flow));
       // Hands are in the machine while it is open: the leaf should not have to be turned there.
       const next = item.band === 'open' ? costs.betweenSubsteps * 2 : costs.row;
@@ -52,15 +55,16 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
     } else {
       lists.length = 0;
       const left = (columns.at[0] as { tick: Mp }).tick;
+      // Its own marks are measured with it.
       own.push(...flow([item], { ...room, left, x: left, width: columns.right - left }, kit));
       (own[0] as Slab).cost = keep;
       (own[0] as Slab).gap = Math.max((own[0] as Slab).gap, pt(3));
       keep = item.kind === 'notice' ? costs.heading : costs.row;
     }
     for (const slab of own) slab.resume ??= [again];
-    slabs.push(...own);
+    slabs.push(...(item.kind === 'task' && item.gone !== undefined ? withGone(own, item.gone) : own));
   }
-  return { slabs, before: pt(11), after: sheet.around };
+  return { slabs, before: isSmall(kit) ? pt(8) : pt(11), after: sheet.around };
 }
 
 function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit): Slab {
@@ -128,7 +132,7 @@ function taskSlabs(
   slabs.push(row);
   for (const reading of task.readings) {
     const at: Room = {
-      ...room,
+      ...(reading.changed ? barred(room) : room),
       left: place.text,
       x: place.text,
       width: columns.right - place.text,
@@ -144,5 +148,9 @@ function taskSlabs(
   return slabs;
 }
 
-const noticeSlabs = (notice: NoticeBlock, room: Room, kit: Kit, flow: MeasureFlow): Slab[] =>
-  (measureCompactNotice(notice, room, kit, flow) ?? measureNotice(notice, room, kit, flow)).slabs;
+const withStrokes = ({ gone }: NoticeBlock, slabs: Slab[]): Slab[] => (gone === undefined ? slabs : withGone(slabs, gone));
+
+const noticeSlabs = (notice: NoticeBlock, around: Room, kit: Kit, flow: MeasureFlow): Slab[] => {
+  const room = notice.changed ? barred(around) : around;
+  return withStrokes(notice, (measureCompactNotice(notice, room, kit, flow) ?? measureNotice(notice, room, kit, flow)).slabs);
+};

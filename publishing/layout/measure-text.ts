@@ -14,13 +14,6 @@ type Of<K extends BookBlock['kind']> = Extract<BookBlock, { kind: K }>;
 
 const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 
-const headingSpace = [
-  [0, 14],
-  [22, 6],
-  [15, 4],
-  [11, 3],
-] as const;
-
 /** `role`: its level in the structure, where that is not the one it looks like. */
 export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role: 1 | 2 | 3 | 4 = block.level): Measured {
   const look = kit.sheet.headings[block.level - 1] as TextLook;
@@ -37,8 +30,8 @@ export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role:
     if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
     if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;
   }
-  const [before, after] = headingSpace[block.level - 1] as readonly [number, number];
-  return { slabs, before: pt(before), after: pt(after), keepNext: costs.heading };
+  const [before, after] = kit.sheet.aroundHeadings[block.level - 1] as readonly [Mp, Mp];
+  return { slabs, before, after, keepNext: costs.heading };
 }
 
 export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): Measured {

@@ -128,21 +128,22 @@ function uprightGeometry(book: Book, side: Side): PageGeometry {
 
 /**
  * A short form: holes stay clear at the bound edge, the rest of the sheet is for writing. The head holds a row of boxes; `mark` is how much higher than
- * on other pages the draft mark stands, `boundTop` what head or foot move in by to clear the holes when binding at the top.
+ * on other pages the draft mark stands, `marked` what a page with that mark lacks below it, `boundTop` what head or foot move in by to clear the holes
+ * when binding at the top. Nothing stands nearer to an edge than 4 mm: a desk printer leaves that much white (common practice, no source).
  */
-const leaf = { bound: mm(19), outer: mm(11), top: mm(25), foot: mm(15.5), mark: mm(1.6), boundTop: mm(16) } as const;
+const leaf = { bound: mm(19), outer: mm(9), top: mm(20), foot: mm(12.5), mark: mm(1.6), marked: mm(5), boundTop: mm(16) } as const;
 
 function leafGeometry(book: Book, side: Side): PageGeometry {
   const { width, height } = factsOf(book.paper);
   const even = (leaf.bound + leaf.outer) / 2;
   const left = book.binding !== 'left' ? Math.round(even) : side === 'right' ? leaf.bound : leaf.outer;
-  const top = leaf.top + (book.binding === 'top' && side === 'right' ? leaf.boundTop : 0);
+  const top = leaf.top + (book.draft || book.obsolete ? leaf.marked : 0) + (book.binding === 'top' && side === 'right' ? leaf.boundTop : 0);
   const foot = leaf.foot + (book.binding === 'top' && side === 'left' ? leaf.boundTop : 0);
   return {
     width,
     height,
     body: { x: left, y: top, width: width - leaf.bound - leaf.outer, height: height - top - foot },
     headBaseline: top - mm(12.5),
-    footBaseline: height - foot + mm(6.5),
+    footBaseline: height - foot + mm(4.6),
   };
 }

@@ -1,7 +1,9 @@
 /** Inline text to runs of one look and element, cleaned of what prints nothing. Leaves words and breaks to items.ts. */
 import type { Inline } from '../book.ts';
 import type { Look, TextKit } from './parts.ts';
+import type { Face } from './shaped.ts';
 import type { NodeId } from './structure.ts';
+import { pt } from './units.ts';
 
 export interface Run {
   readonly text: string;
@@ -16,6 +18,8 @@ export interface Run {
 
 /** Stands in the joined text for a page number: digits to the rules of line breaking. */
 const pageMark = '8';
+/** A chip says for which machine a step or a limit is: it must come through the last copy. */
+const leastChip = pt(8.5);
 
 /** Most text is this, and needs no cleaning. */
 const plain = /^[ -~]*$/;
@@ -74,10 +78,15 @@ export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId,
         if (own) add(')', look, link, one.anchor, kit.language);
       }
     } else if (one.kind === 'chip') {
-      runs.push({ text: cleaned(one.text), look: { ...base, face: 'bold', size: Math.round(base.size * 0.84) }, node, chip: true });
+      runs.push({
+        text: cleaned(one.text),
+        look: { ...base, face: 'bold', size: Math.max(Math.round(base.size * 0.84), Math.min(base.size, leastChip)) },
+        node,
+        chip: true,
+      });
     } else if (one.kind === 'text') say(one.text, base);
     else {
-      const face = one.kind === 'strong' ? 'bold' : one.kind === 'em' ? 'italic' : 'mono';
+      const face = one.kind === 'code' ? 'mono' : leaning(base.face, one.kind);
       const size = one.kind === 'code' ? Math.round(base.size * 0.88) : base.size;
       say(one.text, { ...base, face, size });
     }
@@ -89,6 +98,13 @@ export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId,
 export function languageFacts(words: string, kit: Pick<TextKit, 'language' | 'spoken'>): { readonly language?: string } {
   const language = kit.spoken?.get(words)?.[0]?.language;
   return language === undefined || language === kit.language ? {} : { language };
+}
+
+/** Emphasis in bold words leans and stays bold, and strong words in leaning ones lean on. */
+function leaning(around: Face, kind: 'strong' | 'em' | 'strong-em'): Face {
+  const bold = kind !== 'em' || around === 'bold' || around === 'boldItalic';
+  const leans = kind !== 'strong' || around === 'italic' || around === 'boldItalic';
+  return bold && leans ? 'boldItalic' : bold ? 'bold' : 'italic';
 }
 
 /** Whether a round bracket that was opened in the words before is still open. */

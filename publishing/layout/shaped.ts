@@ -1,7 +1,17 @@
 /** A word as glyphs, and what the layout asks of a shaper. Leaves the font library to fontkit-shaper.ts. */
 import type { Mp } from './units.ts';
 
-export const faces = ['regular', 'italic', 'bold', 'mono', 'fallback', 'fallbackBold', 'fallbackItalic'] as const;
+export const faces = [
+  'regular',
+  'italic',
+  'bold',
+  'mono',
+  'fallback',
+  'fallbackBold',
+  'fallbackItalic',
+  'boldItalic',
+  'fallbackBoldItalic',
+] as const;
 export type Face = (typeof faces)[number];
 
 /** TrueType files as bytes, given by the caller: the layout reads no disk. */

@@ -12,28 +12,32 @@ export const isSmall = ({ book }: { readonly book: Pick<Book, 'paper'> }): boole
 export function shortSheet(paper: Book['paper']): Sheet {
   const base = sheetOf(paper);
   const { ink } = colours;
-  const size = small(paper) ? 10 : 10.5;
+  // Not below 9 points with a lead of 120 percent, whatever the paper: the last copy must be read at arm's length.
+  const size = small(paper) ? 9.5 : 10.5;
+  const lead = small(paper) ? 11.5 : 13.25;
   const of = (look: TextLook, points: number, lead: number): TextLook => ({ ...look, size: pt(points), lead: pt(lead), colour: ink });
   return {
     ...base,
-    body: of(base.body, size, size + 2.75),
-    lead: of(base.lead, size, size + 2.75),
-    small: of(base.small, 9, 11.5),
-    state: of(base.state, size, size + 2.75),
-    cell: of(base.cell, size - 0.5, size + 2),
-    cellHead: of(base.cellHead, size - 0.5, size + 2),
+    body: of(base.body, size, lead),
+    lead: of(base.lead, size, lead),
+    listed: small(paper) ? of(base.body, 9, 11) : of(base.body, size, lead),
+    small: of(base.small, 9, small(paper) ? 11 : 11.5),
+    state: of(base.state, size, lead),
+    cell: of(base.cell, size - 0.5, lead - 0.75),
+    cellHead: of(base.cellHead, size - 0.5, lead - 0.75),
     caption: of(base.caption, 9, 11.5),
-    label: of(base.label, size, size + 2.75),
-    subLabel: of(base.subLabel, size, size + 2.75),
-    panel: of(base.panel, size, size + 2.75),
+    label: of(base.label, size, lead),
+    subLabel: of(base.subLabel, size, lead),
+    panel: of(base.panel, size, lead),
     furniture: of(base.furniture, 9, 11),
     eyebrow: of(base.eyebrow, 9.5, 12),
     headings: [
       of(base.headings[0], 16, 19),
-      of(base.headings[1], 12.5, 15),
+      small(paper) ? of(base.headings[1], 11.5, 14) : of(base.headings[1], 12.5, 15),
       of(base.headings[2], 11, 14),
       of(base.headings[3], 10.5, 13.5),
     ],
+    aroundHeadings: small(paper) ? [[0, pt(6)], [pt(8), pt(3)], ...base.aroundHeadings.slice(2)] : base.aroundHeadings,
     hang: 0,
     measure: mm(180),
     between: pt(2.5),
@@ -47,22 +51,24 @@ export function shortSheet(paper: Book['paper']): Sheet {
 export const leafBoxes = {
   /** Side of a box to tick: a marker pen in a glove hits it. */
   tick: mm(5),
-  tickGap: mm(2.2),
+  tickGap: mm(1.8),
   /** A box to write a value in. */
   value: { width: mm(25), height: mm(9) },
   initials: { width: mm(15), height: mm(6.6) },
-  initialsColumn: mm(18),
+  initialsColumn: mm(16.5),
   cell: mm(11),
   cellLine: mm(8),
   /** Of everything that is filled in: dark and wide enough to come through three copies. */
   line: pt(0.9),
   /** Bold words inside a box, such as what is to be filled in. */
   label: pt(9),
-  rowPad: pt(1.8),
 } as const satisfies Readonly<Record<string, Mp | { readonly width: Mp; readonly height: Mp }>>;
 
 /** Of a leaf of this width, what the boxes in its head take; the rest is for number and title. */
 export const headWidth = (width: Mp): Mp => Math.round(width * 0.5);
+
+/** Above and below the box of a line: two boxes below each other are 6 mm from middle to middle at the least. */
+export const rowPad = (kit: { readonly book: Pick<Book, 'paper'> }): Mp => (isSmall(kit) ? pt(1.45) : pt(1.8));
 
 /** Each with its place from the left edge of the first. */
 export function headCells(cells: readonly EntryCell[], width: Mp): readonly (EntryCell & { readonly x: Mp; readonly width: Mp })[] {

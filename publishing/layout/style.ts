@@ -31,6 +31,8 @@ export interface Sheet {
   readonly body: TextLook;
   readonly lead: TextLook;
   readonly small: TextLook;
+  /** What is fetched before the work: read once, at a table. */
+  readonly listed: TextLook;
   /** What a value is judged by, beside the step that reads it: read at arm's length, so no smaller than a table and never grey. */
   readonly limit: TextLook;
   /** How a section is come to. */
@@ -49,6 +51,8 @@ export interface Sheet {
   readonly subtitle: TextLook;
   readonly eyebrow: TextLook;
   readonly headings: readonly [TextLook, TextLook, TextLook, TextLook];
+  /** Space above and below each. */
+  readonly aroundHeadings: readonly (readonly [Mp, Mp])[];
   /** Body text stands in from the headings by this much; labels and the energy band hang in it. */
   readonly hang: Mp;
   /** Width of the energy band and the space after it. */
@@ -116,6 +120,7 @@ export function sheetOf(paper: Book['paper'], enlarge = false): Sheet {
     body: look('regular', scale.size, scale.lead),
     lead: look('regular', scale.size + 1.5, scale.lead + 2, colours.quiet),
     small: look('regular', scale.small, scale.small + 3.5, colours.quiet),
+    listed: look('regular', scale.size, scale.lead),
     // Read with one eye on a gauge: no smaller than the step.
     limit: look('regular', scale.size, scale.lead),
     sent: look('regular', scale.size, scale.lead),
@@ -132,6 +137,12 @@ export function sheetOf(paper: Book['paper'], enlarge = false): Sheet {
     subtitle: { ...look('regular', of(13, 16), of(18, 22), colours.quiet), even: true },
     eyebrow: look('bold', scale.small, scale.small + 4, colours.quiet),
     headings: [heading(scale.h[0]), heading(scale.h[1]), heading(scale.h[2]), heading(scale.h[3])],
+    aroundHeadings: [
+      [0, pt(14)],
+      [pt(22), pt(6)],
+      [pt(15), pt(4)],
+      [pt(11), pt(3)],
+    ],
     hang: mm(scale.hang),
     band: mm(2.4),
     bandGap: mm(2.2),

@@ -1,4 +1,4 @@
-/** Pairs of words a line must not part: a number and its unit, "Fig." and its number, "step" and its label. Leaves breaking to lines.ts. */
+/** Pairs of words a line must not part: a number and its unit, the ends of a range, "Fig." and its number, "step" and its label. Leaves breaking to lines.ts. */
 
 /** Units after a number; the sign forms of the trade, not a register. */
 const units = new Set(
@@ -46,6 +46,9 @@ const pointers = new Set([
   'größe',
 ]);
 
+/** Between the ends of a range. */
+const between = new Set(['to', 'bis']);
+
 const number = /^[(±+\-−–≈<>≤≥]*\d[\d.,\u202f/⁄¼½¾⅛⅜⅝⅞–−-]*$/u;
 const label = /^\(?(?:\d+[a-z]?|[A-Z]|[a-z]|[ivxlc]+)[).,;:]*$/u;
 const edges = /^[("'“‘„‚[]+|[)\]"'”’“‘.,;:!?]+$/gu;
@@ -57,7 +60,7 @@ const known = new Map<string, boolean>();
 export function mayHold(left: string): boolean {
   let may = known.get(left);
   if (may === undefined) {
-    may = number.test(left) || left === '×' || left === 'x' || /^M\d/u.test(left) || pointers.has(pointing(left));
+    may = number.test(left) || between.has(left) || left === '×' || left === 'x' || /^M\d/u.test(left) || pointers.has(pointing(left));
     if (known.size > 20_000) known.clear();
     known.set(left, may);
   }
@@ -70,6 +73,9 @@ const pointing = (left: string): string => left.toLowerCase().replace(/^[("'“�
 export function tied(left: string, right: string): boolean {
   const bare = right.replace(edges, '');
   if (number.test(left) && (units.has(right) || units.has(bare) || bare === '×' || bare === 'x')) return true;
+  // A range in pieces is read as its first number.
+  if (number.test(left) && between.has(right)) return true;
+  if (between.has(left) && number.test(bare)) return true;
   // A telephone number.
   if (/^\d{3,}$/.test(left) && /^\d{3,}$/.test(bare)) return true;
   if ((left === '×' || left === 'x') && number.test(bare)) return true;

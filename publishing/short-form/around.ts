@@ -3,12 +3,14 @@ import type { ListedName } from '../../procedures-schema/index.ts';
 import type { BookBlock, EntryCell, Flow, Inline } from '../book.ts';
 import { detailOf, energyOf, listedFor, modelsOf, type Scope, wordsOf } from '../compose/index.ts';
 
-const line = (lead: string, said: string): BookBlock => ({
+/** Each after its name, all in one paragraph. */
+const line = (all: readonly (readonly [name: string, said: string])[]): BookBlock => ({
   kind: 'paragraph',
-  inline: [
-    { kind: 'strong', text: `${lead}: ` },
+  style: 'listed',
+  inline: all.flatMap(([name, said], index): Inline[] => [
+    { kind: 'strong', text: `${index === 0 ? '' : '\u2003'}${name}: ` },
     { kind: 'text', text: said },
-  ],
+  ]),
 });
 
 /** `part`: which part of a set the checklist belongs to, where others were left out. */
@@ -19,13 +21,9 @@ export function beforeSteps(scope: Scope, part?: string): Flow {
   const field = (name: string): string => `${head.id}, ${name}`;
   const models = modelsOf(scope);
   const cells: EntryCell[] = [
-    { label: short.model, share: 480, options: models, field: field(short.model) },
-    { label: short.site, share: 520, field: field(short.site) },
-  ];
-  const second: EntryCell[] = [
-    { label: short.done, share: 480, field: field(short.done) },
-    { label: short.initials, share: 180, field: field(short.initials) },
-    { label: short.started, share: 340, field: field(short.started) },
+    { label: short.model, share: 450, options: models, field: field(short.model) },
+    { label: short.site, share: 340, field: field(short.site) },
+    { label: short.started, share: 210, field: field(short.started) },
   ];
   const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
   const state = (name: string): string => words.state[name] ?? name;
@@ -39,17 +37,13 @@ export function beforeSteps(scope: Scope, part?: string): Flow {
     [words.glance.liveTask, head.liveTask?.because ?? ''],
   ];
   const glance = facts2.filter(([, said]) => said !== '');
-  const run: Inline[] = glance.flatMap(([name, said], index): Inline[] => [
-    { kind: 'strong', text: `${index === 0 ? '' : '\u2003'}${name}: ` },
-    { kind: 'text', text: said },
-  ]);
   const edition =
     input.model === undefined
       ? []
-      : [line(words.glance.edition, [words.onlyModel.replace('{model}', input.model), part ?? ''].join(' ').trim())];
+      : [line([[words.glance.edition, [words.onlyModel.replace('{model}', input.model), part ?? ''].join(' ').trim()]])];
   return [
-    { kind: 'entries', rows: [cells, second] },
-    { kind: 'paragraph', inline: run },
+    { kind: 'entries', rows: [cells] },
+    line(glance),
     ...edition,
     ...needs(scope),
     ...energy(scope),
@@ -63,13 +57,7 @@ function needs(scope: Scope): Flow {
   const { words, facts, input } = scope;
   const { head } = facts;
   const { registers } = input.library;
-  const groups: readonly (readonly [string, readonly ListedName[], boolean])[] = [
-    [words.kinds.tools, head.tools, false],
-    [words.kinds.parts, head.parts, true],
-    [words.kinds.consumables, head.consumables, true],
-    [words.kinds.protection, head.protection, false],
-  ];
-  return groups.flatMap(([kind, list, detailed]): BookBlock[] => {
+  const group = (kind: string, list: readonly ListedName[], detailed: boolean): (readonly [string, string])[] => {
     const shown = list.filter((entry) => entry.name !== 'none' && listedFor(entry, scope));
     if (shown.length === 0) return [];
     const said = shown.map((entry) => {
@@ -78,8 +66,15 @@ function needs(scope: Scope): Flow {
       const count = entry.quantity === undefined || entry.quantity === '1' ? '' : `${entry.quantity}\u00a0\u00d7\u00a0`;
       return `${count}${entry.name}${detail === '' || (!detailed && !conditional(entry)) ? '' : ` (${detail})`}`;
     });
-    return [line(kind, said.join(', '))];
-  });
+    return [[kind, said.join(', ')]];
+  };
+  const fetched = [
+    ...group(words.kinds.tools, head.tools, false),
+    ...group(words.kinds.parts, head.parts, true),
+    ...group(words.kinds.consumables, head.consumables, true),
+  ];
+  // What protects somebody has a line of its own.
+  return [fetched, group(words.kinds.protection, head.protection, false)].flatMap((lists) => (lists.length === 0 ? [] : [line(lists)]));
 }
 
 const conditional = (entry: ListedName): boolean => (entry.models?.length ?? 0) > 0 || entry.note !== undefined;

@@ -9,7 +9,9 @@ import {
   type Guide,
   heldBy,
   inLanguage,
+  inputBefore,
   isFor,
+  markedSince,
   type PrintChoice,
   scopeOf,
   typographic,
@@ -79,7 +81,10 @@ function leaves(
     draft: input.draft,
     ...(choice.obsolete ? { obsolete: true } : {}),
     ...footOf(input),
-    chapters: procedures.map((facts) => chapterOf(facts, input, inBook, part)),
+    chapters: markedSince(
+      procedures.map((facts) => chapterOf(facts, input, inBook, part)),
+      issueBefore(procedures, input, inBook, part),
+    ),
     short: {
       head: [
         { label: words.serial, share: 580, field: words.serial },
@@ -87,6 +92,20 @@ function leaves(
       ],
     },
   };
+}
+
+/** The same checklists as they were. What was none then has no bars, as in the guide: all of it is new. */
+function issueBefore(
+  procedures: readonly ProcedureFacts[],
+  input: ComposeInput,
+  inBook: ReadonlySet<string>,
+  part: string | undefined,
+): Parameters<typeof markedSince>[1] {
+  const { earlier } = input;
+  if (earlier === undefined) return undefined;
+  const then = inputBefore(input, earlier);
+  const known = procedures.flatMap(({ head }) => earlier.procedures.find((one) => one.head.id === head.id && isFor(one, then)) ?? []);
+  return { chapters: known.map((facts) => chapterOf(facts, then, inBook, part)), whole: false };
 }
 
 function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>, part: string | undefined): Chapter {

@@ -30,10 +30,10 @@ const TICKS = ['large', 'signOff', 'fillable', 'attach', 'obsolete', 'draft'] as
 export function PrintView(): ReactNode {
   const { overview, file, due } = shown.usePick('overview', 'file', 'findings', 'between', 'due');
   const documents = [...(overview?.documents ?? [])].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'guide' ? -1 : 1));
-  const { asked, choice: set } = printing.use();
+  const { asked: wish, choice: set } = printing.use();
   const [since, setSince] = useKept<Since>('changed since', NO_BARS);
   const [written, setWritten] = useState<string>();
-  const wanted = asked !== undefined && asked.over === file ? asked.file : file;
+  const wanted = wish !== undefined && wish.over === file ? wish.file : file;
   const document = documents.find((one) => one.file === wanted) ?? documents[0];
   const chosen = document?.file;
   const { revision: sinceWhen, earlier } = since.file === chosen ? since : NO_BARS;
@@ -57,6 +57,8 @@ export function PrintView(): ReactNode {
   };
   const cannot = (key: string): boolean =>
     (choice.press !== undefined && ON_PAGES.has(key)) || (choice.form === 'short' && ON_FULL.has(key));
+  // Only the boxes can be asked for by the house.
+  const asked = (key: string): boolean => key === 'signOff' && house?.signOff === true;
   const { running } = writing.usePick('running');
   const writeChecklist = async (): Promise<void> => {
     if (!edition) return;
@@ -148,10 +150,11 @@ export function PrintView(): ReactNode {
             <input
               type="checkbox"
               disabled={cannot(key)}
-              checked={choice[key] === true && !cannot(key)}
-              onChange={(event) => put(key, key === 'draft' ? event.target.checked : event.target.checked || undefined)}
+              checked={(choice[key] ?? asked(key)) === true && !cannot(key)}
+              onChange={({ target: { checked } }) => put(key, key === 'draft' || checked !== asked(key) ? checked : undefined)}
             />{' '}
             {words.editionTicks[key]}
+            {asked(key) && choice[key] === undefined && !cannot(key) ? <span className="quiet"> {words.libraryAsks}</span> : null}
           </label>
         ))}
         {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}

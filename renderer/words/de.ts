@@ -397,6 +397,7 @@ export const de: Words = {
     draft: 'Entwurf',
     signOff: 'Felder zum Abzeichnen nach jeder Anweisung',
   },
+  libraryAsks: '(wie die Bibliothek verlangt)',
   onSheets: 'Auf dem Bogen',
   sheetKinds: { single: 'Seite für Seite', booklet: 'Heft: gefalzt und geheftet', 'two-up': 'zwei Seiten nebeneinander' },
   sheetPaper: 'Papier im Drucker',

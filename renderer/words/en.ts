@@ -389,6 +389,7 @@ export const en = {
     draft: 'Draft',
     signOff: 'Boxes to sign off after each procedure',
   },
+  libraryAsks: '(as the library asks)',
   onSheets: 'On the sheet',
   sheetKinds: { single: 'page by page', booklet: 'booklet: folded and stapled', 'two-up': 'two pages beside each other' },
   sheetPaper: 'Paper in the printer',

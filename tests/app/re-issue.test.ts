@@ -87,6 +87,20 @@ describe.skipIf(!hasBrowser())('whoever prints the next issue', () => {
     expect(await tick.isChecked()).toBe(true);
   });
 
+  test('where the library asks for these boxes Print shows it, and leaves them out when told so', async () => {
+    const label = page.locator('.settings label:has-text("Boxes to sign off")');
+    // As it was before anybody chose.
+    await label.locator('input').uncheck();
+    const library = join(desk.folder, 'library.yaml');
+    writeFileSync(library, `${readFileSync(library, 'utf8')}sign-off: yes\n`);
+    await expect.poll(() => label.innerText(), { timeout: 30_000 }).toContain('as the library asks');
+    expect(await label.locator('input').isChecked()).toBe(true);
+    await label.locator('input').uncheck();
+    expect(await label.innerText()).not.toContain('as the library asks');
+    const [app, command] = await both('OM-8010', '--no-sign-off');
+    expect(app.equals(command)).toBe(true);
+  });
+
   test('a checklist that takes many small leaves says so, and leads to its text; so does the command line', async () => {
     await choose('Document', 'procedures/OM-3140-lip-cylinder.md');
     await choose('Edition', 'short');

@@ -35,6 +35,8 @@ const paths = {
   fallback: resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
   fallbackBold: resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'),
   fallbackItalic: resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Oblique.ttf'),
+  boldItalic: resolve('source-sans/TTF/SourceSans3-SemiboldIt.ttf'),
+  fallbackBoldItalic: resolve('dejavu-fonts-ttf/ttf/DejaVuSans-BoldOblique.ttf'),
 } as const;
 type FaceName = keyof typeof paths;
 const faceNames = Object.keys(paths) as FaceName[];

@@ -9,6 +9,7 @@ import {
   type PrintNote,
   printBook,
   printNotes,
+  printSheets,
   procedureBook,
   shortProcedure,
 } from '../../publishing/index.ts';
@@ -81,12 +82,19 @@ describe('a note of the printing', () => {
     expect(note?.line).toContain('\u{E123}');
   });
 
-  test('a checklist of more than two sheets is told with its pages here and on A4', () => {
+  test('a checklist of more than two sheets is told with its pages here, on A4 and folded', () => {
     const [note] = told((text) => text, { make: shortProcedure, paper: 'a5' });
     expect(note?.kind).toBe('many-leaves');
-    expect(note?.message).toMatch(/^The checklist of OM-3140 takes [5-9] pages on A5, more than two sheets\. On A4 it takes 4\.$/);
+    expect(note?.message).toBe(
+      'The checklist of OM-3140 takes 6 pages on A5, more than two sheets. On A4 it takes 4. Printed as a booklet it is two sheets, folded.',
+    );
     expect(note?.file).toBe('procedures/OM-3140-lip-cylinder.md');
     expect(told((text) => text, { make: shortProcedure })).toEqual([]);
+    const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as (typeof it.report.facts.procedures)[number];
+    const book = shortProcedure(facts, it.input, { paper: 'a5', binding: 'left' });
+    const folded = printSheets(book, it.fonts, { kind: 'booklet', sheet: 'a4' });
+    expect([folded.pages, folded.sides, folded.notes]).toEqual([6, 4, []]);
+    expect(printSheets(book, it.fonts, { kind: 'two-up', sheet: 'a4' }).notes.map(({ kind }) => kind)).toEqual(['many-leaves']);
   });
 });
 

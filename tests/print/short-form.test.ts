@@ -39,6 +39,29 @@ describe('paper checklists of the sample library', () => {
     }
   });
 
+  test('on A5 half of them stand on two sheets too, and all on two sheets folded', () => {
+    const pages = it.report.facts.procedures.map(
+      (facts) => layoutBook(shortProcedure(facts, it.input, { paper: 'a5' }), source.shaper).pages.length,
+    );
+    expect(pages.filter((count) => count <= 4).length).toBeGreaterThanOrEqual(9);
+    expect(Math.max(...pages)).toBeLessThanOrEqual(6);
+  });
+
+  test('boxes are as large on the smallest leaf as on a large one, and no print is smaller than 8.5 points', () => {
+    const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as ProcedureFacts;
+    const boxes = (paper: 'a4' | 'a5') => {
+      const ops = drawBook(layoutBook(shortProcedure(facts, it.input, { paper }), source.shaper)).pages.flatMap((page) => page.ops);
+      const sizes = ops.flatMap((op) => (op.op === 'text' ? [op.size] : []));
+      const fields = ops.flatMap((op) => (op.op === 'field' ? [op] : []));
+      const least = (kind: 'tick' | 'text'): number =>
+        Math.min(...fields.filter((one) => one.kind === kind).map(({ width, height }) => Math.min(width, height)));
+      return { print: Math.min(...sizes), tick: least('tick'), text: least('text') };
+    };
+    const [large, little] = [boxes('a4'), boxes('a5')];
+    expect([little.tick, little.text]).toEqual([large.tick, large.text]);
+    expect(little.print).toBeGreaterThanOrEqual(8500);
+  });
+
   test('those of a guide for one model are its procedures for that model, and a procedure for another has none', () => {
     const [guide] = it.report.facts.guides as [Parameters<typeof shortGuide>[0]];
     const input = { ...it.input, model: 'DL-25' };

@@ -1,6 +1,7 @@
 /** Boxes to sign off at the end of a bound procedure: on paper, and as fields with names and words that tell one from another. */
 import { type PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from 'pdf-lib';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { checkLibrary } from '../../procedures-schema/index.ts';
 import { guideBook, printBook, procedureBook } from '../../publishing/index.ts';
 import { layoutBook, newFontSource } from '../../publishing/layout/index.ts';
 import { points } from '../support/pdf-ua.ts';
@@ -29,6 +30,26 @@ describe('at the end of a bound procedure', () => {
   test('nothing stands there unless it is asked for', async () => {
     const { bytes } = printBook(procedureBook(facts('OM-3140'), it.input), it.fonts, { fillable: true });
     expect((await added(bytes)).size).toBe(0);
+  });
+
+  test('they stand there where the house asks for them, and what the printing says goes before', async () => {
+    const house = (line: string) => {
+      const texts = it.texts.map((file) => (file.path === 'library.yaml' ? { ...file, text: `${file.text}${line}` } : file));
+      const { facts: library, findings } = checkLibrary(texts, it.paths);
+      return { library, refused: findings.filter(({ file }) => file === 'library.yaml').map(({ message }) => message) };
+    };
+    const count = async (line: string, choice: { readonly signOff?: boolean } = {}): Promise<number> => {
+      const { library, refused } = house(line);
+      expect(refused).toEqual([]);
+      const own = library.procedures.find(({ head }) => head.id === 'OM-3140') as ReturnType<typeof facts>;
+      const { bytes } = printBook(procedureBook(own, { ...it.input, library }, choice), it.fonts, { fillable: true });
+      return (await added(bytes)).size;
+    };
+    expect(await count('sign-off: yes\n')).toBe(6);
+    expect(await count('sign-off: yes\n', { signOff: false })).toBe(0);
+    expect(await count('sign-off: no\n')).toBe(0);
+    expect(await count('sign-off: no\n', { signOff: true })).toBe(6);
+    expect(house('sign-off: perhaps\n').refused).toEqual([expect.stringContaining('"perhaps"')]);
   });
 
   test('machine, date, name and initials, and what was found and left of all that is brought within its limits', async () => {

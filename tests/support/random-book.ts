@@ -78,7 +78,8 @@ export function randomBook(seed: number, size: number): RandomBook {
       const kind = below(20);
       if (kind < 11) out.push({ kind: 'text', text });
       else if (kind < 13) out.push({ kind: 'strong', text });
-      else if (kind < 15) out.push({ kind: 'em', text });
+      else if (kind < 14) out.push({ kind: 'em', text });
+      else if (kind < 15) out.push({ kind: 'strong-em', text });
       else if (kind === 15) out.push({ kind: 'code', text });
       else if (kind === 16)
         out.push({ kind: 'chip', text: `only ${pick(['DL-20', 'VB-60 with heater', 'x'])}` }, { kind: 'text', text: ' ' });

@@ -10,6 +10,8 @@ const FILES = {
   fallback: 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf',
   fallbackBold: 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf',
   fallbackItalic: 'dejavu-fonts-ttf/ttf/DejaVuSans-Oblique.ttf',
+  boldItalic: 'source-sans/TTF/SourceSans3-SemiboldIt.ttf',
+  fallbackBoldItalic: 'dejavu-fonts-ttf/ttf/DejaVuSans-BoldOblique.ttf',
 } as const;
 
 export type FontBytes = Readonly<Record<keyof typeof FILES, Uint8Array>>;

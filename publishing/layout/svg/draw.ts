@@ -10,7 +10,7 @@ import {
   type XmlNode,
 } from '../../../procedures-schema/figures/index.ts';
 import { type Op, type Path, rectangle } from '../ops.ts';
-import { type Shaper, widthOfAll } from '../shaped.ts';
+import { type Face, type Shaper, widthOfAll } from '../shaped.ts';
 import { outlineOf } from './shapes.ts';
 
 /** Operations inside [0, width * scale) by [0, height * scale). */
@@ -63,6 +63,8 @@ function drawShape(name: string, outline: Path, paint: Paint, matrix: Matrix, op
 
 const see = (opacity: number): { opacity?: number } => (opacity < 1 ? { opacity: Math.round(opacity * 100) / 100 } : {});
 
+const faceOf = ({ bold, italic }: Paint): Face => (bold ? (italic ? 'boldItalic' : 'bold') : italic ? 'italic' : 'regular');
+
 function drawText(root: XmlNode, first: Paint, matrix: Matrix, shaper: Shaper, ops: Op[]): void {
   let x = 0;
   let y = 0;
@@ -72,7 +74,7 @@ function drawText(root: XmlNode, first: Paint, matrix: Matrix, shaper: Shaper, o
     y = (stretch.y ?? y) + stretch.dy;
     const shaped = stretch.pieces.map((piece) => ({
       ...piece,
-      run: shaper.shape(piece.paint.bold ? 'bold' : piece.paint.italic ? 'italic' : 'regular', piece.text),
+      run: shaper.shape(faceOf(piece.paint), piece.text),
     }));
     const widths = shaped.map(({ run, paint }) => widthOfAll(run, Math.round(paint.fontSize * 1000)) / 1000);
     const whole = widths.reduce((sum, width) => sum + width, 0);

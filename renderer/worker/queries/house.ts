@@ -6,11 +6,13 @@ import type { Edition } from './pages.ts';
 /** The guide, the library, or what is usual. */
 export interface House extends Pick<Book, 'paper' | 'binding' | 'duplex' | 'language'> {
   readonly units: UnitsEdition;
+  /** Boxes to sign off after each procedure; the paper checklist has its own. */
+  readonly signOff: boolean;
   readonly by: Readonly<Record<'paper' | 'units' | 'binding' | 'duplex' | 'language', 'guide' | 'library' | 'usual'>>;
 }
 
 export function house({ facts }: LibraryModel, { file, form }: Pick<Edition, 'file' | 'form'>): House {
-  const { paper, units, language } = facts.registers.house;
+  const { paper, units, language, signOff } = facts.registers.house;
   const head = facts.guides.find((one) => one.file === file)?.head;
   return {
     paper: head?.paper ?? paper,
@@ -18,6 +20,7 @@ export function house({ facts }: LibraryModel, { file, form }: Pick<Edition, 'fi
     binding: (form === 'short' ? undefined : head?.binding) ?? 'left',
     duplex: form === 'short' || head?.duplex === true,
     language: head?.language ?? language,
+    signOff: form !== 'short' && signOff,
     by: {
       paper: head?.paper ? 'guide' : 'library',
       units: 'library',

@@ -55,7 +55,7 @@ export interface Edition {
   readonly form?: 'full' | 'short';
   readonly large?: boolean;
   readonly obsolete?: boolean;
-  /** Boxes to sign off at the end of each procedure; the paper checklist always has them. */
+  /** Boxes to sign off at the end of each procedure; as the house asks, if not given. The paper checklist always has them. */
   readonly signOff?: boolean;
   /** Boxes for values, ticks and sign-off can be filled in on the screen. */
   readonly fillable?: boolean;
@@ -90,7 +90,7 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
   const begun = performance.now();
   const book = bookFor(model, edition);
   if (!book || !model.fonts) return undefined;
-  const drawn = drawPages(book, model.fonts);
+  const drawn = drawPages(book, model.fonts, edition.press?.kind === 'booklet');
   return {
     pages: drawn.pages,
     numbers: drawn.labels.map(printedNumber),
@@ -314,7 +314,7 @@ function bookFor(model: LibraryModel, edition: Edition): Book | undefined {
     ...(edition.language === undefined ? {} : { language: edition.language }),
     ...(edition.large ? { large: true } : {}),
     ...(edition.obsolete ? { obsolete: true } : {}),
-    ...(edition.signOff ? { signOff: true } : {}),
+    ...(edition.signOff === undefined ? {} : { signOff: edition.signOff }),
   };
   const choice = foldedChoice(own, edition.press);
   const make = edition.form === 'short' ? { guide: shortGuide, procedure: shortProcedure } : { guide: guideBook, procedure: procedureBook };
@@ -347,7 +347,7 @@ const nameOf = (book: Book, edition: Edition): string =>
       edition.language ?? '',
       edition.form === 'short' ? 'checklist' : '',
       edition.large ? 'large-type' : '',
-      edition.signOff && edition.form !== 'short' ? 'sign-off' : '',
+      edition.form === 'short' || edition.signOff === undefined ? '' : edition.signOff ? 'sign-off' : 'no-sign-off',
       ...boundAs(edition),
       edition.press ? edition.press.kind : edition.fillable ? 'form' : '',
       edition.draft ? 'DRAFT' : '',

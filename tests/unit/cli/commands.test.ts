@@ -121,6 +121,14 @@ describe('print and checklist', () => {
     const [none, revision, before] = [await printed(), await printed('--changed-since', 'issue-a'), await printed('--changed-since', then)];
     expect(revision.equals(before)).toBe(true);
     expect(revision.equals(none)).toBe(false);
+    const text = join(library, 'procedures/OM-2120-guide-shoes.md');
+    writeFileSync(text, readFileSync(text, 'utf8').replace('Put on the [safety glasses]', 'Put on the clean [safety glasses]'));
+    const leaf = async (...more: string[]): Promise<Buffer> => {
+      const to = join(folder, `leaf-${more.length}.pdf`);
+      expect((await typed('print', 'OM-2120', '--library', library, '--to', to, '--edition', 'short', ...more)).code).toBe(0);
+      return readFileSync(to);
+    };
+    expect((await leaf()).equals(await leaf('--changed-since', 'issue-a'))).toBe(false);
     const refused = await typed('print', 'OM-2120', '--library', library, '--to', join(folder, 'x.pdf'), '--changed-since', 'issue-b');
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('"issue-b" is neither a folder that holds a library nor a revision in the history of this one.');
@@ -202,6 +210,7 @@ describe('print and checklist', () => {
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--signature', '0'], 'a number of sheets'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--booklet', '--thickness', '3'], 'millimetres from 0 to 1'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--edition', 'short', '--large-type'], 'is for the full edition'],
+    [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--sign-off', '--no-sign-off'], 'either --sign-off or --no-sign-off'],
     [['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--two-up', '--fillable'], '--fillable makes no sense'],
   ])('%j could not run: exit 2', async (words, said) => {
     const { code, err } = await typed(...words);

@@ -456,7 +456,11 @@ export const de: Words = {
   textNotPrinted: 'Dieser Text wird nicht gedruckt.',
   writingThem: 'Dokumente werden geschrieben',
   readFirst: (done, of) => `Die Bibliothek wird gelesen: ${done} von ${of} Anweisungen`,
-  writingOf: (number, n, of) => (of === 1 ? `${number} wird geschrieben …` : `${number} wird geschrieben: ${n} von ${of} Dokumenten`),
+  writingOf: (number, n, of, page) =>
+    [
+      of === 1 ? `${number} wird geschrieben` : `${number} wird geschrieben: ${n} von ${of} Dokumenten`,
+      page === undefined ? 'die Seiten werden eingeteilt …' : `Seite ${page.at} von ${page.of}`,
+    ].join(', '),
   writtenOf: (n, of) => (n === of ? `Alle ${n} Dokumente sind geschrieben.` : `${n} von ${of} Dokumenten sind geschrieben.`),
   writtenNot: (n) => (n === 1 ? '1 ist nicht geschrieben' : `${n} sind nicht geschrieben`),
   stoppedBefore: 'es wurde angehalten.',

@@ -447,7 +447,11 @@ export const en = {
   textNotPrinted: 'This text is not printed.',
   writingThem: 'Writing documents',
   readFirst: (done: number, of: number) => `Reading the library: ${done} of ${of} procedures`,
-  writingOf: (number: string, n: number, of: number) => (of === 1 ? `Writing ${number} …` : `Writing ${number}: ${n} of ${of} documents`),
+  writingOf: (number: string, n: number, of: number, page?: { readonly at: number; readonly of: number }) =>
+    [
+      of === 1 ? `Writing ${number}` : `Writing ${number}: ${n} of ${of} documents`,
+      page === undefined ? 'laying out its pages …' : `page ${page.at} of ${page.of}`,
+    ].join(', '),
   writtenOf: (n: number, of: number) => (n === of ? `All ${n} documents are written.` : `${n} of ${of} documents are written.`),
   writtenNot: (n: number) => (n === 1 ? '1 is not written' : `${n} are not written`),
   stoppedBefore: 'it was stopped.',

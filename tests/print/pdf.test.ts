@@ -38,6 +38,17 @@ beforeAll(async () => {
   keep('model', printBook(procedureBook(first, { ...it.input, model: 'DL-20' }), it.fonts), []);
 });
 
+test('each page is told when it is written, and nothing of the bytes is otherwise for it', () => {
+  const told: string[] = [];
+  const { made } = printed.get('single') as { made: Printed };
+  const first = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as ProcedureFacts;
+  const again = printBook(procedureBook(first, it.input, { paper: 'letter' }), it.fonts, {
+    written: (page, of) => told.push(`${page} of ${of}`),
+  });
+  expect(told).toEqual(Array.from({ length: made.pages }, (_, index) => `${index + 1} of ${made.pages}`));
+  expect(Buffer.compare(again.bytes, made.bytes)).toBe(0);
+});
+
 const run = (program: string, ...words: string[]): string => {
   const { stdout, stderr, status } = spawnSync(program, words, { encoding: 'utf8', maxBuffer: 1e9 });
   expect(status, stderr).toBe(0);

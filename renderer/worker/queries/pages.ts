@@ -189,6 +189,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const holds = printedIn(model, edition);
   const printed = printBook(book, model.fonts, {
     fillable: edition.fillable === true,
+    ...(model.written ? { written: model.written } : {}),
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
   });
   return { bytes: printed.bytes, name, pages: printed.pages, notes: notesOf(printed.notes, book, model, edition) };

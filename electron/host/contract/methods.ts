@@ -38,6 +38,8 @@ export const METHODS = {
     answer: { files: [HOST_FILE], paths: ['text'], refusals: [{ path: 'text', message: 'text' }] },
     writes: false,
   },
+  /** Names the state of all files that are no texts, by size and time, without reading them. */
+  'library.stamp': { ask: LIBRARY, answer: { stamp: 'text' }, writes: false },
   /** The system's own dialog; no folder: the user thought better of it. */
   'folder.choose': { ask: { title: 'text' }, answer: { folder: 'text?' }, writes: false },
   /** Folders below the user's own; without a folder, where to begin. No `parent`: one cannot go further up. */

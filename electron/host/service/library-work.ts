@@ -1,7 +1,7 @@
 /** Opening, reading and making libraries, and finding their folders. What stands in them is for the page. */
 import path from 'node:path';
 import { Refused } from '../contract/index.ts';
-import { libraryAt, readLibrary } from '../files/index.ts';
+import { libraryAt, readLibrary, stampsOf } from '../files/index.ts';
 import { hashOf, removeLeftovers } from '../saving/index.ts';
 import { listFolders } from './folders.ts';
 import type { Handlers, Inner } from './inner.ts';
@@ -12,7 +12,14 @@ const BREATH = 300;
 
 type Work = Pick<
   Handlers,
-  'libraries.recent' | 'libraries.forget' | 'library.open' | 'library.create' | 'library.read' | 'folder.choose' | 'folder.list'
+  | 'libraries.recent'
+  | 'libraries.forget'
+  | 'library.open'
+  | 'library.create'
+  | 'library.read'
+  | 'library.stamp'
+  | 'folder.choose'
+  | 'folder.list'
 >;
 
 export const libraryWork = (host: Inner): Work => ({
@@ -58,6 +65,11 @@ export const libraryWork = (host: Inner): Work => ({
     const encoder = new TextEncoder();
     const files = texts.map(({ path: own, text }) => ({ path: own, text, hash: hashOf(encoder.encode(text)) }));
     return { files, paths, refusals: refusals.map(({ path: own, message }) => ({ path: own, message })) };
+  },
+
+  'library.stamp': async ({ library }) => {
+    const stamps = await stampsOf(host.rootOf(library));
+    return { stamp: hashOf(new TextEncoder().encode(stamps.join('\n'))) };
   },
 
   'library.create': (ask) => makeLibrary(host, ask),

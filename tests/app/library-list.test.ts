@@ -24,7 +24,7 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
 
   const lip = () => page.locator('.library .entry:has-text("OM-3140")').first();
   /** What somebody hears of the line. */
-  const heard = () => lip().locator('.said-only').innerText();
+  const heard = () => lip().locator('.said-only').last().innerText();
   const marks = () => lip().locator('.entry-marks svg').count();
   const caption = () => page.innerText('.library-caption');
 
@@ -44,6 +44,9 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
   test('of a procedure: proved and signed by nobody, by shape and in words', async () => {
     expect(await marks()).toBe(2);
     expect(await heard()).toMatch(/proved, nobody has signed/);
+    // The title says which line it is, so it comes before all that is said of it.
+    const name = /^OM-3140 ?: Check the lip cylinder for drift and renew its seal ?\. proved, nobody has signed/;
+    expect(await page.getByRole('button', { name }).count()).toBe(1);
     await lip().hover();
     await expect.poll(caption).toMatch(/OM-3140\s+proved\s+nobody has signed/);
   });

@@ -1,4 +1,4 @@
-/** Earlier texts of a file, and figures, where the library stands under git. Reads only; runs nothing that the repository configures, and fetches nothing. */
+/** Earlier texts and figures where the library stands under git. Reads only; runs nothing that the repository configures, and fetches nothing. */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
@@ -78,13 +78,6 @@ export async function revisionsOf(root: string, ...paths: readonly string[]): Pr
 
 function assertRevision(revision: string): void {
   if (!/^([0-9a-f]{40}|[0-9a-f]{64})$/.test(revision)) throw new Refused('This is no revision.');
-}
-
-export async function textAt(root: string, path: string, revision: string): Promise<string> {
-  assertRevision(revision);
-  return git(root, ['show', '--no-color', '--no-ext-diff', '--no-textconv', `${revision}:./${path}`]).catch(() => {
-    throw new Refused('That revision does not hold this file.');
-  });
 }
 
 /** All texts of one library together, or its figures that changed, at most. */

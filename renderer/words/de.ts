@@ -1,7 +1,9 @@
 /** Every word of the page in German. Long because it is one language’s words as data. */
+import { refusalsInGerman } from './de-refusals.ts';
 import type { Words } from './en.ts';
 
 export const de: Words = {
+  refusals: refusalsInGerman,
   write: 'Schreiben',
   review: 'Prüfen',
   print: 'Drucken',

@@ -1,5 +1,9 @@
 /** Every word of the page in English. Another language is another file of this type. Long because it is one language’s words as data. */
+import { refusalsInEnglish } from '../../electron/host/contract/index.ts';
+
 export const en = {
+  /** What the host refuses; it knows these words itself. */
+  refusals: refusalsInEnglish,
   write: 'Write',
   review: 'Review',
   print: 'Print',

@@ -447,6 +447,13 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       await other.page.click('.sheet-text');
       await other.page.keyboard.type('x');
       await other.page.waitForSelector('.head :text-is("1 Text nicht gespeichert")');
+      // What the host says no with is told in it too.
+      const refused = { ok: false, refused: true, error: { message: 'english', said: [['unwritten', 'ENOSPC'], ['textKept']] } };
+      await other.page.route('**/call/file.save', (route) => route.fulfill({ status: 400, json: refused }));
+      await other.page.keyboard.press('Control+s');
+      await other.page.waitForSelector(
+        '.foot [role=status]:has-text("Es konnte nicht geschrieben werden: die Platte ist voll. Sonst wurde nichts geschrieben.")',
+      );
     } finally {
       await other.close();
     }

@@ -35,7 +35,7 @@ export const METHODS = {
   'library.create': { ask: { folder: 'text', name: 'text', publisher: 'text' }, answer: { folder: 'text' }, writes: true },
   'library.read': {
     ask: LIBRARY,
-    answer: { files: [HOST_FILE], paths: ['text'], refusals: [{ path: 'text', message: 'text' }] },
+    answer: { files: [HOST_FILE], paths: ['text'], refusals: [{ path: 'text', said: ['text'] }] },
     writes: false,
   },
   /** Names the state of all files that are no texts, by size and time, without reading them. */

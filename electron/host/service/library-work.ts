@@ -41,12 +41,9 @@ export const libraryWork = (host: Inner): Work => ({
   },
 
   'library.open': async ({ folder }) => {
-    if (!path.isAbsolute(folder)) throw new Refused('A library is named by its whole path.');
+    if (!path.isAbsolute(folder)) throw new Refused(['wholePath']);
     const root = await libraryAt(folder);
-    if (root === undefined)
-      throw new Refused(
-        `"${folder}" is not a library: it has no library.yaml. Choose the folder that holds library.yaml, registers and procedures.`,
-      );
+    if (root === undefined) throw new Refused(['notLibrary', folder]);
     const name = path.basename(root);
     const library = host.opened(root);
     // A list of names that cannot be written is no reason not to open.
@@ -64,7 +61,7 @@ export const libraryWork = (host: Inner): Work => ({
     }, BREATH).unref();
     const encoder = new TextEncoder();
     const files = texts.map(({ path: own, text }) => ({ path: own, text, hash: hashOf(encoder.encode(text)) }));
-    return { files, paths, refusals: refusals.map(({ path: own, message }) => ({ path: own, message })) };
+    return { files, paths, refusals: refusals.map(({ path: own, said }) => ({ path: own, said })) };
   },
 
   'library.stamp': async ({ library }) => {
@@ -76,7 +73,7 @@ export const libraryWork = (host: Inner): Work => ({
 
   'folder.choose': async ({ title }, caller) => {
     const { shell } = host.options;
-    if (shell === undefined) throw new Refused('This browser has no dialog for folders; choose from the list.');
+    if (shell === undefined) throw new Refused(['noDialog']);
     const folder = await shell.choose(caller, title);
     if (folder === undefined) return {};
     host.chosen.add(folder);

@@ -2,14 +2,13 @@
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../cli/setup.mjs';
-import { type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import { atDesk } from '../support/at-desk.ts';
+import { type Desk, hasBrowser, save } from '../support/desk.ts';
 import { longLibrary } from '../support/long-library.ts';
 
 describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
-  let browser: Browser;
   let desk: Desk;
   const folder = mkdtempSync(join(tmpdir(), 'handsclear-long-'));
   beforeAll(async () => {
@@ -18,13 +17,10 @@ describe.skipIf(!hasBrowser())('a library of 150 procedures', () => {
       writeFileSync(join(folder, path), text);
     }
     cpSync(join(root, 'sample-procedures/figures'), join(folder, 'figures'), { recursive: true });
-    browser = await launch();
-    desk = await sitDown(browser, { folder, early: true });
   });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
-    rmSync(folder, { recursive: true, force: true });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  atDesk({ folder, early: true }, (own) => {
+    desk = own.desk;
   });
 
   test('shows the first procedure read and proved while the others wait', async () => {

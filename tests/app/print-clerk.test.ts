@@ -3,26 +3,20 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { root } from '../../cli/setup.mjs';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 import { hasTool } from '../support/tools.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 
 describe.skipIf(!hasBrowser())('the field office', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({}, (own) => {
+    ({ desk, page } = own);
   });
   /** The path that the foot of the page says was written. */
   async function written(): Promise<string> {

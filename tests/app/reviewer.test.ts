@@ -3,9 +3,10 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RECORD = 'review/OM-3140.yaml';
@@ -13,13 +14,12 @@ const EQUIPMENT = 'registers/equipment.yaml';
 const GUIDE = 'guides/OM-8010-leveller-and-baler.md';
 
 describe.skipIf(!hasBrowser())('a reviewer', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
+  atDesk({}, (own) => {
+    ({ desk, page } = own);
+  });
   beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
     // The library as a maker keeps it, with a first issue; what lies on disk now is the draft of the next.
     const git = (...words: string[]) =>
       execFileSync('git', ['-c', 'user.name=A Writer', '-c', 'user.email=writer@example.com', ...words], { cwd: desk.folder });
@@ -33,10 +33,6 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     writeFileSync(join(desk.folder, LIP), draft);
     await page.waitForSelector('.counts.state-error');
     await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
   });
   const sheet = (name: string) => page.click(`.sub button:has-text("${name}")`);
 

@@ -1,8 +1,8 @@
 /** Limits of the front matter as a form: what it shows, that nothing but what was typed is written, and what it leaves alone. */
 import { describe, expect, test } from 'vitest';
-import { type LimitsForm, limitsEdits, limitsForm } from '../../../procedures-schema/assist/index.ts';
-import { assistFixture, type FixtureChange, FX } from '../../support/assist.ts';
-import { inserted } from '../../support/assist-insert.ts';
+import { type LimitsForm, limitsEdits } from '../../../procedures-schema/assist/index.ts';
+import { assistFixture, type FixtureChange } from '../../support/assist.ts';
+import { limitRows, openedLimits, typedLimits } from '../../support/assist-limits.ts';
 
 const STEP =
   '#. Measure the [edge gap] with the [feeler gauge].\n   - If it is within the limits, go on.\n   - Otherwise stop and call the works office.';
@@ -19,35 +19,14 @@ const given = (limits: string, step = STEP): FixtureChange => {
   return { front: `${front}\n    limits:${caret}${value}`, work: step };
 };
 
-function opened(change: FixtureChange): LimitsForm {
-  const { facts, library, offset } = assistFixture(change);
-  const form = limitsForm(facts, library, offset);
-  if ('ok' in form) throw new Error(form.reason);
-  return form;
-}
-const shown = ({ columns, rows }: LimitsForm): readonly string[] => [
-  columns.map(({ heading }) => heading).join(' | '),
-  ...rows.map(({ head, cells }) => [head, ...cells].join(' | ')),
-];
+const opened = (change: FixtureChange): LimitsForm => openedLimits(assistFixture(change));
+const shown = (form: LimitsForm): readonly string[] => [form.columns.map(({ heading }) => heading).join(' | '), ...limitRows(form)];
 
-/** What changed of the text, "before → after", after the cells were typed, "row column text". */
+/** The lines that went and came when the cells were typed. */
 function filledIn(change: FixtureChange, ...typed: readonly (readonly [number, number, string])[]) {
-  const fixture = assistFixture(change);
-  const { at } = opened(change);
-  const made = limitsEdits(
-    fixture.facts,
-    fixture.library,
-    at,
-    typed.map(([row, column, text]) => ({ row, column, text })),
-  );
-  const { text, fresh } = inserted(fixture.report, FX, made);
-  const [before, after] = [fixture.text.split('\n'), text.split('\n')];
-  return {
-    gone: before.filter((line) => !after.includes(line)),
-    come: after.filter((line) => !before.includes(line)),
-    fresh,
-    notes: made.ok ? made.notes : [],
-  };
+  const { before, after, fresh, notes } = typedLimits(change, typed);
+  const [was, is] = [before.split('\n'), after.split('\n')];
+  return { gone: was.filter((line) => !is.includes(line)), come: is.filter((line) => !was.includes(line)), fresh, notes };
 }
 
 describe('limits of the front matter', () => {

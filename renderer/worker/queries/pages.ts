@@ -182,7 +182,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   if (!book || !model.fonts) return undefined;
   const name = `${nameOf(book, edition)}.pdf`;
   if (edition.press) {
-    const folded = printSheets(book, model.fonts, edition.press);
+    const folded = printSheets(book, model.fonts, edition.press, model.written);
     return { bytes: folded.bytes, name, pages: folded.pages, notes: notesOf(folded.notes, book, model, edition) };
   }
   const guide = model.facts.guides.find(({ file }) => file === edition.file);

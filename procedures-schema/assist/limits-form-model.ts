@@ -21,6 +21,8 @@ export interface LimitsForm {
   /** Where the table, or what the front matter says, begins. */
   readonly at: number;
   readonly measurements: readonly string[];
+  /** Where they stand: an empty cell of a table is a gap, an end that the front matter does not name is none. */
+  readonly where: 'table' | 'front matter';
   readonly columns: readonly LimitsColumn[];
   readonly rows: readonly LimitsRow[];
   /** What stays as it is, as sentences. */

@@ -102,6 +102,7 @@ function formOf({ name, entry, kind }: Given, facts: ProcedureFacts, library: Li
   return {
     at: entry.key.span.start,
     measurements: [name],
+    where: 'front matter',
     columns,
     rows: [...all, ...each, ...missing.map((model): LimitsRow => ({ index: undefined, head: model.name, cells: columns.map(() => '') }))],
     kept: rows

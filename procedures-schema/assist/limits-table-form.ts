@@ -37,6 +37,7 @@ export function tableForm(
   return {
     at: table.span.start,
     measurements: read.measurements,
+    where: 'table',
     columns: form,
     rows: [...known, ...missing.map((head) => ({ index: undefined, head, cells: form.map(() => '') }))],
     kept: [

@@ -320,6 +320,7 @@ export const de: Words = {
   lower: 'untere Grenze',
   upper: 'obere Grenze',
   limitsHint: 'Wie getippt, mit Einheit: 0.5 mm. Leer: noch nicht bekannt. Ein Strich: es gibt keine.',
+  limitsFrontHint: 'Wie getippt, mit Einheit: 0.5 mm. Leer: an diesem Ende gibt es keine Grenze.',
   putIn2: 'Einsetzen',
   sayOutright: 'Sagen, was es heißt',
   outrightMeans:

@@ -314,6 +314,7 @@ export const en = {
   lower: 'lower limit',
   upper: 'upper limit',
   limitsHint: 'As typed, with a unit: 0.5 mm. Empty: not known yet. A hyphen: there is none.',
+  limitsFrontHint: 'As typed, with a unit: 0.5 mm. Empty: this end has no limit.',
   putIn2: 'Insert it',
   sayOutright: 'Say what it means',
   outrightMeans:

@@ -206,9 +206,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(2);
     writeFileSync(join(desk.folder, EQUIPMENT), register);
     await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(1);
-    // One that names no verdict was given for the words alone.
-    writeFileSync(join(desk.folder, RECORD), desk.onDisk(RECORD).replace(/\n {4}verdict: "refuted"/g, ''));
+    // One that names no verdict was given for the words alone, and does not hold of what it names either.
+    const record = desk.onDisk(RECORD);
+    writeFileSync(join(desk.folder, RECORD), record.replace(/\n {4}verdict: "refuted"/g, ''));
     await page.waitForSelector('.signatures li.stale:has-text("given for the words alone")');
+    await page.waitForSelector('.signatures li.stale:has-text("it carries no verdict of the proof")');
+    writeFileSync(join(desk.folder, RECORD), record);
+    await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(1);
   });
 
   test('finding says how many places of a text it did not list, and lists them when asked', async () => {

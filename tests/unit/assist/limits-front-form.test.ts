@@ -32,6 +32,7 @@ function filledIn(change: FixtureChange, ...typed: readonly (readonly [number, n
 describe('limits of the front matter', () => {
   test('are shown by model, from where they stand and from the step that measures', () => {
     const rows = ['lower | upper', 'DM-10 | 0.2 mm | 0.4 mm', 'DM-20 | 0.3 mm | 0.5 mm'];
+    expect(opened(given(EACH)).where).toBe('front matter');
     expect(shown(opened(given(EACH)))).toEqual(rows);
     expect(shown(opened(given(EACH, STEP.replace('Measure', 'Mea¦sure'))))).toEqual(rows);
   });

@@ -8,7 +8,8 @@ import { isOwnPage } from './scheme.ts';
 /** Who a page is to the host; undefined: none of our windows. */
 export type CallerOf = (contents: number) => Caller | undefined;
 
-const NOBODY: Reply = { ok: false, refused: true, error: { message: 'Only the page of this program may ask.' } };
+const NO = 'Only the page of this program may ask.';
+const NOBODY: Reply = { ok: false, refused: true, error: { message: NO, said: [['odd', NO]] } };
 
 /** `done`: told of each call that was answered. */
 export function openGate(

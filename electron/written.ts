@@ -18,7 +18,7 @@ let count = 0;
 const WAYS: Readonly<Record<How, (file: string) => Promise<void>>> = {
   async read(file) {
     const wrong = await shell.openPath(file);
-    if (wrong !== '') throw new Refused(`The file is written, but no program would show it: ${wrong}`);
+    if (wrong !== '') throw new Refused(['notShown', wrong]);
   },
   async folder(file) {
     shell.showItemInFolder(file);
@@ -29,7 +29,7 @@ const WAYS: Readonly<Record<How, (file: string) => Promise<void>>> = {
 /** `file`: one that this program wrote, as the host says. */
 export function showWritten(file: string, how: How): Promise<void> {
   // Other files would be opened by whatever program the system has for them.
-  if (how !== 'folder' && !/\.pdf$/.test(file)) throw new Refused('Only printed pages can be shown; look for this file in its folder.');
+  if (how !== 'folder' && !/\.pdf$/.test(file)) throw new Refused(['onlyPages']);
   return WAYS[how](file);
 }
 

@@ -36,14 +36,19 @@ export function foldedChoice(choice: PrintChoice, press: PressChoice | undefined
 }
 
 /** The same pages on sheets for folding or cutting. `pages` counts the pages of the book, `sides` what the printer prints. */
-export function printSheets(book: Book, fonts: FontFiles, choice: PressChoice): Printed & { readonly sides: number } {
+export function printSheets(
+  book: Book,
+  fonts: FontFiles,
+  choice: PressChoice,
+  written?: PdfExtras['written'],
+): Printed & { readonly sides: number } {
   const source = newFontSource(fonts);
   const placed = layoutBook(book, source.shaper);
   const drawn = drawBook(placed);
   const sheets = impose(drawn.pages, choice);
   const before = choice.test ? duplexTest(choice.sheet, source.shaper, printedWords(book.language).duplex) : [];
   return {
-    bytes: writeSheets(drawn, sheets, before, book, source),
+    bytes: writeSheets(drawn, sheets, before, book, source, written),
     pages: drawn.pages.length,
     sides: sheets.length + before.length,
     notes: [...drawn.notes, ...leafNotes(placed, source.shaper, choice.kind === 'booklet')],

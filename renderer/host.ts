@@ -12,20 +12,20 @@ import {
   type Methods,
   misfit,
   type Reply,
+  type Said,
 } from '../electron/host/contract/index.ts';
+
+import { HostRefusal } from './refused.ts';
 
 export type { DiskChange, JournalEntry } from '../electron/host/contract/index.ts';
 export { UNSAVED_MARK } from '../electron/host/contract/index.ts';
-
-/** The host said no, or could not be reached. The message is for people. */
-export class HostRefusal extends Error {}
 
 interface Transport {
   readonly call: (method: keyof Methods, ask: unknown) => Promise<Reply>;
   readonly hear: (told: (event: HostEvent) => void) => () => void;
 }
 
-const SILENT = 'Handsclear’s own service does not answer. Your text is still in this window; start Handsclear again and save.';
+const SILENT: readonly Said[] = [['silent']];
 
 /** Whether a desktop shell is around the page: only that can show a folder. */
 export const inShell = BRIDGE in globalThis;
@@ -36,10 +36,10 @@ export async function call<M extends keyof Methods>(method: M, ask: Methods[M]['
   const reply = (await transport.call(method, ask)) as Reply<Methods[M]['answer']>;
   if (reply.ok) {
     const wrong = misfit(reply.value, METHODS[method].answer, 'the answer');
-    if (wrong !== undefined) throw new HostRefusal(`The service answered ${method} otherwise than agreed: ${wrong}.`);
+    if (wrong !== undefined) throw new HostRefusal([['odd', `The service answered ${method} otherwise than agreed: ${wrong}.`]]);
     return reply.value;
   }
-  throw new HostRefusal(reply.error.message);
+  throw new HostRefusal(reply.error.said ?? [], reply.error.message);
 }
 
 /** Told of each change on disk until the returned function is called. */
@@ -101,7 +101,7 @@ function overRequests(): Transport {
         throw new HostRefusal(SILENT);
       });
       const reply = (await response.json().catch(() => undefined)) as Reply | undefined;
-      if (reply === undefined) throw new HostRefusal(`The service answered ${response.status} without words.`);
+      if (reply === undefined) throw new HostRefusal([['odd', `The service answered ${response.status} without words.`]]);
       return reply;
     },
     hear(told) {

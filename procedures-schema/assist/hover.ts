@@ -1,15 +1,17 @@
 /** What stands at a place, explained: a registered thing, where a reference leads, a quantity in both units, a field, how the sentence was read. */
 import { eachSentence, type LibraryFacts, measuredOf, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
-import { proseSpan } from '../format/index.ts';
+import { foldText, proseSpan } from '../format/index.ts';
 import {
   compareDual,
   converted,
   decimalMarkOf,
   findQuantities,
+  limitModel,
   otherUnit,
   printQuantity,
   type Quantity,
+  rangeName,
   sameKind,
 } from '../quantities/index.ts';
 import { familiesOf } from '../registers/index.ts';
@@ -105,6 +107,8 @@ function targetOf(
         ],
       };
     }
+    case 'attribute':
+      return { title: named.name, lines: [`Attribute of models of the ${named.family}:`, ...attributeLines(named, library)] };
     case 'symptom': {
       const own = library.registers.symptoms.find(({ name }) => name === named.name);
       return {
@@ -113,6 +117,19 @@ function targetOf(
       };
     }
   }
+}
+
+/** What each model has: "DL-25 from 2200: 28 mm". */
+function attributeLines({ family, name }: Extract<Named, { kind: 'attribute' }>, { registers }: LibraryFacts): readonly string[] {
+  return registers.models
+    .filter((model) => model.family === family)
+    .flatMap((model) =>
+      limitModel(model.name, registers).ranges.flatMap(({ serial, attributes }) =>
+        Object.entries(attributes)
+          .filter(([one]) => foldText(one) === foldText(name))
+          .map(([, value]) => `${rangeName(model.name, serial)}: ${value}`),
+      ),
+    );
 }
 
 // ---------------------------------------------------------------- limits

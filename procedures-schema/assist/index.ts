@@ -29,7 +29,8 @@ export {
 export { insertMeasurement, type LimitRow, type MeasurementInput } from './insert-measurement.ts';
 export { insertMakeSafe, insertRestore } from './insert-sections.ts';
 export type { Insertion } from './insertion.ts';
-export { type LimitsColumn, type LimitsForm, type LimitsRow, limitsEdits, limitsForm, type TypedCell } from './limits-table-form.ts';
+export { limitsEdits, limitsForm } from './limits-form.ts';
+export type { LimitsColumn, LimitsForm, LimitsRow, TypedCell } from './limits-form-model.ts';
 export { marginOf } from './margin.ts';
 export type * from './model.ts';
 export { namesToSettle } from './names-to-settle.ts';

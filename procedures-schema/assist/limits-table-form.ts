@@ -5,50 +5,20 @@
 import { eachBlock, type LibraryFacts, measuredOf, type ProcedureFacts } from '../checks/index.ts';
 import type { TextEdit } from '../finding.ts';
 import type { Cell, Table } from '../format/index.ts';
-import { decimalMarkOf, limitModels, namedRange, parseQuantity, tableLimits } from '../quantities/index.ts';
+import { decimalMarkOf, limitModels, namedRange, tableLimits } from '../quantities/index.ts';
 import { type Insertion, insertionOf, lineStart, stepAt } from './insertion.ts';
 import { bareCell, limitCell } from './limit-cell.ts';
-
-export interface LimitsColumn {
-  /** Place among the columns of the table. */
-  readonly index: number;
-  readonly heading: string;
-  readonly end: 'lower' | 'upper' | 'both';
-}
-
-export interface LimitsRow {
-  /** Place among the rows of the table; undefined: a model that has no row yet. */
-  readonly index: number | undefined;
-  readonly head: string;
-  /** For each column of the form. */
-  readonly cells: readonly string[];
-}
-
-export interface LimitsForm {
-  /** Where the table begins. */
-  readonly at: number;
-  readonly measurements: readonly string[];
-  readonly columns: readonly LimitsColumn[];
-  readonly rows: readonly LimitsRow[];
-  /** What stays as it is, as sentences. */
-  readonly kept: readonly string[];
-}
-
-export interface TypedCell {
-  /** Places among the rows and columns of the form. */
-  readonly row: number;
-  readonly column: number;
-  readonly text: string;
-}
+import { type LimitsColumn, type LimitsForm, notesOf, type TypedCell } from './limits-form-model.ts';
+import { measurementAt } from './limits-front-form.ts';
 
 /** Of the table that the caret stands in, or the one that the step at the caret is held against. */
-export function limitsForm(
+export function tableForm(
   facts: ProcedureFacts,
   library: LibraryFacts,
   offset: number,
 ): LimitsForm | { readonly ok: false; readonly reason: string } {
   const table = tableAt(facts, library, offset);
-  if (!table) return { ok: false, reason: 'Put the caret into a table of limits, or into the step that measures.' };
+  if (!table) return { ok: false, reason: 'Put the caret into limits, of a table or of the front matter, or into the step that measures.' };
   const read = readingOf(facts, library, table);
   if (read.columns.length === 0)
     return {
@@ -67,6 +37,7 @@ export function limitsForm(
   return {
     at: table.span.start,
     measurements: read.measurements,
+    where: 'table',
     columns: form,
     rows: [...known, ...missing.map((head) => ({ index: undefined, head, cells: form.map(() => '') }))],
     kept: [
@@ -79,9 +50,9 @@ export function limitsForm(
 }
 
 /** Only cells that say otherwise than before are written; a model gets a row when something was typed for it. */
-export function limitsEdits(facts: ProcedureFacts, library: LibraryFacts, at: number, typed: readonly TypedCell[]): Insertion {
+export function tableEdits(facts: ProcedureFacts, library: LibraryFacts, at: number, typed: readonly TypedCell[]): Insertion {
   const table = tablesOf(facts).find(({ span }) => span.start === at);
-  const form = table && limitsForm(facts, library, at);
+  const form = table && tableForm(facts, library, at);
   if (!table || !form || 'ok' in form) return { ok: false, reason: 'The table is not there any more. Open it again.' };
   const edits: TextEdit[] = [];
   const fresh: string[] = [];
@@ -129,6 +100,7 @@ function tableAt(facts: ProcedureFacts, library: LibraryFacts, offset: number): 
   const said = step ? text.slice(step.span.start, step.span.end) : '';
   const named =
     id ??
+    measurementAt(facts, offset)?.table ??
     measuredOf(facts, library.registers).find(
       ({ measurement, table }) => table !== undefined && said.toLowerCase().includes(`[${measurement.name.toLowerCase()}]`),
     )?.measurement.table;
@@ -231,20 +203,4 @@ function rowsAfter({ file, source: { text } }: ProcedureFacts, table: Table, row
   const first = lineStart(text, last?.span.start ?? table.span.end);
   const before = /^[ \t>]*/.exec(text.slice(first))?.[0] ?? '';
   return { file, start: end, end, text: rows.map((row) => `\n${before}${row}`).join('') };
-}
-
-function notesOf({ rows, columns }: LimitsForm, typed: readonly TypedCell[], library: LibraryFacts): readonly string[] {
-  const mark = decimalMarkOf(library.registers.house.language);
-  const now = (row: number, column: number): string =>
-    (typed.find((one) => one.row === row && one.column === column)?.text ?? rows[row]?.cells[column] ?? '').trim();
-  const open = rows.filter((_, row) => columns.some((_own, column) => now(row, column) === '')).map(({ head }) => head);
-  const odd = typed.flatMap(({ text }) => {
-    const own = text.trim();
-    // A formula is looked at by its check, which knows the machine that it is for.
-    return own === '' || /^[-–—]$/.test(own) || /\b(of|to)\b|[*×%]/.test(own) || parseQuantity(own, mark) ? [] : [own];
-  });
-  return [
-    ...(open.length > 0 ? [`Limits are missing for ${open.join(', ')}.`] : []),
-    ...odd.map((text) => `"${text}" is not read as a value.`),
-  ];
 }

@@ -214,7 +214,9 @@ export type Named =
   | { readonly kind: 'step' | 'table' | 'figure'; readonly file: string; readonly id: string }
   | { readonly kind: 'section'; readonly file: string; readonly id: string; readonly title: string }
   | { readonly kind: 'document'; readonly number: string }
-  | { readonly kind: 'symptom'; readonly name: string };
+  | { readonly kind: 'symptom'; readonly name: string }
+  /** What models of a family differ in, and formulas of limits use. */
+  | { readonly kind: 'attribute'; readonly family: string; readonly name: string };
 
 /** One of the other names that a register gives to a thing. */
 export interface Alias {

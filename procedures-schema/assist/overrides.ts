@@ -5,7 +5,8 @@
 import { eachReading, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
 import type { Span, TextEdit } from '../finding.ts';
 import { positionAt } from '../format/index.ts';
-import { OVERRIDE_VERBS, type SaidOutright, saidOutright, sentenceKey } from '../reading/index.ts';
+import { mayBeSaidOf, OVERRIDE_VERBS, type SaidOutright, saidOutright, sentenceKey } from '../reading/index.ts';
+import type { PointRole, Thing } from '../registers/index.ts';
 import type { Proposal } from './model.ts';
 import { proposalOf, textsOf } from './proposals.ts';
 import { textKey } from './text-key.ts';
@@ -64,17 +65,40 @@ export function overridesIn(facts: ProcedureFacts): readonly OverrideSaid[] {
   });
 }
 
-/** What may be said of a step: each verb with each thing that the step names, then "nothing". */
+/** What may be said of a step: of each thing that it names the verbs that can be done to it, the likeliest first and tools last; then "nothing". */
 export function readingChoices(facts: ProcedureFacts, line: number): readonly string[] {
   const at = stepOn(facts, line);
   if (!at) return [];
-  const things = new Set(
-    eachReading(facts.read)
-      .filter(({ step }) => step === at)
-      .flatMap(({ reading }) => reading.sentences.flatMap(({ mentions }) => mentions.map(({ thing }) => thing.name))),
+  const named = eachReading(facts.read)
+    .filter(({ step }) => step === at)
+    .flatMap(({ reading }) => reading.sentences.flatMap(({ mentions }) => mentions.map(({ thing }) => thing)));
+  const things = [...new Map(named.map((thing) => [thing.name, thing])).values()];
+  const inOrder = [...things.filter(({ kind }) => kind !== 'tool'), ...things.filter(({ kind }) => kind === 'tool')];
+  const said = inOrder.flatMap((thing) =>
+    Object.keys(OVERRIDE_VERBS).flatMap((verb) => (isSense(verb, thing, facts) ? [`${verb} ${thing.name}`] : [])),
   );
-  const verbs = Object.keys(OVERRIDE_VERBS).filter((verb) => verb !== 'nothing');
-  return [...[...things].flatMap((thing) => verbs.map((verb) => `${verb} ${thing}`)), 'nothing'];
+  return [...said, 'nothing'];
+}
+
+/** What a point must be there for, so that a drain is not said to isolate. */
+const ROLES: Readonly<Record<string, PointRole>> = {
+  isolates: 'isolate',
+  restores: 'isolate',
+  relieves: 'relieve',
+  restrains: 'restrain',
+};
+
+/** Whether the verb can be done to the thing, as the registers and the front matter know it. */
+function isSense(verb: string, thing: Thing, facts: ProcedureFacts): boolean {
+  if (!mayBeSaidOf(verb, thing.kind)) return false;
+  const role = ROLES[verb];
+  if (thing.kind === 'point' && role !== undefined)
+    return facts.machines.some(({ points }) => points.some(({ name, roles }) => name === thing.name && roles.includes(role)));
+  if (thing.kind === 'measurement' && verb !== 'adjusts') {
+    const sensed = facts.head.measurements.find(({ name }) => name === thing.name)?.sensed !== undefined;
+    return sensed === (verb === 'senses');
+  }
+  return true;
 }
 
 function stepOn(facts: ProcedureFacts, line: number) {
@@ -94,7 +118,10 @@ export function acceptReading(
   const thing = rest.join(' ');
   if (!Object.hasOwn(OVERRIDE_VERBS, verb))
     return { ok: false, reason: `"${verb}" cannot be said outright; known are ${Object.keys(OVERRIDE_VERBS).join(', ')}.` };
-  if (thing !== '' && facts.names.lookup(thing).length === 0) return { ok: false, reason: `"${thing}" is not a registered name.` };
+  const things = facts.names.lookup(thing);
+  if (thing !== '' && things.length === 0) return { ok: false, reason: `"${thing}" is not a registered name.` };
+  if (thing !== '' && verb !== 'nothing' && !things.some((one) => isSense(verb, one, facts)))
+    return { ok: false, reason: `"${verb}" cannot be said of ${thing}: the registers know it as no such thing.` };
   if (said.because.trim() === '') return { ok: false, reason: 'A reading that is said outright needs its reason.' };
   if (!/^\p{L}{1,6}$/u.test(said.by)) return { ok: false, reason: 'Sign with initials: one to six letters.' };
   const values = { reads: [verb, ...rest].join(' '), because: said.because.trim(), by: said.by, of: sentenceKey(at.step.lead.text) };

@@ -6,6 +6,7 @@ import { type Attributes, foldText, type Prose, proseSpan, type ReferenceMark } 
 import { spellingsOf, type ThingKind } from '../registers/index.ts';
 import type { Named } from './model.ts';
 import type { NamedPlace } from './places.ts';
+import { attributesInFront, attributesInTables } from './places-attribute.ts';
 import { mentionsIn, namedOf, partSpan } from './places-text.ts';
 import { type YamlVisit, yamlVisits } from './places-yaml.ts';
 
@@ -21,7 +22,7 @@ const KNOWN = new WeakMap<ProcedureFacts['tree'], Known>();
 export function procedurePlaces(facts: ProcedureFacts, library: LibraryFacts): readonly NamedPlace[] {
   const known = KNOWN.get(facts.tree);
   if (known && known.names === facts.names && (known.library ?? library) === library) return known.places;
-  const made = [...frontPlaces(facts, library), ...addresses(facts), ...bodyPlaces(facts, library)];
+  const made = [...frontPlaces(facts, library), ...addresses(facts), ...bodyPlaces(facts, library), ...attributesInTables(facts, library)];
   const places = made.sort((a, b) => a.span.start - b.span.start || b.span.end - a.span.end);
   const abroad = places.some(({ named }) => named.kind === 'section' && named.file !== facts.file);
   KNOWN.set(facts.tree, { names: facts.names, library: abroad ? library : undefined, places });
@@ -57,6 +58,8 @@ function frontPlace(visit: YamlVisit, facts: ProcedureFacts, library: LibraryFac
   if (top === 'measurements') {
     if (key && path.length === 1) return at({ kind: 'measurement', file: facts.file, name: text }, 'definition');
     if (key && path.length === 3 && field === 'limits') return at(modelNamed(text, library));
+    const attributes = attributesInFront(visit, facts, library);
+    if (attributes.length > 0) return attributes;
     if (!key && path.length === 3 && field === 'with') return at(thingNamed('tool', text, library));
     if (!key && path.length === 3 && field === 'limits') {
       const id = /^table\s+#?(\S+)$/i.exec(text)?.[1];

@@ -5,6 +5,7 @@ import { foldText, type YamlFile } from '../format/index.ts';
 import { type Family, type Names, namesFor, type ProcedureHead, type Registers, spellingsOf, type ThingKind } from '../registers/index.ts';
 import type { Named } from './model.ts';
 import type { NamedPlace } from './places.ts';
+import { attributeKey } from './places-attribute.ts';
 import { mentionsIn, namedOf } from './places-text.ts';
 import { type YamlVisit, yamlVisits } from './places-yaml.ts';
 
@@ -71,6 +72,8 @@ const READERS: Readonly<Record<string, Reader>> = {
       if (top === 'models') return thing(visit, context, 'model', context.library.registers.models, 'definition');
       if (top === 'options') return thing(visit, context, 'option', context.library.registers.options, 'definition');
     }
+    const attribute = attributeKey(visit, context.library.registers);
+    if (attribute) return [place(visit, attribute, 'definition')];
     const last = visit.path.at(-1) ?? '';
     if (top === 'models' && !visit.key && visit.path.length === 3) {
       if (last === 'family') return thing(visit, context, 'machine', context.library.registers.families, 'field', true);

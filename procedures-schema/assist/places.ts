@@ -15,7 +15,7 @@ export interface NamedPlace {
   readonly named: Named;
   readonly span: Span;
   readonly role: Use['role'];
-  readonly how: 'yaml' | 'flow' | 'prose' | 'id' | 'title';
+  readonly how: 'yaml' | 'flow' | 'prose' | 'id' | 'title' | 'attribute';
   /** The whole bracket: whoever points at its first word means the same. */
   readonly around?: Span;
   /** Where a register gives a thing another name: that name. */
@@ -99,6 +99,8 @@ export function sameNamed(a: Named, b: Named): boolean {
       return b.kind === 'document' && a.number === b.number;
     case 'symptom':
       return b.kind === 'symptom' && foldText(a.name) === foldText(b.name);
+    case 'attribute':
+      return b.kind === 'attribute' && a.family === b.family && foldText(a.name) === foldText(b.name);
   }
 }
 

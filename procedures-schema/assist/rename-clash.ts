@@ -3,6 +3,7 @@ import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
 import { foldText } from '../format/index.ts';
 import { familiesOf, type Thing } from '../registers/index.ts';
 import type { Named } from './model.ts';
+import { attributeClash } from './rename-attribute.ts';
 import { KIND_WORDS } from './thing-words.ts';
 
 export function clashOf(named: Named, to: string, library: LibraryFacts): string | undefined {
@@ -28,6 +29,8 @@ export function clashOf(named: Named, to: string, library: LibraryFacts): string
       const facts = library.procedures.find(({ file }) => file === named.file);
       return facts && inProcedure(facts, to, (thing) => thing.kind === named.kind && same(thing.name, named.name));
     }
+    case 'attribute':
+      return attributeClash(named, to, library);
     case 'thing':
       return thingClash(named, to, library);
   }

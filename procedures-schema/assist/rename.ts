@@ -6,10 +6,12 @@
 import type { LibraryFacts } from '../checks/index.ts';
 import type { TextEdit } from '../finding.ts';
 import { foldText, isProseSection, startsWithQuantity } from '../format/index.ts';
+import { sameAttribute } from '../quantities/index.ts';
 import { familiesOf } from '../registers/index.ts';
 import type { Alias, Named, Proposal } from './model.ts';
 import { filesWith, type NamedPlace, nameWords, sameNamed, wordsOf } from './places.ts';
 import { proposalOf, textsOf } from './proposals.ts';
+import { unfitAttribute } from './rename-attribute.ts';
 import { clashOf } from './rename-clash.ts';
 import { inFormOf, takesAn } from './written-form.ts';
 import { yamlScalar } from './yaml-text.ts';
@@ -77,6 +79,8 @@ function unfit(named: Named, to: string, library: LibraryFacts): string | undefi
       const pattern = library.registers.house.documentNumber;
       return pattern !== undefined && !matches(pattern, to) ? `"${to}" does not follow the house pattern ${pattern}.` : undefined;
     }
+    case 'attribute':
+      return unfitAttribute(to);
     default:
       if (!/\p{L}/u.test(to)) return 'A name needs at least one letter.';
       if (startsWithQuantity(to) && !(named.kind === 'thing' && named.thing === 'tool')) return `"${to}" would be read as a quantity.`;
@@ -120,6 +124,11 @@ function editsAt(place: NamedPlace, { named, from, to, typedId }: Renaming, file
     case 'id':
       if (named.kind === 'section') return sectionById(place, to, typedId, file, text);
       return edit(to);
+    case 'attribute': {
+      // "per belt" is the attribute "belts"; another plural than with an s is not.
+      const other = inFormOf(written, from, to);
+      return edit(other !== undefined && sameAttribute(other, to) ? other : to);
+    }
     case 'title':
       return edit(inFormOf(written, from, to) ?? to);
     case 'prose': {

@@ -230,11 +230,13 @@ class Reader {
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 /** Case folded; "per belt" finds "belts". */
-function attributeNamed(name: string, attributes: Attributes): string | undefined {
-  const folded = foldText(name);
-  return Object.keys(attributes).find(
-    (one) => foldText(one) === folded || foldText(one) === `${folded}s` || `${foldText(one)}s` === folded,
-  );
+export function attributeNamed(name: string, attributes: Attributes): string | undefined {
+  return Object.keys(attributes).find((one) => sameAttribute(one, name));
+}
+
+export function sameAttribute(one: string, other: string): boolean {
+  const [a, b] = [foldText(one), foldText(other)];
+  return a === b || a === `${b}s` || `${a}s` === b;
 }
 
 function nearestOf(name: string, names: readonly string[]): string | undefined {

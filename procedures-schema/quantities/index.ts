@@ -7,9 +7,11 @@ export {
   evaluate,
   type FormulaProblem,
   type FormulaResult,
+  sameAttribute,
   toldAmount,
   unitFor,
 } from './formula.ts';
+export { type FormulaName, formulaNames } from './formula-names.ts';
 export { HELPERS, type Helper } from './helpers.ts';
 export { fineness, reaches, type UsableRange, usableRange } from './instrument.ts';
 export { type Judged, judge } from './judge.ts';

@@ -6,7 +6,7 @@ export { KNOWN_SOURCE, WHEREVER } from './classify.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en.ts';
-export { OVERRIDE_VERBS } from './override-verbs.ts';
+export { mayBeSaidOf, OVERRIDE_VERBS } from './override-verbs.ts';
 export { readingVersion, readProse } from './read.ts';
 export { type SaidOutright, saidOutright } from './said-outright.ts';
 export { sentenceKey } from './sentence-key.ts';

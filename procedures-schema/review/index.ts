@@ -18,7 +18,7 @@ export {
   type Signature,
   writeRecord,
 } from './record.ts';
-export { boundIn, type GuideFacts, signedOf, verdictOf, walkedFrom } from './signed.ts';
+export { boundIn, type GuideFacts, signatureHolds, signedOf, verdictOf, walkedFrom } from './signed.ts';
 export { type GraphEdge, type GraphStep, graphOf, type StepGraph, stepGraph } from './step-graph.ts';
 export type { Waited } from './wait-time.ts';
 export { type WalkFrame, type WalkSoFar, walkFrames } from './walk-frames.ts';

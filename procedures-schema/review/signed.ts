@@ -5,6 +5,7 @@
 import { eachAction, eachSentence, type LibraryFacts, type ProcedureFacts } from '../checks/index.ts';
 import type { Verdict } from '../flow/index.ts';
 import type { Machine, Registers, Thing } from '../registers/index.ts';
+import type { Signature } from './record.ts';
 
 export type GuideFacts = LibraryFacts['guides'][number];
 
@@ -36,6 +37,14 @@ export function verdictOf(all: readonly ProcedureFacts[]): Verdict | undefined {
   const verdicts = all.flatMap(({ flow }) => flow.verdicts.map(({ verdict }) => verdict));
   if (verdicts.length === 0) return undefined;
   return (['refuted', 'not proved'] as const).find((one) => verdicts.includes(one)) ?? 'proved';
+}
+
+/**
+ * Whether a signature is one for what would be signed now: `hash` and `verdict` are of now. The right hash alone is not enough, because the file
+ * may be edited by hand, and without the verdict nobody can say what the signer was shown.
+ */
+export function signatureHolds(signature: Signature, hash: string, verdict: Verdict | undefined): boolean {
+  return hash !== '' && signature.hash === hash && verdict !== undefined && signature.verdict === verdict;
 }
 
 /** The procedures that a guide binds in, in its order, each once. */

@@ -12,6 +12,7 @@ import { embedFonts } from './fonts.ts';
 import { embedImage } from './images.ts';
 import { points } from './numbers.ts';
 import { Resources } from './resources.ts';
+import type { PdfExtras } from './write.ts';
 
 /** As publishing/imposition gives it; told again here so that this folder needs no other. */
 export interface Sheet {
@@ -27,13 +28,14 @@ export interface Sheet {
   readonly marks: DrawnPage['ops'];
 }
 
-/** `before`: sheets drawn as they are, such as a test of the printer. */
+/** `before`: sheets drawn as they are, such as a test of the printer. `written`: told after each page, as in `writePdf`. */
 export function writeSheets(
   drawn: DrawnBook,
   sheets: readonly Sheet[],
   before: readonly DrawnPage[],
   book: Book,
   source: FontSource,
+  written: PdfExtras['written'] = () => undefined,
 ): Uint8Array {
   const file = new PdfFile();
   const { context } = file;
@@ -48,7 +50,11 @@ export function writeSheets(
     const facts = writer.page(page);
     return { ...facts, bytes: writer.out.view().slice() };
   };
-  const contents = drawn.pages.map(contentOf);
+  const contents = drawn.pages.map((page, index) => {
+    const content = contentOf(page);
+    written(index + 1, drawn.pages.length);
+    return content;
+  });
   const early = before.map(contentOf);
   const marks = sheets.map((sheet) => contentOf({ width: sheet.width, height: sheet.height, ops: sheet.marks }));
   for (const { bytes } of contents) hash.update(bytes);

@@ -25,6 +25,8 @@ export interface PdfExtras {
   /** Boxes can be filled in on the screen. */
   readonly fillable?: boolean;
   readonly attachments?: readonly Attachment[];
+  /** Told after each page that is written, counted from one; what stands around the pages comes after the last. */
+  readonly written?: (page: number, of: number) => void;
 }
 
 interface WrittenPage extends PageFacts {
@@ -43,7 +45,7 @@ export function writePdf(drawing: Drawing, book: Book, source: FontSource, extra
   const streams = file.reserve(drawing.count);
   const pages = file.reserve(drawing.count);
   const hash = sha256.create().update(new TextEncoder().encode(`${book.number} ${book.revision ?? ''} ${book.title}`));
-  const written = writeContents(drawing, codes, file, streams, hash, extras.fillable === true);
+  const written = writeContents(drawing, codes, file, streams, hash, extras);
   const places = placesIn(written);
   const tags = new TagTree(drawing.structure);
   written.forEach(({ marked }, page) => {
@@ -151,7 +153,7 @@ function writeContents(
   file: PdfFile,
   first: number,
   hash: { update(bytes: Uint8Array): unknown },
-  fillable: boolean,
+  { fillable = false, written }: PdfExtras,
 ): readonly WrittenPage[] {
   const { nodes } = drawing.structure;
   const writer = new ContentWriter(codes, {
@@ -166,6 +168,7 @@ function writeContents(
     file.stream(first + index, '', bytes);
     // Ends with the checksum of the plain content (RFC 1950, 2.2): enough to tell two files apart, and soon done.
     hash.update(bytes.subarray(-4));
+    written?.(index + 1, drawing.count);
     return { ...facts, width: page.width, height: page.height };
   });
 }

@@ -14,12 +14,13 @@ const reportText = (done: readonly Outcome[]): string =>
   [`${shown.get().name}, ${today()}`, '', ...done.map(({ number, text }) => `${number}: ${text}`), ''].join('\n');
 
 export function WritingLine(): ReactNode {
-  const { running, wanted, done, read } = writing.use();
+  const { running, wanted, done, read, page } = writing.use();
   // Of a single document everything was said by the line at the foot.
   const reported = wanted.length > 1 && done.length > 0;
   if (!running && !reported) return null;
   const wrong = done.filter((one) => one.wrong).length;
   const reading = read.done < read.of;
+  const part = page === undefined ? 0 : page.at / page.of;
   return (
     <section className="writing-line" aria-label={words.writingThem}>
       <p className="row">
@@ -28,13 +29,13 @@ export function WritingLine(): ReactNode {
             <span>
               {reading
                 ? words.readFirst(read.done, read.of)
-                : words.writingOf(wanted[done.length]?.number ?? '', done.length + 1, wanted.length)}
+                : words.writingOf(wanted[done.length]?.number ?? '', done.length + 1, wanted.length, page)}
             </span>
             <progress
               aria-label={words.writingThem}
               max={reading ? read.of : wanted.length}
-              // Of one document it is not known how far it is.
-              {...(!reading && wanted.length === 1 ? {} : { value: reading ? read.done : done.length })}
+              // While its pages are laid out it is not known how far a single document is.
+              {...(!reading && wanted.length === 1 && page === undefined ? {} : { value: reading ? read.done : done.length + part })}
             />
             <button type="button" onClick={stopWriting}>
               {words.stop}

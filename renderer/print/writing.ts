@@ -25,11 +25,13 @@ interface Writing {
   readonly done: readonly Outcome[];
   /** Procedures that the worker has read, of how many. */
   readonly read: { readonly done: number; readonly of: number };
+  /** The page of the document at hand that was written last, of how many; none: its pages are being laid out. */
+  readonly page: { readonly at: number; readonly of: number } | undefined;
   /** Files written, by name. */
   readonly names: readonly string[];
 }
 
-const NOTHING: Writing = { running: false, wanted: [], done: [], read: { done: 0, of: 0 }, names: [] };
+const NOTHING: Writing = { running: false, wanted: [], done: [], read: { done: 0, of: 0 }, page: undefined, names: [] };
 export const writing = newStore<Writing>(NOTHING);
 
 let stop: () => void = () => undefined;
@@ -43,7 +45,10 @@ class Stopped extends Error {}
 export async function writeAll(wanted: readonly Wanted[]): Promise<readonly string[]> {
   if (writing.get().running || wanted.length === 0) return [];
   writing.set({ ...NOTHING, running: true, wanted });
-  const worker = longWorker((done, of) => writing.set({ read: { done, of } }));
+  const worker = longWorker(
+    (done, of) => writing.set({ read: { done, of } }),
+    (at, of) => writing.set({ page: { at, of } }),
+  );
   const stopped = new Promise<never>((_, reject) => {
     stop = () => reject(new Stopped(words.stoppedBefore));
   });
@@ -56,7 +61,7 @@ export async function writeAll(wanted: readonly Wanted[]): Promise<readonly stri
             return { text: `${words.notWritten}: ${error.message}`, wrong: true };
           })
         : { text: `${words.notWritten}: ${over.message}`, wrong: true };
-    writing.set({ done: [...writing.get().done, { number: one.number, ...outcome }] });
+    writing.set({ done: [...writing.get().done, { number: one.number, ...outcome }], page: undefined });
   }
   // Nobody may be left to hear of it.
   stopped.catch(() => undefined);

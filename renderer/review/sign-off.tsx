@@ -3,7 +3,7 @@
  * the signatures there are, each bound to what it was given for and with the verdict of then.
  */
 import { type ReactNode, useEffect, useRef } from 'react';
-import type { Signature } from '../../procedures-schema/review/index.ts';
+import { type Signature, signatureHolds } from '../../procedures-schema/review/index.ts';
 import { DocumentChoice, useDocument } from '../parts/document-choice.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
@@ -81,7 +81,8 @@ export function SignOff(): ReactNode {
             className="row sign"
             onSubmit={(event) => {
               event.preventDefault();
-              const { revision, hash, verdict = '' } = review;
+              const { revision, hash, verdict } = review;
+              if (verdict === undefined) return;
               const signature = { by: initials, on: today(), as, revision, hash, outright, verdict };
               putRecord(words.sign, review, (record) => ({ ...record, signatures: [...record.signatures, signature] }));
             }}
@@ -89,18 +90,21 @@ export function SignOff(): ReactNode {
             <button
               type="submit"
               className="main"
-              disabled={initials.trim() === '' || as.trim() === '' || review.faults.length > 0 || review.hash === ''}
+              disabled={
+                initials.trim() === '' || as.trim() === '' || review.faults.length > 0 || review.hash === '' || review.verdict === undefined
+              }
             >
               {words.sign}
             </button>
           </form>
+          {review.hash !== '' && review.verdict === undefined ? <p className="wrong">▨ {words.signWantsVerdict}</p> : null}
           {count('error') > 0 ? <p className="wrong">▨ {words.signsWrong(count('error'))}</p> : null}
           <p className="quiet">{words.signMeans}</p>
           <h2>{words.signatures}</h2>
           {review.record.signatures.length === 0 ? <p>{words.nobodySigned}</p> : null}
           <ul className="signatures">
             {review.record.signatures.map((one) => (
-              <Signed key={`${one.by}${one.on}${one.as}${one.hash}`} one={one} hash={review.hash} />
+              <Signed key={`${one.by}${one.on}${one.as}${one.hash}`} one={one} now={review} />
             ))}
           </ul>
         </section>
@@ -134,24 +138,31 @@ function Verdict({ verdict }: Pick<ReviewOf, 'verdict'>): ReactNode {
   return <b className={`verdict verdict-${verdict.replace(' ', '-')}`}>{words[verdict]}</b>;
 }
 
-/** `hash`: of what would be signed now; empty while that is not known. */
-function Signed({ one, hash }: { readonly one: Signature; readonly hash: string }): ReactNode {
+/** `now`: what would be signed; its hash is empty while that is not known. */
+function Signed({ one, now }: { readonly one: Signature; readonly now: Pick<ReviewOf, 'hash' | 'verdict'> }): ReactNode {
   const { verdict } = one;
-  const stale = verdict === undefined ? words.signedWords : words.signedStale;
+  const { hash } = now;
+  const holds = signatureHolds(one, hash, now.verdict);
   return (
-    <li className={one.hash === hash || hash === '' ? '' : 'stale'}>
+    <li className={holds || hash === '' ? '' : 'stale'}>
       <b>{one.by}</b> {one.as}, {one.on}, {words.revision} {one.revision}{' '}
       {verdict === undefined || verdict === '' ? null : <>({words.signedWith(saidVerdict(verdict))}) </>}
       {hash === '' ? (
         <span className="quiet">{words.checking}</span>
-      ) : one.hash === hash ? (
+      ) : holds ? (
         <span>□ {words.signedThis}</span>
       ) : (
-        <span className="wrong">▨ {stale}</span>
+        <span className="wrong">▨ {whyNot(one, hash)}</span>
       )}
       <span className="quiet"> {one.hash.slice(0, 12)}</span>
     </li>
   );
+}
+
+/** Why a signature does not hold. */
+function whyNot({ verdict, hash }: Signature, now: string): string {
+  if (hash !== now) return verdict === undefined ? words.signedWords : words.signedStale;
+  return verdict === undefined || verdict === '' ? words.signedNoVerdict : words.signedOtherVerdict;
 }
 
 /** The file may be edited by hand; what it says is shown as it stands where it is no verdict of ours. */

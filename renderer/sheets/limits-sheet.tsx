@@ -56,7 +56,7 @@ export function LimitsSheet(): ReactNode {
             ))}
           </tbody>
         </table>
-        <p className="quiet">{words.limitsHint}</p>
+        <p className="quiet">{form.where === 'table' ? words.limitsHint : words.limitsFrontHint}</p>
         {form.kept.map((text) => (
           <p key={text}>{text}</p>
         ))}

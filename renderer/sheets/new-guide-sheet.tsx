@@ -1,9 +1,9 @@
 /** A new guide: number, title, models, and the procedures chosen from the library in their order. What must go with them is for the worker. */
 import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { NewGuide } from '../../procedures-schema/assist/index.ts';
-import { focus } from '../parts/focus.ts';
 import { ModelTicks } from '../parts/model-ticks.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
+import { TitleRow } from '../parts/title-row.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
@@ -43,23 +43,13 @@ export function NewGuideSheet(): ReactNode {
           void make();
         }}
       >
-        <div className="row">
-          <input
-            ref={focus}
-            aria-label={words.guideTitle}
-            placeholder={words.guideTitle}
-            value={title}
-            onChange={(event) => setTitle(event.target.value)}
-          />
-          <label className="field">
-            {words.documentNumber}{' '}
-            <input
-              size={12}
-              value={number ?? (made?.ok ? made.number : '')}
-              onChange={({ target }) => setNumber(target.value === '' ? undefined : target.value)}
-            />
-          </label>
-        </div>
+        <TitleRow
+          label={words.guideTitle}
+          title={title}
+          setTitle={setTitle}
+          number={number ?? (made?.ok ? made.number : '')}
+          setNumber={(typed) => setNumber(typed === '' ? undefined : typed)}
+        />
         {overview === undefined || overview.models.length === 0 ? null : (
           <ModelTicks models={overview.models} ticked={shownModels} tick={setModels} />
         )}

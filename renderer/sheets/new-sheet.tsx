@@ -1,9 +1,9 @@
 /** A new procedure: its title, its models, and what it begins from. The number is the next free one of the house, or the writer's own. */
 import { type ReactNode, useState } from 'react';
-import { focus } from '../parts/focus.ts';
 import { ModelTicks } from '../parts/model-ticks.tsx';
 import { WhatFirst } from '../parts/nothing-yet.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
+import { TitleRow } from '../parts/title-row.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
@@ -43,24 +43,14 @@ export function NewSheet(): ReactNode {
           void make();
         }}
       >
-        <div className="row">
-          <input
-            ref={focus}
-            aria-label={words.title}
-            placeholder={words.title}
-            value={title}
-            onChange={(event) => setTitle(event.target.value)}
-          />
-          <label className="field">
-            {words.documentNumber}{' '}
-            <input
-              size={12}
-              placeholder={next?.ok ? next.number : words.nextFree}
-              value={number}
-              onChange={(event) => setNumber(event.target.value)}
-            />
-          </label>
-        </div>
+        <TitleRow
+          label={words.title}
+          title={title}
+          setTitle={setTitle}
+          number={number}
+          setNumber={setNumber}
+          hint={next?.ok ? next.number : words.nextFree}
+        />
         <ModelTicks models={overview?.models ?? []} ticked={models} tick={setModels} />
         <div className="row">
           <label className="field">

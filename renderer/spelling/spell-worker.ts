@@ -2,9 +2,12 @@
 import nspell from 'nspell';
 import aff from '../../node_modules/dictionary-en/index.aff?raw';
 import dic from '../../node_modules/dictionary-en/index.dic?raw';
+import { instead, isRight, type Judge } from './judging.ts';
+import { type EnglishSpelling, spellingOf } from './variants.ts';
 
 export type ToSpeller =
-  | { readonly id: number; readonly words: readonly string[]; readonly known?: readonly string[] }
+  /** `language`: of the library, "en-GB". */
+  | { readonly id: number; readonly words: readonly string[]; readonly language: string; readonly known?: readonly string[] }
   | { readonly id: number; readonly suggest: string };
 export type FromSpeller =
   | { readonly id: number; readonly wrong: readonly string[] }
@@ -16,17 +19,30 @@ const scope = globalThis as unknown as {
 };
 const dictionary = nspell(aff, dic);
 const judged = new Map<string, boolean>();
+const own = new Set<string>();
+let spelling: EnglishSpelling = 'both';
+const judge = (): Judge => ({ has: (word) => dictionary.correct(word), own: (word) => own.has(word), spelling });
 
 scope.onmessage = ({ data }) => {
-  if ('suggest' in data) return scope.postMessage({ id: data.id, suggestions: dictionary.suggest(data.suggest).slice(0, 4) });
+  if ('suggest' in data) {
+    const suggestions = instead(data.suggest, dictionary.suggest(data.suggest), judge()).slice(0, 4);
+    return scope.postMessage({ id: data.id, suggestions });
+  }
+  if (spellingOf(data.language) !== spelling) {
+    spelling = spellingOf(data.language);
+    judged.clear();
+  }
   if (data.known) {
-    for (const word of data.known) dictionary.add(word);
+    for (const word of data.known) {
+      dictionary.add(word);
+      own.add(word);
+    }
     judged.clear();
   }
   const right = (word: string): boolean => {
     const known = judged.get(word);
     if (known !== undefined) return known;
-    const now = dictionary.correct(word) || dictionary.correct(word.replace(/’/g, "'"));
+    const now = isRight(word, judge());
     judged.set(word, now);
     return now;
   };

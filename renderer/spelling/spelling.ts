@@ -37,7 +37,11 @@ export async function misspelt(file: string): Promise<readonly Misspelt[] | unde
   const found = await core.ask('spelling', { file, told });
   if (!found) return undefined;
   if (found.known) told = found.version;
-  const answer = await ask({ words: [...new Set(found.words.map(({ word }) => word))], ...(found.known ? { known: found.known } : {}) });
+  const answer = await ask({
+    words: [...new Set(found.words.map(({ word }) => word))],
+    language: found.language,
+    ...(found.known ? { known: found.known } : {}),
+  });
   const wrong = new Set('wrong' in answer ? answer.wrong : []);
   return found.words.filter(({ word }) => wrong.has(word)).map(({ word, span }) => ({ word, start: span.start, end: span.end }));
 }

@@ -3,8 +3,8 @@ import type { DocumentLine, Overview, OverviewNews } from '../worker/queries/que
 
 export class Listing {
   private lines = new Map<string, DocumentLine>();
-  /** Lines that stand as they were when all was read last. */
-  private readonly seeded = new Set<string>();
+  /** Lines that stand as they were when all was read last, with what stood there before. */
+  private readonly seeded = new Map<string, DocumentLine>();
   private around: Omit<Overview, 'documents'> = { publisher: '', models: [], registers: [] };
 
   take({ lines, gone, ...around }: OverviewNews): Overview {
@@ -23,8 +23,15 @@ export class Listing {
   /** As it was when all was read last; what has been read since is newer. */
   seed({ documents }: Overview): Overview {
     const older = documents.filter(({ file }) => this.lines.get(file)?.waits);
-    for (const { file } of older) this.seeded.add(file);
+    for (const { file } of older) this.seeded.set(file, this.lines.get(file) as DocumentLine);
     this.put(older);
+    return this.now();
+  }
+
+  /** What was kept of the last reading does not hold: what waits is said to wait again. */
+  unseed(): Overview {
+    this.put([...this.seeded.values()]);
+    this.seeded.clear();
     return this.now();
   }
 

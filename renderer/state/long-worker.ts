@@ -14,8 +14,11 @@ export interface LongWorker {
   end(): void;
 }
 
-/** `read`: told how many procedures of how many are read. */
-export function longWorker(read: (done: number, of: number) => void): LongWorker {
+/** `read`: told how many procedures of how many are read; `written`: which page of how many is written of the document that is asked for. */
+export function longWorker(
+  read: (done: number, of: number) => void,
+  written: (page: number, of: number) => void = () => undefined,
+): LongWorker {
   const found = new Map<string, readonly Finding[]>();
   let between: readonly Finding[] | undefined;
   let [done, fail]: [() => void, (error: Error) => void] = [() => undefined, () => undefined];
@@ -42,6 +45,8 @@ export function longWorker(read: (done: number, of: number) => void): LongWorker
     (message) => fail(new Error(message)),
     ({ findings, waiting, between: own }) => take(findings, waiting, own),
     (own) => take([], waits, own),
+    undefined,
+    written,
   );
   read(0, of);
   core.fonts(fontBytes());

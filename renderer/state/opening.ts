@@ -1,5 +1,6 @@
 /** Opening a library: its texts and fonts from the host to the worker, what is shown first, and what was not saved last time. */
 import { bytesOf, call, onShow } from '../host.ts';
+import { refusedInWords } from '../refused.ts';
 import { ahead, hearDisk, type OnDisk, OPENED } from './ahead.ts';
 import { keepFindings } from './kept-findings.ts';
 import { keepLeftOff, leftOff } from './left-off.ts';
@@ -64,7 +65,7 @@ async function takeLibrary({ opened, read, leftOff: kept }: OnDisk): Promise<voi
     ...texts.map((file) => (isProcedure(file.path) && file.path !== first ? { ...file, later: true } : file)),
     ...namesOfOthers(read.paths).map((path) => ({ path, present: true as const })),
   ]);
-  for (const refusal of read.refusals) say(`${refusal.path}: ${refusal.message}`, true);
+  for (const { path, said } of read.refusals) say(`${path}: ${refusedInWords(said)}`, true);
   const { entries } = await call('journal.list', { library });
   shown.set({ recovered: entries });
   await checkedOnce();

@@ -1,7 +1,9 @@
 /** Every word of the page in German. Long because it is one language’s words as data. */
+import { refusalsInGerman } from './de-refusals.ts';
 import type { Words } from './en.ts';
 
 export const de: Words = {
+  refusals: refusalsInGerman,
   write: 'Schreiben',
   review: 'Prüfen',
   print: 'Drucken',
@@ -318,6 +320,7 @@ export const de: Words = {
   lower: 'untere Grenze',
   upper: 'obere Grenze',
   limitsHint: 'Wie getippt, mit Einheit: 0.5 mm. Leer: noch nicht bekannt. Ein Strich: es gibt keine.',
+  limitsFrontHint: 'Wie getippt, mit Einheit: 0.5 mm. Leer: an diesem Ende gibt es keine Grenze.',
   putIn2: 'Einsetzen',
   sayOutright: 'Sagen, was es heißt',
   outrightMeans:
@@ -457,7 +460,11 @@ export const de: Words = {
   textNotPrinted: 'Dieser Text wird nicht gedruckt.',
   writingThem: 'Dokumente werden geschrieben',
   readFirst: (done, of) => `Die Bibliothek wird gelesen: ${done} von ${of} Anweisungen`,
-  writingOf: (number, n, of) => (of === 1 ? `${number} wird geschrieben …` : `${number} wird geschrieben: ${n} von ${of} Dokumenten`),
+  writingOf: (number, n, of, page) =>
+    [
+      of === 1 ? `${number} wird geschrieben` : `${number} wird geschrieben: ${n} von ${of} Dokumenten`,
+      page === undefined ? 'die Seiten werden eingeteilt …' : `Seite ${page.at} von ${page.of}`,
+    ].join(', '),
   writtenOf: (n, of) => (n === of ? `Alle ${n} Dokumente sind geschrieben.` : `${n} von ${of} Dokumenten sind geschrieben.`),
   writtenNot: (n) => (n === 1 ? '1 ist nicht geschrieben' : `${n} sind nicht geschrieben`),
   stoppedBefore: 'es wurde angehalten.',
@@ -478,6 +485,9 @@ export const de: Words = {
   printedLanguageSays: 'Was um den Text herum gedruckt wird, steht in dieser Sprache. Der Text bleibt, wie er geschrieben ist.',
   languageNames: { en: 'Englisch', de: 'Deutsch' },
   signedWords: 'hinfällig: galt nur den Worten, nicht den Registern und dem Nachweis; bitte neu unterschreiben',
+  signedNoVerdict: 'gilt nicht: es trägt kein Urteil des Nachweises; bitte neu unterschreiben',
+  signedOtherVerdict: 'gilt nicht: der Nachweis sagt von diesem Text anderes als die Unterschrift; bitte neu unterschreiben',
+  signWantsVerdict: 'Noch ist nichts zu unterschreiben: es ist keine Maschine genannt, von der der Nachweis etwas sagen könnte.',
   signedWith: (verdict) => `Urteil damals: ${verdict}`,
   boundIn: (n) => (n === 1 ? 'Es bindet 1 Anweisung' : `Es bindet ${n} Anweisungen`),
   signedBy: (n) => (n === 0 ? 'so von niemandem unterschrieben' : n === 1 ? '1 Unterschrift gilt' : `${n} Unterschriften gelten`),

@@ -1,5 +1,9 @@
 /** Every word of the page in English. Another language is another file of this type. Long because it is one language’s words as data. */
+import { refusalsInEnglish } from '../../electron/host/contract/index.ts';
+
 export const en = {
+  /** What the host refuses; it knows these words itself. */
+  refusals: refusalsInEnglish,
   write: 'Write',
   review: 'Review',
   print: 'Print',
@@ -310,6 +314,7 @@ export const en = {
   lower: 'lower limit',
   upper: 'upper limit',
   limitsHint: 'As typed, with a unit: 0.5 mm. Empty: not known yet. A hyphen: there is none.',
+  limitsFrontHint: 'As typed, with a unit: 0.5 mm. Empty: this end has no limit.',
   putIn2: 'Insert it',
   sayOutright: 'Say what it means',
   outrightMeans:
@@ -448,7 +453,11 @@ export const en = {
   textNotPrinted: 'This text is not printed.',
   writingThem: 'Writing documents',
   readFirst: (done: number, of: number) => `Reading the library: ${done} of ${of} procedures`,
-  writingOf: (number: string, n: number, of: number) => (of === 1 ? `Writing ${number} …` : `Writing ${number}: ${n} of ${of} documents`),
+  writingOf: (number: string, n: number, of: number, page?: { readonly at: number; readonly of: number }) =>
+    [
+      of === 1 ? `Writing ${number}` : `Writing ${number}: ${n} of ${of} documents`,
+      page === undefined ? 'laying out its pages …' : `page ${page.at} of ${page.of}`,
+    ].join(', '),
   writtenOf: (n: number, of: number) => (n === of ? `All ${n} documents are written.` : `${n} of ${of} documents are written.`),
   writtenNot: (n: number) => (n === 1 ? '1 is not written' : `${n} are not written`),
   stoppedBefore: 'it was stopped.',
@@ -469,6 +478,9 @@ export const en = {
   printedLanguageSays: 'What is printed around your text stands in this language. Your text stays as it is written.',
   languageNames: { en: 'English', de: 'German' } as Readonly<Record<string, string>>,
   signedWords: 'stale: given for the words alone, not for the registers and the proof; sign again',
+  signedNoVerdict: 'does not hold: it carries no verdict of the proof; sign again',
+  signedOtherVerdict: 'does not hold: the proof says otherwise of this text than the signature; sign again',
+  signWantsVerdict: 'There is nothing to sign yet: no machine is named for which the proof could say something.',
   signedWith: (verdict: string) => `verdict then: ${verdict}`,
   boundIn: (n: number) => (n === 1 ? 'It binds in 1 procedure' : `It binds in ${n} procedures`),
   signedBy: (n: number) => (n === 0 ? 'signed by nobody as it is now' : n === 1 ? '1 signature holds' : `${n} signatures hold`),

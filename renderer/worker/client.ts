@@ -23,6 +23,7 @@ export class CoreClient {
   private readonly more: (more: Background) => void;
   private readonly between: (between: Between) => void;
   private readonly listed: () => void;
+  private readonly written: (page: number, of: number) => void;
 
   constructor(
     checked: (checked: Checked, settled: boolean) => void,
@@ -30,12 +31,14 @@ export class CoreClient {
     more: (more: Background) => void = () => undefined,
     between: (between: Between) => void = () => undefined,
     listed: () => void = () => undefined,
+    written: (page: number, of: number) => void = () => undefined,
   ) {
     this.checked = checked;
     this.failed = failed;
     this.more = more;
     this.between = between;
     this.listed = listed;
+    this.written = written;
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.hear(data);
     this.worker.onerror = ({ message }) => this.failed(message);
   }
@@ -95,6 +98,7 @@ export class CoreClient {
     if (message.kind === 'background') return this.more(message);
     if (message.kind === 'between') return this.between(message.between);
     if (message.kind === 'listed') return this.listed();
+    if (message.kind === 'written') return this.written(message.page, message.of);
     this.busy = false;
     if (message.kind === 'failed') this.failed(message.message);
     // Not settled: more was typed meanwhile and goes out at once.

@@ -12,6 +12,16 @@ const scope = globalThis as unknown as {
 };
 const say = (message: FromWorker): void => scope.postMessage(message);
 
+/** Between two words of how far a document is, milliseconds: more often nobody reads them. */
+const TELLING = 100;
+let toldAt = 0;
+library.written = (page, of) => {
+  const now = performance.now();
+  if (page < of && now - toldAt < TELLING) return;
+  toldAt = now;
+  say({ kind: 'written', page, of });
+};
+
 scope.onmessage = ({ data }) => {
   try {
     treat(data);

@@ -26,6 +26,8 @@ export interface LibraryModel {
   /** Every text, those that wait included. */
   readonly texts: ReadonlyMap<string, string>;
   readonly signatures: SignatureStates;
+  /** Told how far a document is that is being written, page by page. */
+  readonly written?: ((page: number, of: number) => void) | undefined;
   procedure(file: string): ProcedureFacts | undefined;
   /** Whoever looks through many procedures leaves the memory as it was. */
   inPassing<T>(look: () => T): T;
@@ -37,6 +39,7 @@ export class KeptLibrary implements LibraryModel {
   private readonly figureFacts = new Map<string, FigureFacts>();
   readonly signatures = new SignatureStates();
   fonts: FontFiles | undefined;
+  written: ((page: number, of: number) => void) | undefined;
   revision = 0;
   waiting = 0;
 

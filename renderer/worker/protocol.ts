@@ -34,5 +34,7 @@ export type FromWorker =
   | { readonly kind: 'between'; readonly between: readonly Finding[] }
   /** More is known for the list of documents, though nothing was edited. */
   | { readonly kind: 'listed' }
+  /** Pages written of the document that is asked for. */
+  | { readonly kind: 'written'; readonly page: number; readonly of: number }
   | { readonly kind: 'answer'; readonly id: number; readonly answer: Answer<QueryName> }
   | { readonly kind: 'failed'; readonly id: number | undefined; readonly message: string };

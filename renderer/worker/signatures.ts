@@ -10,7 +10,9 @@ import {
   readRecord,
   recordPath,
   type Signature,
+  signatureHolds,
   signedOf,
+  verdictOf,
   walkedFrom,
 } from '../../procedures-schema/review/index.ts';
 import { checklistOf, contentHash, writeChecklist } from '../../publishing/index.ts';
@@ -84,8 +86,12 @@ export class SignatureStates {
       const known = this.known.get(file);
       if (known?.record === record.text && holds(known, model, now)) continue;
       if (enough()) return { done: false, news };
-      const { hash, of } = model.inPassing(() => ({ hash: signedName(model, own), of: madeOf(own, facts) }));
-      const state = record.signatures.some((one) => one.hash === hash) ? 'fresh' : 'stale';
+      const { hash, of, verdict } = model.inPassing(() => ({
+        hash: signedName(model, own),
+        of: madeOf(own, facts),
+        verdict: verdictOf(isGuide(own) ? boundIn(own, facts) : [own]),
+      }));
+      const state = record.signatures.some((one) => signatureHolds(one, hash, verdict)) ? 'fresh' : 'stale';
       this.known.set(file, { record: record.text, registers: facts.registers, of, state });
       news = true;
     }

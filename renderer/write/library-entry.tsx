@@ -37,8 +37,20 @@ export const LibraryEntry = memo(function LibraryEntry({ file, number, title, li
         onClick={() => show(file)}
       >
         {number === '' ? null : <span className="entry-number">{number}</span>}
+        {/* Else number and title are heard as one word. */}
+        {number === '' ? null : <span className="said-only">: </span>}
         {line ? <Marks line={line} /> : null}
         <span className="entry-title">{title}</span>
+        {/* Heard after the title, which says what the line is; seen before it, where marks stand in one column. */}
+        {line ? (
+          <span className="said-only">
+            .{' '}
+            {stateSaid(line)
+              .map((one) => one.words)
+              .join(', ')}
+            .{' '}
+          </span>
+        ) : null}
         <span className="entry-state">
           <CountedSaid {...counted} />
         </span>
@@ -53,7 +65,6 @@ function Marks({ line }: { readonly line: DocumentLine }): ReactNode {
     <span className="entry-marks">
       {said.map(({ mark }) => (mark === undefined ? null : <Mark key={mark} name={mark} />))}
       {line.openRemarks ? <span aria-hidden="true">{line.openRemarks}</span> : null}
-      <span className="said-only"> {said.map((one) => one.words).join(', ')}. </span>
     </span>
   );
 }

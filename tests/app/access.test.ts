@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save, sitDown } from '../support/desk.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** WCAG 2.2 levels A and AA by the names axe-core gives them. */
@@ -47,14 +48,8 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
   let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({}, (own) => {
+    ({ browser, desk, page } = own);
   });
 
   /** All of a test is looked at before it fails, so that one run tells of every place. */
@@ -447,6 +442,13 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       await other.page.click('.sheet-text');
       await other.page.keyboard.type('x');
       await other.page.waitForSelector('.head :text-is("1 Text nicht gespeichert")');
+      // What the host says no with is told in it too.
+      const refused = { ok: false, refused: true, error: { message: 'english', said: [['unwritten', 'ENOSPC'], ['textKept']] } };
+      await other.page.route('**/call/file.save', (route) => route.fulfill({ status: 400, json: refused }));
+      await other.page.keyboard.press('Control+s');
+      await other.page.waitForSelector(
+        '.foot [role=status]:has-text("Es konnte nicht geschrieben werden: die Platte ist voll. Sonst wurde nichts geschrieben.")',
+      );
     } finally {
       await other.close();
     }

@@ -1,22 +1,16 @@
 /** A writer without a mouse in a real browser: from opening to a text that is mended, accepted and settled, and every key says so where it has nothing to do. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 
 describe.skipIf(!hasBrowser())('a writer without a mouse', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({}, (own) => {
+    ({ desk, page } = own);
   });
 
   const press = (keys: string) => page.keyboard.press(keys);

@@ -1,22 +1,14 @@
 /** A writer who looks elsewhere and comes back in a real browser: the caret stands where it was, nothing is marked, and no key eats a word. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 
 describe.skipIf(!hasBrowser())('a writer who comes back to a text', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({ noTour: true, opens: 'OM-3140' }, (own) => {
+    ({ desk, page } = own);
   });
 
   const shownText = async () => (await page.innerText('.sheet-text .view-lines')).replaceAll('\u00a0', ' ');

@@ -2,23 +2,17 @@
 import { mkdtempSync, readdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 describe.skipIf(!hasBrowser())('drafting', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
   const data = mkdtempSync(join(tmpdir(), 'handsclear-data-'));
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser, { data });
-    page = desk.page;
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({ data }, (own) => {
+    ({ desk, page } = own);
   });
   const drafted = () => readdirSync(join(desk.folder, 'procedures')).find((name) => name.includes('renew-the-door-gasket')) ?? '';
 

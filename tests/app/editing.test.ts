@@ -1,24 +1,16 @@
 /** A writer at the Edit menu in a real browser: cutting, copying and pasting with the mouse, finding and replacing in the text that is open. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 
 describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({ noTour: true, opens: 'OM-3140' }, (own) => {
+    ({ desk, page } = own);
   });
 
   async function choose(item: string): Promise<void> {

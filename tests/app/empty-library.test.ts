@@ -2,9 +2,10 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { atDesk } from '../support/at-desk.ts';
+import { type Desk, hasBrowser } from '../support/desk.ts';
 
 const SHEETS = ['Findings', 'Walk', 'Ways', 'Coverage', 'Changes', 'Remarks', 'Film', 'Sign-off'] as const;
 const MACHINE = `families:
@@ -16,7 +17,6 @@ models:
 `;
 
 describe.skipIf(!hasBrowser())('in an empty library', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
   const folder = mkdtempSync(join(tmpdir(), 'handsclear-empty-'));
@@ -25,14 +25,10 @@ describe.skipIf(!hasBrowser())('in an empty library', () => {
     for (const own of ['procedures', 'guides', 'figures']) mkdirSync(join(folder, own));
     writeFileSync(join(folder, 'registers/equipment.yaml'), 'families: {}\nmodels: {}\n');
     writeFileSync(join(folder, 'library.yaml'), 'publisher: Orrfen Machines\n');
-    browser = await launch();
-    desk = await sitDown(browser, { folder });
-    page = desk.page;
   });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
-    rmSync(folder, { recursive: true, force: true });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  atDesk({ folder }, (own) => {
+    ({ desk, page } = own);
   });
 
   /** Goes to each view and gives what it says. */

@@ -1,29 +1,23 @@
 /** Pictures that change on disk while a library is open, in a real browser: what shows them is checked again, and printing knows what is there. */
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 import { pictureFile } from '../support/figures.ts';
 
 const PROCEDURE = 'procedures/OM-3160-relief-pressure.md';
 const FIGURE = 'figures/pump-bay.svg';
 
 describe.skipIf(!hasBrowser())('pictures on disk', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-3160")');
-    await checked(page);
+  atDesk({ noTour: true, opens: 'OM-3160' }, (own) => {
+    ({ desk, page } = own);
   });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  beforeAll(async () => {
+    await checked(page);
   });
 
   const at = (own: string): string => join(desk.folder, ...own.split('/'));

@@ -1,27 +1,19 @@
 /** A writer who renames and removes files in a real browser: told what would lead nowhere, and able to have a removed text back. */
 import { existsSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RENAMED = 'procedures/lip.md';
 
 describe.skipIf(!hasBrowser())('a writer at the files', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({ noTour: true, opens: 'OM-3140' }, (own) => {
+    ({ desk, page } = own);
   });
 
   const at = (own: string) => path.join(desk.folder, ...own.split('/'));

@@ -1,26 +1,21 @@
 /** The film of a procedure in a real browser: the script written, a recording compared with the text, its drift in the margin. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { type Desk, hasBrowser } from '../support/desk.ts';
 
 describe.skipIf(!hasBrowser())('a film', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
   let captions = '';
+  atDesk({ opens: 'OM-3140' }, (own) => {
+    ({ desk, page } = own);
+  });
   beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.library .entry:has-text("OM-3140")');
     await page.keyboard.press('Control+2');
     await page.click('.sub button:has-text("Film")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
   });
   const give = (text: string) =>
     page.setInputFiles('.one input[type=file]', { name: 'take.vtt', mimeType: 'text/vtt', buffer: Buffer.from(text) });

@@ -2,8 +2,9 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save, sitDown } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><rect width="10" height="10" fill="#ccc"/></svg>';
@@ -12,16 +13,8 @@ describe.skipIf(!hasBrowser())('a writer at the Insert menu', () => {
   let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({ noTour: true, opens: 'OM-3140' }, (own) => {
+    ({ browser, desk, page } = own);
   });
 
   /** Puts the caret behind it. */

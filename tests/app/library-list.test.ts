@@ -1,30 +1,23 @@
 /** The list of the library at a glance: by guide, and beside each document its verdict, its signature and its open remarks, also without a mouse. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 
 const GUIDE = 'guides/OM-8010-leveller-and-baler.md';
 
 describe.skipIf(!hasBrowser())('the list of the library', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({ opens: 'OM-3140' }, (own) => {
+    ({ desk, page } = own);
   });
 
   const lip = () => page.locator('.library .entry:has-text("OM-3140")').first();
   /** What somebody hears of the line. */
-  const heard = () => lip().locator('.said-only').innerText();
+  const heard = () => lip().locator('.said-only').last().innerText();
   const marks = () => lip().locator('.entry-marks svg').count();
   const caption = () => page.innerText('.library-caption');
 
@@ -44,6 +37,9 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
   test('of a procedure: proved and signed by nobody, by shape and in words', async () => {
     expect(await marks()).toBe(2);
     expect(await heard()).toMatch(/proved, nobody has signed/);
+    // The title says which line it is, so it comes before all that is said of it.
+    const name = /^OM-3140 ?: Check the lip cylinder for drift and renew its seal ?\. proved, nobody has signed/;
+    expect(await page.getByRole('button', { name }).count()).toBe(1);
     await lip().hover();
     await expect.poll(caption).toMatch(/OM-3140\s+proved\s+nobody has signed/);
   });

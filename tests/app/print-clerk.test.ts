@@ -3,26 +3,20 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { root } from '../../cli/setup.mjs';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 import { hasTool } from '../support/tools.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 
 describe.skipIf(!hasBrowser())('the field office', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  atDesk({}, (own) => {
+    ({ desk, page } = own);
   });
   /** The path that the foot of the page says was written. */
   async function written(): Promise<string> {
@@ -242,6 +236,12 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     expect(await page.locator('.batch li input:checked').count()).toBe(1);
     await page.click('.batch button:has-text("all")');
     for (const guide of ['OM-8010', 'OM-8020']) await page.uncheck(`.batch li:has-text("${guide}") input`);
+    // How far the document at hand is stands there too short to be waited for.
+    await page.evaluate(`{
+      window.pagesTold = [];
+      const look = () => window.pagesTold.push(...(/page [0-9]+ of [0-9]+/.exec(document.querySelector('.writing-line')?.textContent ?? '') ?? []));
+      new MutationObserver(look).observe(document.body, { subtree: true, childList: true, characterData: true });
+    }`);
     await page.click('.batch button.main');
     // It goes on, and is told of, whatever view is shown.
     await page.waitForSelector('.writing-line progress');
@@ -252,6 +252,7 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await page.keyboard.press('Control+2');
     await page.waitForSelector('.writing-line :text("18 of 19 documents are written.")', { timeout: 60_000 });
     expect(await page.innerText('.writing-line')).toMatch(/1 is not written/);
+    expect(await page.evaluate<number>('window.pagesTold.length')).toBeGreaterThan(0);
     await page.click('.writing-line summary');
     expect(await page.locator('.writing-line li').count()).toBe(19);
     const told = await page.innerText('.writing-line ul');

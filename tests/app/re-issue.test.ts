@@ -3,22 +3,22 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../cli/setup.mjs';
-import { checked, type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser } from '../support/desk.ts';
 
 const SHOES = 'figures/guide-shoes.svg';
 const TOOLS = 'registers/tools.yaml';
 
 describe.skipIf(!hasBrowser())('whoever prints the next issue', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
+  atDesk({}, (own) => {
+    ({ desk, page } = own);
+  });
   beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
     const git = (...words: string[]) =>
       execFileSync('git', ['-c', 'user.name=A Writer', '-c', 'user.email=writer@example.com', ...words], { cwd: desk.folder });
     git('init', '-q');
@@ -34,10 +34,6 @@ describe.skipIf(!hasBrowser())('whoever prints the next issue', () => {
     put('guides/OM-8010-leveller-and-baler.md', 'Read the pages on safety before', 'Read all pages on safety before');
     git('commit', '-q', '-a', '-m', 'Issue B');
     await checked(page);
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
   });
   const choose = (label: string, option: string | { label: string }) =>
     page.locator(`.settings label:has-text("${label}") select`).first().selectOption(option);

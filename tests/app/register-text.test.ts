@@ -1,22 +1,17 @@
 /** Help while writing in a register, in a real browser: names offered, told on resting, and its words inked by what they are. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { type Desk, hasBrowser } from '../support/desk.ts';
 
 describe.skipIf(!hasBrowser())('a writer in a register', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.library .entry:has-text("Equipment")');
-    await page.waitForSelector('.sheet-entries .view-line');
+  atDesk({ opens: 'Equipment' }, (own) => {
+    ({ desk, page } = own);
   });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  beforeAll(async () => {
+    await page.waitForSelector('.sheet-entries .view-line');
   });
 
   test('sees keys and values in different inks', async () => {

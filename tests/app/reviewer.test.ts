@@ -3,9 +3,10 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RECORD = 'review/OM-3140.yaml';
@@ -13,13 +14,12 @@ const EQUIPMENT = 'registers/equipment.yaml';
 const GUIDE = 'guides/OM-8010-leveller-and-baler.md';
 
 describe.skipIf(!hasBrowser())('a reviewer', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
+  atDesk({}, (own) => {
+    ({ desk, page } = own);
+  });
   beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
     // The library as a maker keeps it, with a first issue; what lies on disk now is the draft of the next.
     const git = (...words: string[]) =>
       execFileSync('git', ['-c', 'user.name=A Writer', '-c', 'user.email=writer@example.com', ...words], { cwd: desk.folder });
@@ -33,10 +33,6 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     writeFileSync(join(desk.folder, LIP), draft);
     await page.waitForSelector('.counts.state-error');
     await page.click('.library .entry:has-text("OM-3140")');
-  });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
   });
   const sheet = (name: string) => page.click(`.sub button:has-text("${name}")`);
 
@@ -210,9 +206,13 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(2);
     writeFileSync(join(desk.folder, EQUIPMENT), register);
     await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(1);
-    // One that names no verdict was given for the words alone.
-    writeFileSync(join(desk.folder, RECORD), desk.onDisk(RECORD).replace(/\n {4}verdict: "refuted"/g, ''));
+    // One that names no verdict was given for the words alone, and does not hold of what it names either.
+    const record = desk.onDisk(RECORD);
+    writeFileSync(join(desk.folder, RECORD), record.replace(/\n {4}verdict: "refuted"/g, ''));
     await page.waitForSelector('.signatures li.stale:has-text("given for the words alone")');
+    await page.waitForSelector('.signatures li.stale:has-text("it carries no verdict of the proof")');
+    writeFileSync(join(desk.folder, RECORD), record);
+    await expect.poll(() => page.locator('.signatures li.stale').count()).toBe(1);
   });
 
   test('finding says how many places of a text it did not list, and lists them when asked', async () => {

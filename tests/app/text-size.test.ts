@@ -1,23 +1,17 @@
 /** The text of Write larger and smaller in a real browser: lines, labels and notes keep together, and the size is remembered. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { type Desk, hasBrowser } from '../support/desk.ts';
 
 describe.skipIf(!hasBrowser())('the size of the text', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser, { width: 1600, height: 900 });
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-5110")');
-    await page.waitForSelector('.notes .reading');
+  atDesk({ width: 1600, height: 900, noTour: true, opens: 'OM-5110' }, (own) => {
+    ({ desk, page } = own);
   });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  beforeAll(async () => {
+    await page.waitForSelector('.notes .reading');
   });
 
   const pixels = (own: Page, place: string, property: string) =>

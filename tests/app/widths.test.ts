@@ -1,26 +1,20 @@
 /** How Write shares the width of the window between list, text, notes and page, on the screens that desks have. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Desk, hasBrowser, launch, sitDown } from '../support/desk.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../support/at-desk.ts';
+import { type Desk, hasBrowser } from '../support/desk.ts';
 
 /** CSS pixels: about 50 and 90 letters of the text. */
 const [SHORTEST, LONGEST] = [350, 660];
 
 describe.skipIf(!hasBrowser())('the width of the window', () => {
-  let browser: Browser;
   let desk: Desk;
   let page: Page;
-  beforeAll(async () => {
-    browser = await launch();
-    desk = await sitDown(browser);
-    page = desk.page;
-    await page.click('.tour button:has-text("Not now")');
-    await page.click('.library .entry:has-text("OM-3140")');
-    await page.waitForSelector('.proof canvas');
+  atDesk({ noTour: true, opens: 'OM-3140' }, (own) => {
+    ({ desk, page } = own);
   });
-  afterAll(async () => {
-    await desk?.close();
-    await browser?.close();
+  beforeAll(async () => {
+    await page.waitForSelector('.proof canvas');
   });
 
   const box = async (place: string) => {

@@ -11,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import { inlineOf, scopeOf } from '../../publishing/compose/index.ts';
 import { quoteMarks } from '../../publishing/compose/quote-marks.ts';
-import { guideBook, type Printed, printBook, procedureBook } from '../../publishing/index.ts';
+import { guideBook, type Printed, printBook, printSheets, procedureBook } from '../../publishing/index.ts';
 import { type Sample, sample } from '../support/sample.ts';
 import { hasTool } from '../support/tools.ts';
 
@@ -36,6 +36,21 @@ beforeAll(async () => {
   keep('single', printBook(procedureBook(first, it.input, { paper: 'letter' }), it.fonts), [first]);
   keep('draft', printBook(procedureBook(first, { ...it.input, draft: true }), it.fonts), []);
   keep('model', printBook(procedureBook(first, { ...it.input, model: 'DL-20' }), it.fonts), []);
+});
+
+test('each page is told when it is written, and nothing of the bytes is otherwise for it', () => {
+  const told: string[] = [];
+  const { made } = printed.get('single') as { made: Printed };
+  const first = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as ProcedureFacts;
+  const again = printBook(procedureBook(first, it.input, { paper: 'letter' }), it.fonts, {
+    written: (page, of) => told.push(`${page} of ${of}`),
+  });
+  expect(told).toEqual(Array.from({ length: made.pages }, (_, index) => `${index + 1} of ${made.pages}`));
+  expect(Buffer.compare(again.bytes, made.bytes)).toBe(0);
+  // Of folded sheets the pages are told too, not the sheets.
+  const pages: number[] = [];
+  const folded = printSheets(procedureBook(first, it.input), it.fonts, { kind: 'booklet', sheet: 'a4' }, (page) => pages.push(page));
+  expect(pages).toEqual(Array.from({ length: folded.pages }, (_, index) => index + 1));
 });
 
 const run = (program: string, ...words: string[]): string => {

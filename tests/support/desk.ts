@@ -40,7 +40,7 @@ export interface Desk {
   close(): Promise<void>;
 }
 
-interface Options {
+export interface Options {
   readonly width?: number;
   readonly height?: number;
   readonly data?: string;

@@ -10,6 +10,7 @@ export {
   type JournalEntry,
   type PageMenu,
 } from './records.ts';
+export { inWords, isFault, type Refusals, refusalsInEnglish, type Said } from './refusals.ts';
 export { Refused } from './refused.ts';
 export { SETTINGS, type SettingName, type Settings, soundSettings } from './settings.ts';
 export { misfit, type Of, type Shape } from './shape.ts';

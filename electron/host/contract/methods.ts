@@ -35,9 +35,11 @@ export const METHODS = {
   'library.create': { ask: { folder: 'text', name: 'text', publisher: 'text' }, answer: { folder: 'text' }, writes: true },
   'library.read': {
     ask: LIBRARY,
-    answer: { files: [HOST_FILE], paths: ['text'], refusals: [{ path: 'text', message: 'text' }] },
+    answer: { files: [HOST_FILE], paths: ['text'], refusals: [{ path: 'text', said: ['text'] }] },
     writes: false,
   },
+  /** Names the state of all files that are no texts, by size and time, without reading them. */
+  'library.stamp': { ask: LIBRARY, answer: { stamp: 'text' }, writes: false },
   /** The system's own dialog; no folder: the user thought better of it. */
   'folder.choose': { ask: { title: 'text' }, answer: { folder: 'text?' }, writes: false },
   /** Folders below the user's own; without a folder, where to begin. No `parent`: one cannot go further up. */
@@ -83,13 +85,7 @@ export const METHODS = {
   },
   /** Base64 by face. */
   'fonts.read': { ask: NOTHING, answer: { faces: ['by name', 'text'] }, writes: false },
-  /** Newest first. */
-  'history.list': {
-    ask: FILE,
-    answer: { revisions: [{ id: 'text', date: 'text', author: 'text', subject: 'text' }] },
-    writes: false,
-  },
-  /** As `history.list`, and of all that the document is read with: a register may change what it says. */
+  /** Of a document and of all that it is read with, newest first: a register may change what it says. */
   'history.around': {
     ask: FILE,
     answer: { revisions: [{ id: 'text', date: 'text', author: 'text', subject: 'text' }] },
@@ -99,7 +95,6 @@ export const METHODS = {
   'history.library': { ask: { library: 'text', revision: 'text' }, answer: { texts: ['by name', 'text'] }, writes: false },
   /** Base64 of every figure of that revision, by path; null: as the disk holds it now. */
   'history.figures': { ask: { library: 'text', revision: 'text' }, answer: { figures: ['by name', 'text or null'] }, writes: false },
-  'history.read': { ask: { ...FILE, revision: 'text' }, answer: { text: 'text' }, writes: false },
   'settings.read': { ask: NOTHING, answer: { settings: SETTINGS_KEPT }, writes: false },
   'settings.write': { ask: { name: 'text', value: 'text' }, answer: { settings: SETTINGS_KEPT }, writes: true },
   /** Opaque to the host, and gone without notice; null: work it out. The name tells the kind and the version of what is kept. */

@@ -11,8 +11,8 @@ export interface Disk {
   /** The path style of this disk. */
   readonly path: Pick<typeof path, 'sep' | 'join' | 'relative' | 'isAbsolute'>;
   readonly list: (folder: string) => Promise<readonly Entry[]>;
-  /** Follows links. Size in bytes. */
-  readonly stat: (file: string) => Promise<{ readonly kind: Entry['kind']; readonly size: number }>;
+  /** Follows links. Size in bytes; when it was last written, in milliseconds, where the disk says. */
+  readonly stat: (file: string) => Promise<{ readonly kind: Entry['kind']; readonly size: number; readonly written?: number }>;
   readonly real: (file: string) => Promise<string>;
   readonly read: (file: string) => Promise<Uint8Array>;
 }
@@ -34,7 +34,7 @@ export const nodeDisk: Disk = {
   list: async (folder) => (await readdir(folder, { withFileTypes: true })).map((entry) => ({ name: entry.name, kind: kindOf(entry) })),
   stat: async (file) => {
     const found = await stat(file);
-    return { kind: kindOf(found), size: found.size };
+    return { kind: kindOf(found), size: found.size, written: found.mtimeMs };
   },
   real: (file) => realpath(file),
   read: (file) => readFile(file),

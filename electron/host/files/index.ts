@@ -10,6 +10,7 @@ export {
   type Refusal,
   readFigure,
   readLibrary,
+  stampsOf,
   type TextFile,
 } from './library.ts';
 export { isOther, isRead, isText, isWritable } from './places.ts';

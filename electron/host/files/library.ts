@@ -2,6 +2,7 @@
  * Reads a library folder: its texts, and the names of its figures. Never reads outside the folder: a link that leads out is refused
  * by name. Whether what it read is right is for the core.
  */
+import { inWords, type Said } from '../contract/index.ts';
 import { decode } from './decode.ts';
 import { type Disk, type Entry, nodeDisk } from './disk.ts';
 import { isFolder, isOther, isText } from './places.ts';
@@ -18,6 +19,8 @@ export interface Refusal {
   readonly line: number;
   readonly column: number;
   readonly message: string;
+  /** The same by name, for whoever says it in another language. */
+  readonly said: Said;
   readonly expected: string;
 }
 
@@ -48,6 +51,26 @@ export async function readLibrary(folder: string, disk: Disk = nodeDisk): Promis
     for (const text of await Promise.all(batch.map((path) => readText(root, path, disk, refusals)))) if (text) texts.push(text);
   }
   return { root, texts, paths: found, refusals: refusals.sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)) };
+}
+
+/**
+ * A line for each file that is no text, with its size and when it was written: tells two states of a library's pictures apart without reading one. Texts
+ * are told apart by what stands in them.
+ */
+export async function stampsOf(folder: string, disk: Disk = nodeDisk): Promise<readonly string[]> {
+  const root = await disk.real(folder);
+  const others = (await walk(root, disk, [])).filter((path) => !isText(path));
+  const out: string[] = [];
+  for (let from = 0; from < others.length; from += AT_ONCE)
+    out.push(
+      ...(await Promise.all(
+        others.slice(from, from + AT_ONCE).map(async (path) => {
+          const found = await disk.stat(disk.path.join(root, ...path.split('/'))).catch(() => undefined);
+          return `${path} ${found?.size ?? ''} ${found?.written ?? ''}`;
+        }),
+      )),
+    );
+  return out;
 }
 
 /** The bytes of one figure, or undefined when it is missing, too large or outside the library. */
@@ -86,7 +109,7 @@ async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<stri
     try {
       entries = await disk.list(disk.path.join(root, ...folder.split('/').filter(Boolean)));
     } catch (error) {
-      refusals.push(refuse(folder, `The folder cannot be read: ${reason(error)}.`, 'A folder that you may read.'));
+      refusals.push(refuse(folder, ['folderShut', codeOf(error)], 'A folder that you may read.'));
       return;
     }
     for (const entry of [...entries].sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))) {
@@ -96,16 +119,13 @@ async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<stri
       const kind = entry.kind === 'link' ? await behindLink(root, path, disk, refusals) : entry.kind;
       if (kind === 'folder') {
         if (depth >= DEEPEST)
-          refusals.push(
-            refuse(path, `The folder lies more than ${DEEPEST} levels deep.`, 'Fewer levels; a link that leads back to itself?'),
-          );
+          refusals.push(refuse(path, ['folderDeep', String(DEEPEST)], 'Fewer levels; a link that leads back to itself?'));
         else await visit(path, depth + 1);
       } else if (kind === 'file' && (isText(path) || isOther(path))) out.push(path);
     }
   };
   await visit('', 0);
-  if (out.length >= MOST_FILES)
-    refusals.push(refuse('library.yaml', `The library holds more than ${MOST_FILES} files; the rest was not read.`, 'A smaller library.'));
+  if (out.length >= MOST_FILES) refusals.push(refuse('library.yaml', ['manyFiles', String(MOST_FILES)], 'A smaller library.'));
   return out.sort();
 }
 
@@ -114,9 +134,9 @@ async function behindLink(root: string, path: string, disk: Disk, refusals: Refu
   try {
     const real = await disk.real(disk.path.join(root, ...path.split('/')));
     if (isInside(root, real, disk)) return (await disk.stat(real)).kind;
-    refusals.push(refuse(path, 'This is a link to a place outside the library, and was not read.', 'The file itself, inside the library.'));
+    refusals.push(refuse(path, ['linkOut'], 'The file itself, inside the library.'));
   } catch (error) {
-    refusals.push(refuse(path, `This link leads nowhere: ${reason(error)}.`, 'The file itself, or a link to a file of the library.'));
+    refusals.push(refuse(path, ['linkNowhere', codeOf(error)], 'The file itself, or a link to a file of the library.'));
   }
   return undefined;
 }
@@ -127,53 +147,33 @@ async function readText(root: string, path: string, disk: Disk, refusals: Refusa
     const { size } = await disk.stat(file);
     if (size > LARGEST_TEXT) {
       const megabytes = Math.ceil(size / 1_000_000);
-      refusals.push(
-        refuse(path, `The file is ${megabytes} MB long and was not read.`, `A text of at most ${LARGEST_TEXT / 1_000_000} MB.`),
-      );
+      refusals.push(refuse(path, ['fileLong', String(megabytes)], `A text of at most ${LARGEST_TEXT / 1_000_000} MB.`));
       return undefined;
     }
     const decoded = decode(await disk.read(file));
     if (decoded.kind === 'text') return { path, text: decoded.text };
     if (decoded.kind === 'damaged') {
       const byte = `0x${decoded.byte.toString(16).toUpperCase().padStart(2, '0')}`;
-      refusals.push(
-        refuse(
-          path,
-          `The file is not UTF-8 text: the byte ${byte} means nothing here.`,
-          'The file saved again as UTF-8.',
-          decoded.line,
-          decoded.column,
-        ),
-      );
+      refusals.push(refuse(path, ['fileDamaged', byte], 'The file saved again as UTF-8.', decoded.line, decoded.column));
       return { path, text: decoded.text };
     }
     refusals.push(
       decoded.kind === 'utf-16'
-        ? refuse(path, 'The file is UTF-16 text and was not read.', 'The file saved again as UTF-8.')
-        : refuse(path, 'The file is not text and was not read.', 'A text file in UTF-8.'),
+        ? refuse(path, ['fileUtf16'], 'The file saved again as UTF-8.')
+        : refuse(path, ['fileNoText'], 'A text file in UTF-8.'),
     );
   } catch (error) {
-    refusals.push(refuse(path, `The file cannot be read: ${reason(error)}.`, 'A file that you may read.'));
+    refusals.push(refuse(path, ['fileShut', codeOf(error)], 'A file that you may read.'));
   }
   return undefined;
 }
 
-function refuse(path: string, message: string, expected: string, line = 1, column = 1): Refusal {
-  return { path, line, column, message, expected };
+function refuse(path: string, said: Said, expected: string, line = 1, column = 1): Refusal {
+  return { path, line, column, said, message: inWords([said]), expected };
 }
 
-const REASONS: Readonly<Record<string, string>> = {
-  EACCES: 'permission denied',
-  EPERM: 'permission denied',
-  ENOENT: 'it is not there',
-  ELOOP: 'it leads back to itself',
-  EIO: 'the disk reports a fault',
-  EBUSY: 'another program holds it',
-  EMFILE: 'too many files are open',
-};
-
-/** The system's code in words, without its paths. */
-function reason(error: unknown): string {
+/** The system's own name of what went wrong; '' where it has none. */
+function codeOf(error: unknown): string {
   const code = (error as { code?: unknown } | undefined)?.code;
-  return (typeof code === 'string' ? REASONS[code] : undefined) ?? (typeof code === 'string' ? code : 'unknown reason');
+  return typeof code === 'string' ? code : '';
 }

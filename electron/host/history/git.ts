@@ -1,4 +1,4 @@
-/** Earlier texts of a file, and figures, where the library stands under git. Reads only; runs nothing that the repository configures, and fetches nothing. */
+/** Earlier texts and figures where the library stands under git. Reads only; runs nothing that the repository configures, and fetches nothing. */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
@@ -77,14 +77,7 @@ export async function revisionsOf(root: string, ...paths: readonly string[]): Pr
 }
 
 function assertRevision(revision: string): void {
-  if (!/^([0-9a-f]{40}|[0-9a-f]{64})$/.test(revision)) throw new Refused('This is no revision.');
-}
-
-export async function textAt(root: string, path: string, revision: string): Promise<string> {
-  assertRevision(revision);
-  return git(root, ['show', '--no-color', '--no-ext-diff', '--no-textconv', `${revision}:./${path}`]).catch(() => {
-    throw new Refused('That revision does not hold this file.');
-  });
+  if (!/^([0-9a-f]{40}|[0-9a-f]{64})$/.test(revision)) throw new Refused(['odd', 'This is no revision.']);
 }
 
 /** All texts of one library together, or its figures that changed, at most. */
@@ -136,7 +129,7 @@ interface Blob {
 async function blobsAt(root: string, revision: string, wanted: (path: string, size: number) => boolean): Promise<readonly Blob[]> {
   assertRevision(revision);
   const listed = await git(root, ['ls-tree', '-r', '-z', '-l', revision]).catch(() => {
-    throw new Refused('That revision does not hold this library.');
+    throw new Refused(['notThen']);
   });
   return listed.split('\0').flatMap((line) => {
     const [, id = '', size = '', path = ''] = /^100\d{3} blob ([0-9a-f]+) +(\d+)\t(.+)$/s.exec(line) ?? [];
@@ -148,7 +141,7 @@ async function blobsAt(root: string, revision: string, wanted: (path: string, si
 async function contentsOf(root: string, blobs: readonly Blob[]): Promise<Uint8Array[]> {
   if (blobs.length === 0) return [];
   const all = blobs.reduce((sum, { size }) => sum + size, 0);
-  if (all > LARGEST_LIBRARY) throw new Refused('That revision is too large to be compared.');
+  if (all > LARGEST_LIBRARY) throw new Refused(['thenTooLarge']);
   const running = run('git', ['-C', root, ...QUIET, 'cat-file', '--batch'], {
     encoding: 'buffer',
     maxBuffer: all + blobs.length * 200 + 1_000,
@@ -158,14 +151,13 @@ async function contentsOf(root: string, blobs: readonly Blob[]): Promise<Uint8Ar
   });
   running.child.stdin?.end(blobs.map(({ id }) => `${id}\n`).join(''));
   const { stdout } = await running.catch(() => {
-    throw new Refused('That revision could not be read.');
+    throw new Refused(['thenUnread']);
   });
   let at = 0;
   return blobs.map(({ id, size }) => {
     const head = `${id} blob ${size}\n`;
     // Objects of a clone that holds only some of them are not fetched.
-    if (stdout.subarray(at, at + head.length).toString('latin1') !== head)
-      throw new Refused('That revision is not whole on this computer.');
+    if (stdout.subarray(at, at + head.length).toString('latin1') !== head) throw new Refused(['thenNotWhole']);
     const from = at + head.length;
     at = from + size + 1;
     return stdout.subarray(from, from + size);

@@ -1,2 +1,2 @@
-/** Earlier texts of a file, and of a library. Exports only. */
-export { figuresAt, type Revision, revisionNamed, revisionsOf, textAt, textsAt } from './git.ts';
+/** Earlier states of a library. Exports only. */
+export { figuresAt, type Revision, revisionNamed, revisionsOf, textsAt } from './git.ts';

@@ -176,7 +176,7 @@ export class Journal {
   }
 
   private file(root: string, window: string): string {
-    if (!SAFE.test(window)) throw new Refused('This is no name of a window.');
+    if (!SAFE.test(window)) throw new Refused(['odd', 'This is no name of a window.']);
     return path.join(this.folderOf(root), `${window}${ENDING}`);
   }
 }

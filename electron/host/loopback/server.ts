@@ -88,7 +88,7 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
     const ask = await bodyOf(request);
     const reply = ask.ok
       ? await replyTo(service, method, ask.value, WINDOW.test(window) ? window : '')
-      : { ok: false as const, refused: true, error: { message: ask.message } };
+      : { ok: false as const, refused: true, error: { message: ask.message, said: [['odd', ask.message]] as const } };
     response
       .writeHead(reply.ok ? 200 : reply.refused ? 400 : 500, { ...PAGE_HEADERS, 'content-type': 'application/json' })
       .end(JSON.stringify(reply));

@@ -11,13 +11,12 @@ import { unfitPath } from './names.ts';
  */
 export async function insideLibrary(root: string, own: string, allowed: (own: string) => boolean): Promise<string> {
   const unfit = unfitPath(own);
-  if (unfit !== undefined || !allowed(own))
-    throw new Refused(`"${own}" is no place in a library where this may be written.${unfit === undefined ? '' : ` ${unfit}`}`);
+  if (unfit !== undefined || !allowed(own)) throw new Refused(['noPlace', own], ...(unfit === undefined ? [] : [unfit]));
   const file = path.join(root, ...own.split('/'));
   const real = await realOf(file);
-  if (!isInside(root, real)) throw new Refused(`"${own}" leads out of the library by a link.`);
+  if (!isInside(root, real)) throw new Refused(['leadsOut', own]);
   const way = path.relative(root, real).split(path.sep).join('/');
-  if (unfitPath(way) !== undefined || !allowed(way)) throw new Refused(`"${own}" is a link to "${way}", where this may not be written.`);
+  if (unfitPath(way) !== undefined || !allowed(way)) throw new Refused(['linkElsewhere', own, way]);
   return real;
 }
 

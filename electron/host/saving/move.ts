@@ -21,7 +21,7 @@ export async function renameFile(
   const sameButCase = from.toLowerCase() === to.toLowerCase();
   const twin = await twinOf(root, to);
   if (!(sameButCase && twin === from) && (twin !== undefined || (await disk.modeOf(target)) !== undefined))
-    throw new Refused(`${twin ?? to} is there already; nothing was renamed. Choose another name.`);
+    throw new Refused(['thereAlready', twin ?? to]);
   await disk.makeFolder(path.dirname(target));
   await renamePatiently(source, target, disk);
   await disk.flushFolder(path.dirname(target));
@@ -32,7 +32,7 @@ export async function renameFile(
 /** Null: done, or it was gone already. */
 export async function removeFile(root: string, own: string, base: string, disk: WriteDisk): Promise<Conflict | null> {
   const file = await insideLibrary(root, own, isWritable);
-  if (own.toLowerCase() === 'library.yaml') throw new Refused('Without library.yaml the folder is no library; it was not removed.');
+  if (own.toLowerCase() === 'library.yaml') throw new Refused(['libraryFile']);
   const there = await stateOf(file, disk);
   if (there.hash === null) return null;
   if (there.hash !== base) return { path: own, ...there };

@@ -1,18 +1,11 @@
-/** Earlier texts of a file and of a library, over the contract. */
-import { figuresAt, revisionsOf, textAt, textsAt } from '../history/index.ts';
+/** Earlier states of a library, over the contract. */
+import { figuresAt, revisionsOf, textsAt } from '../history/index.ts';
 import { insideLibrary } from '../saving/index.ts';
 import type { Handlers, Inner } from './inner.ts';
 
 const any = (): boolean => true;
 
-export const earlier = (
-  host: Inner,
-): Pick<Handlers, 'history.list' | 'history.around' | 'history.library' | 'history.figures' | 'history.read'> => ({
-  'history.list': async ({ library, path }) => {
-    const root = host.rootOf(library);
-    await insideLibrary(root, path, any);
-    return { revisions: await revisionsOf(root, path) };
-  },
+export const earlier = (host: Inner): Pick<Handlers, 'history.around' | 'history.library' | 'history.figures'> => ({
   'history.around': async ({ library, path }) => {
     const root = host.rootOf(library);
     await insideLibrary(root, path, any);
@@ -24,10 +17,5 @@ export const earlier = (
   'history.figures': async ({ library, revision }) => {
     const figures = Object.entries(await figuresAt(host.rootOf(library), revision));
     return { figures: Object.fromEntries(figures.map(([path, bytes]) => [path, bytes && Buffer.from(bytes).toString('base64')])) };
-  },
-  'history.read': async ({ library, path, revision }) => {
-    const root = host.rootOf(library);
-    await insideLibrary(root, path, any);
-    return { text: await textAt(root, path, revision) };
   },
 });

@@ -11,8 +11,7 @@ import type { Inner } from './inner.ts';
 export async function usesOfFigure(host: Inner, root: string, figure: string): Promise<readonly string[]> {
   const name = plain(figure.slice(figure.lastIndexOf('/') + 1));
   const { texts, paths, refusals } = await readLibrary(root);
-  if (refusals.length > 0)
-    throw new Refused(`${refusals[0]?.path} could not be read, so it is not known whether something shows ${figure}.`);
+  if (refusals.length > 0) throw new Refused(['usesUnread', refusals[0]?.path ?? '', figure]);
   const uses = new Set<string>();
   const look = (path: string, text: string): void => {
     if (plain(text).includes(name)) uses.add(path);

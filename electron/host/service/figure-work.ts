@@ -24,7 +24,7 @@ export function figureWork(host: Inner): Work {
     'figure.read': async ({ library, path }) => {
       const root = host.rootOf(library);
       const bytes = isOther(path) && unfitPath(path) === undefined ? await readFigure(root, path) : undefined;
-      if (bytes === undefined) throw new Refused(`${path} is not there, is too large, or lies outside the library.`);
+      if (bytes === undefined) throw new Refused(['noFigure', path]);
       return { base64: Buffer.from(bytes).toString('base64') };
     },
 
@@ -38,10 +38,10 @@ export function figureWork(host: Inner): Work {
           const there = await host.disk.read(file);
           if (there !== undefined && Buffer.from(there).equals(bytes)) return false;
           const twin = await twinOf(root, path);
-          if (twin !== undefined) throw new Refused(`${twin} is another figure of that name. Give this one another name.`);
+          if (twin !== undefined) throw new Refused(['otherFigure', twin]);
           return writeWhole(file, bytes, host.disk);
         })
-        .catch(fault('The figure was not added.'));
+        .catch(fault(['figureNotAdded']));
       const known = added.get(nameIn(root, path));
       if (known && !fresh) known.by.add(caller);
       else if (fresh) added.set(nameIn(root, path), { hash: hashOf(bytes), by: new Set([caller]) });
@@ -52,22 +52,22 @@ export function figureWork(host: Inner): Work {
       const root = host.rootOf(library);
       const own = added.get(nameIn(root, path));
       // Windows without a name cannot be told apart.
-      if (caller === '' || !own?.by.has(caller)) throw new Refused(`${path} was not added by this window. It stays in the library.`);
-      if (own.by.size > 1) throw new Refused(`${path} was put in by another window too. It stays in the library.`);
+      if (caller === '' || !own?.by.has(caller)) throw new Refused(['figureNotOurs', path]);
+      if (own.by.size > 1) throw new Refused(['figureTwice', path]);
       const file = await insideLibrary(root, path, isNewFigure);
       // In its turn, so that no text that refers to it is saved between the look and the deed.
       const usedIn = await host.turns
         .run(root, async () => {
           const there = await host.disk.read(file);
           if (there === undefined) return [];
-          if (hashOf(there) !== own.hash) throw new Refused(`${path} was changed since it was added.`);
+          if (hashOf(there) !== own.hash) throw new Refused(['figureChanged', path]);
           const uses = await usesOfFigure(host, root, path);
           if (uses.length > 0) return uses;
           await host.disk.remove(file);
           await host.disk.flushFolder(dirname(file));
           return [];
         })
-        .catch(fault('The figure stays in the library.'));
+        .catch(fault(['figureStays']));
       if (usedIn.length === 0) added.delete(nameIn(root, path));
       return { removed: usedIn.length === 0, usedIn };
     },

@@ -6,8 +6,6 @@ import { fault } from './inner.ts';
 
 type Work = Pick<Handlers, 'file.save' | 'file.read' | 'file.rename' | 'file.remove'>;
 
-const KEPT = 'Nothing else was written. Your text is kept in this window. Mend what is in the way and save again.';
-
 export const fileWork = (host: Inner): Work => ({
   'file.save': async ({ library, window, files }, caller) => {
     const root = host.rootOf(library);
@@ -16,7 +14,7 @@ export const fileWork = (host: Inner): Work => ({
       // A journal that cannot be written must not keep the text from being saved.
       await host.journal.sending(root, window, files).catch(() => undefined);
     }
-    return host.turns.run(root, () => saveFiles(root, files, host.disk)).catch(fault(KEPT));
+    return host.turns.run(root, () => saveFiles(root, files, host.disk)).catch(fault(['textKept']));
   },
 
   'file.read': async ({ library, path }) => {
@@ -26,13 +24,13 @@ export const fileWork = (host: Inner): Work => ({
 
   'file.rename': async ({ library, ...ask }) => {
     const root = host.rootOf(library);
-    const conflict = await host.turns.run(root, () => renameFile(root, ask, host.disk)).catch(fault('The file has its old name.'));
+    const conflict = await host.turns.run(root, () => renameFile(root, ask, host.disk)).catch(fault(['oldName']));
     return { conflict };
   },
 
   'file.remove': async ({ library, path, base }) => {
     const root = host.rootOf(library);
-    const conflict = await host.turns.run(root, () => removeFile(root, path, base, host.disk)).catch(fault('The file is still there.'));
+    const conflict = await host.turns.run(root, () => removeFile(root, path, base, host.disk)).catch(fault(['stillThere']));
     return { conflict };
   },
 });

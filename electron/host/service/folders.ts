@@ -12,7 +12,7 @@ export async function listFolders(host: Inner, asked: string | undefined): Promi
   if (asked === undefined) return { folders: await Promise.all(starts.map(shown)) };
   const folder = await allowedFolder(host, asked);
   const entries = await readdir(folder, { withFileTypes: true }).catch(() => {
-    throw new Refused(`"${folder}" cannot be read.`);
+    throw new Refused(['folderUnread', folder]);
   });
   const names = entries
     .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
@@ -27,7 +27,7 @@ export async function listFolders(host: Inner, asked: string | undefined): Promi
 /** Its real path. Refuses a folder that was neither picked in the system's dialog nor lies where listing begins. */
 export async function allowedFolder(host: Inner, asked: string): Promise<string> {
   const folder = path.isAbsolute(asked) ? await realpath(asked).catch(() => undefined) : undefined;
-  if (folder === undefined) throw new Refused(`There is no folder "${asked}".`);
+  if (folder === undefined) throw new Refused(['noFolder', asked]);
   const picked = await Promise.all([...host.chosen].map((one) => realpath(one).catch(() => undefined)));
   const hidden = (start: string): boolean =>
     path
@@ -35,8 +35,7 @@ export async function allowedFolder(host: Inner, asked: string): Promise<string>
       .split(path.sep)
       .some((part) => part.startsWith('.'));
   const starts = [...(await startsOf(host)), ...picked.filter((one) => one !== undefined)];
-  if (!starts.some((start) => start === folder || (isInside(start, folder) && !hidden(start))))
-    throw new Refused(`"${asked}" lies outside your own folders. Start Handsclear with that folder to open it.`);
+  if (!starts.some((start) => start === folder || (isInside(start, folder) && !hidden(start)))) throw new Refused(['folderOutside', asked]);
   return folder;
 }
 

@@ -2,7 +2,7 @@
 
 import type { Cache } from '../cache/index.ts';
 import type { Settings } from '../contract/index.ts';
-import { type HostEvent, type MethodName, type Methods, type PageMenu, Refused } from '../contract/index.ts';
+import { type HostEvent, isFault, type MethodName, type Methods, type PageMenu, Refused, type Said } from '../contract/index.ts';
 import type { Journal } from '../journal/index.ts';
 import type { Kept, RecentLibraries } from '../kept/index.ts';
 import type { Turns, WriteDisk } from '../saving/index.ts';
@@ -62,24 +62,12 @@ export interface Inner {
 
 export type Handlers = { readonly [M in MethodName]: (ask: Methods[M]['ask'], caller: Caller) => Promise<Methods[M]['answer']> };
 
-const REASONS: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full',
-  EACCES: 'permission is denied',
-  EPERM: 'permission is denied',
-  EBUSY: 'another program holds the file',
-  EROFS: 'the disk can only be read',
-  EIO: 'the disk reports a fault',
-  EDQUOT: 'your share of the disk is used up',
-  EMFILE: 'too many files are open',
-  ENAMETOOLONG: 'the name is too long for this disk',
-};
-
-/** A disk's error in words, with what was kept. A refusal keeps its own words. */
+/** A disk's error by its code, with what was kept. A refusal keeps its own words. */
 export const fault =
-  (kept: string) =>
+  (kept: Said) =>
   (error: unknown): never => {
-    const reason = REASONS[String((error as { code?: unknown }).code)];
-    if (reason !== undefined) throw new Refused(`It could not be written: ${reason}. ${kept}`);
-    if (error instanceof Refused) throw new Refused(`${error.message} ${kept}`);
+    const code = String((error as { code?: unknown }).code);
+    if (isFault(code)) throw new Refused(['unwritten', code], kept);
+    if (error instanceof Refused) throw new Refused(...error.said, kept);
     throw error;
   };

@@ -1,7 +1,7 @@
 /** Opening, reading and making libraries, and finding their folders. What stands in them is for the page. */
 import path from 'node:path';
 import { Refused } from '../contract/index.ts';
-import { libraryAt, readLibrary } from '../files/index.ts';
+import { libraryAt, readLibrary, stampsOf } from '../files/index.ts';
 import { hashOf, removeLeftovers } from '../saving/index.ts';
 import { listFolders } from './folders.ts';
 import type { Handlers, Inner } from './inner.ts';
@@ -12,7 +12,14 @@ const BREATH = 300;
 
 type Work = Pick<
   Handlers,
-  'libraries.recent' | 'libraries.forget' | 'library.open' | 'library.create' | 'library.read' | 'folder.choose' | 'folder.list'
+  | 'libraries.recent'
+  | 'libraries.forget'
+  | 'library.open'
+  | 'library.create'
+  | 'library.read'
+  | 'library.stamp'
+  | 'folder.choose'
+  | 'folder.list'
 >;
 
 export const libraryWork = (host: Inner): Work => ({
@@ -34,12 +41,9 @@ export const libraryWork = (host: Inner): Work => ({
   },
 
   'library.open': async ({ folder }) => {
-    if (!path.isAbsolute(folder)) throw new Refused('A library is named by its whole path.');
+    if (!path.isAbsolute(folder)) throw new Refused(['wholePath']);
     const root = await libraryAt(folder);
-    if (root === undefined)
-      throw new Refused(
-        `"${folder}" is not a library: it has no library.yaml. Choose the folder that holds library.yaml, registers and procedures.`,
-      );
+    if (root === undefined) throw new Refused(['notLibrary', folder]);
     const name = path.basename(root);
     const library = host.opened(root);
     // A list of names that cannot be written is no reason not to open.
@@ -57,14 +61,19 @@ export const libraryWork = (host: Inner): Work => ({
     }, BREATH).unref();
     const encoder = new TextEncoder();
     const files = texts.map(({ path: own, text }) => ({ path: own, text, hash: hashOf(encoder.encode(text)) }));
-    return { files, paths, refusals: refusals.map(({ path: own, message }) => ({ path: own, message })) };
+    return { files, paths, refusals: refusals.map(({ path: own, said }) => ({ path: own, said })) };
+  },
+
+  'library.stamp': async ({ library }) => {
+    const stamps = await stampsOf(host.rootOf(library));
+    return { stamp: hashOf(new TextEncoder().encode(stamps.join('\n'))) };
   },
 
   'library.create': (ask) => makeLibrary(host, ask),
 
   'folder.choose': async ({ title }, caller) => {
     const { shell } = host.options;
-    if (shell === undefined) throw new Refused('This browser has no dialog for folders; choose from the list.');
+    if (shell === undefined) throw new Refused(['noDialog']);
     const folder = await shell.choose(caller, title);
     if (folder === undefined) return {};
     host.chosen.add(folder);

@@ -18,19 +18,16 @@ const texts = (publisher: string): readonly (readonly [string, string])[] => [
 
 export async function makeLibrary(host: Inner, { folder, name, publisher }: Create['ask']): Promise<Create['answer']> {
   const unfit = unfitPath(name);
-  if (unfit !== undefined || name.includes('/')) throw new Refused(`"${name}" is no name for a folder. ${unfit ?? 'It holds a slash.'}`);
-  if (publisher.trim() === '' || publisher.length > 200) throw new Refused('A library needs the name of its publisher, in one short line.');
+  if (unfit !== undefined || name.includes('/')) throw new Refused(['noFolderName', name], unfit ?? ['nameHoldsSlash']);
+  if (publisher.trim() === '' || publisher.length > 200) throw new Refused(['publisher']);
   const place = path.join(await allowedFolder(host, folder), name);
   await mkdir(place).catch(async (error) => {
-    if ((error as { code?: unknown }).code !== 'EEXIST') return fault('Nothing was made.')(error);
+    if ((error as { code?: unknown }).code !== 'EEXIST') return fault(['nothingMade'])(error);
     const inside = await readdir(place).catch(() => ['?']);
-    if (inside.length > 0) throw new Refused(`"${place}" is there already and is not empty. Choose another name.`);
+    if (inside.length > 0) throw new Refused(['notEmpty', place]);
   });
-  for (const own of ['procedures', 'guides', 'figures'])
-    await host.disk.makeFolder(path.join(place, own)).catch(fault('Nothing was made.'));
+  for (const own of ['procedures', 'guides', 'figures']) await host.disk.makeFolder(path.join(place, own)).catch(fault(['nothingMade']));
   for (const [own, text] of texts(publisher.trim()))
-    await writeWhole(path.join(place, ...own.split('/')), new TextEncoder().encode(text), host.disk).catch(
-      fault(`"${place}" was begun and is no library yet; it can be removed.`),
-    );
+    await writeWhole(path.join(place, ...own.split('/')), new TextEncoder().encode(text), host.disk).catch(fault(['begun', place]));
   return { folder: place };
 }

@@ -10,7 +10,7 @@ type Work = Pick<Handlers, 'output.write' | 'output.show' | 'fonts.read'>;
 const OUTPUT = /^[\w][\w.-]{0,120}\.(pdf|json|svg|vtt|md|txt)$/;
 
 export async function outputPlace(root: string, name: string): Promise<string> {
-  if (!OUTPUT.test(name)) throw new Refused(`"${name}" is no name for a file to write.`);
+  if (!OUTPUT.test(name)) throw new Refused(['noOutputName', name]);
   return insideLibrary(root, `out/${name}`, (own) => /^out\/[^/]+$/.test(own));
 }
 
@@ -18,14 +18,14 @@ export const output = (host: Inner): Work => ({
   'output.write': async ({ library, name, base64 }) => {
     const root = host.rootOf(library);
     const file = await outputPlace(root, name);
-    await host.turns.run(file, () => writeWhole(file, Buffer.from(base64, 'base64'), host.disk)).catch(fault('The file was not written.'));
+    await host.turns.run(file, () => writeWhole(file, Buffer.from(base64, 'base64'), host.disk)).catch(fault(['outputUnwritten']));
     return { path: file };
   },
 
   'output.show': async ({ library, name, how }, caller) => {
     const file = await outputPlace(host.rootOf(library), name);
     const found = await stat(file).catch(() => undefined);
-    if (!found?.isFile()) throw new Refused(`${name} is not there; write it first.`);
+    if (!found?.isFile()) throw new Refused(['noOutput', name]);
     const { shell } = host.options;
     if (shell === undefined) return { address: `/output/${library}/${name}` };
     await shell.show(caller, file, how);

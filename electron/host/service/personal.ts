@@ -7,11 +7,9 @@ export const personal = (host: Inner): Pick<Handlers, 'settings.read' | 'setting
 
   'settings.write': async ({ name, value }) => {
     const known = (one: string): one is SettingName => Object.hasOwn(SETTINGS, one);
-    if (!known(name)) throw new Refused(`There is no setting "${name}".`);
-    if (!SETTINGS[name].allowed.test(value)) throw new Refused(`"${name}" cannot be "${value}".`);
-    const settings = await host.settings
-      .change((before) => ({ ...before, [name]: value }))
-      .catch(fault('The setting holds until you close.'));
+    if (!known(name)) throw new Refused(['odd', `There is no setting "${name}".`]);
+    if (!SETTINGS[name].allowed.test(value)) throw new Refused(['odd', `"${name}" cannot be "${value}".`]);
+    const settings = await host.settings.change((before) => ({ ...before, [name]: value })).catch(fault(['settingHolds']));
     return { settings };
   },
 

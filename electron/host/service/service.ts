@@ -47,7 +47,7 @@ export class Service {
       chosen: new Set(),
       rootOf: (library) => {
         const root = this.roots.get(library);
-        if (root === undefined) throw new Refused('That library is not open.');
+        if (root === undefined) throw new Refused(['notOpen']);
         return root;
       },
       opened: (root) => this.opened(root),
@@ -69,10 +69,10 @@ export class Service {
 
   /** What is no method, or does not fit its shape, is refused before anything is done. */
   async call(method: string, ask: unknown, caller: Caller): Promise<unknown> {
-    if (!Object.hasOwn(METHODS, method)) throw new Refused(`There is nothing called "${method}" to ask for.`);
+    if (!Object.hasOwn(METHODS, method)) throw new Refused(['odd', `There is nothing called "${method}" to ask for.`]);
     const name = method as MethodName;
     const wrong = misfit(ask, METHODS[name].ask);
-    if (wrong !== undefined) throw new Refused(`${name}: ${wrong}.`);
+    if (wrong !== undefined) throw new Refused(['odd', `${name}: ${wrong}.`]);
     await this.ready;
     return (this.handlers[name] as (ask: unknown, caller: Caller) => Promise<unknown>)(ask, caller);
   }

@@ -10,9 +10,7 @@ export const unsaved = (host: Inner): Work => ({
   'journal.put': async ({ library, window, entries }, caller) => {
     const root = host.rootOf(library);
     host.keeps(caller, root, window);
-    await host.journal
-      .put(root, window, entries)
-      .catch(fault('Unsaved text could not be put by: keep this window open until it is saved.'));
+    await host.journal.put(root, window, entries).catch(fault(['journalLost']));
     return {};
   },
 

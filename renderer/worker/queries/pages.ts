@@ -182,13 +182,14 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   if (!book || !model.fonts) return undefined;
   const name = `${nameOf(book, edition)}.pdf`;
   if (edition.press) {
-    const folded = printSheets(book, model.fonts, edition.press);
+    const folded = printSheets(book, model.fonts, edition.press, model.written);
     return { bytes: folded.bytes, name, pages: folded.pages, notes: notesOf(folded.notes, book, model, edition) };
   }
   const guide = model.facts.guides.find(({ file }) => file === edition.file);
   const holds = printedIn(model, edition);
   const printed = printBook(book, model.fonts, {
     fillable: edition.fillable === true,
+    ...(model.written ? { written: model.written } : {}),
     ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
   });
   return { bytes: printed.bytes, name, pages: printed.pages, notes: notesOf(printed.notes, book, model, edition) };

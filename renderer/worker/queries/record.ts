@@ -11,6 +11,7 @@ import {
   type ReadRecord,
   readRecord,
   recordPath,
+  signatureHolds,
   verdictOf,
 } from '../../../procedures-schema/review/index.ts';
 import { contentHash } from '../../../publishing/index.ts';
@@ -77,12 +78,13 @@ function boundWith(model: LibraryModel, facts: ProcedureFacts, signed: unknown):
   const { remarks, accepted, signatures } = readRecord(path, model.texts.get(path) ?? '').record;
   const { lines } = marginOf(facts, model.facts, undefined, new Set(accepted.map(({ key }) => key)));
   const hash = model.waiting > 0 ? undefined : contentHash(signed);
+  const verdict = verdictOf([facts]);
   return {
     file: facts.file,
-    verdict: verdictOf([facts]),
+    verdict,
     openRemarks: openRemarksIn(remarks),
     toAccept: openIn(lines).length,
-    signed: hash === undefined ? undefined : signatures.filter((one) => one.hash === hash).length,
+    signed: hash === undefined ? undefined : signatures.filter((one) => signatureHolds(one, hash, verdict)).length,
   };
 }
 

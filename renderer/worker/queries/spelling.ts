@@ -6,6 +6,8 @@ import type { LibraryModel } from '../library-model.ts';
 export interface Spelling {
   readonly words: readonly SpellableWord[];
   readonly version: string;
+  /** Of the library: "en", "en-GB". */
+  readonly language: string;
   /** Absent: those told under `version` still hold. */
   readonly known?: readonly string[];
 }
@@ -25,5 +27,6 @@ export function spelling(model: LibraryModel, ask: { readonly file: string; read
     versions.set(registers, version);
   }
   const words = spellable(facts);
-  return version === ask.told ? { words, version } : { words, version, known: spellingWords(model.facts) };
+  const { language } = registers.house;
+  return { words, version, language, ...(version === ask.told ? {} : { known: spellingWords(model.facts) }) };
 }

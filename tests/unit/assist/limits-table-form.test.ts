@@ -1,8 +1,8 @@
 /** A table of limits that stands in the text, as a form: what it shows, that nothing but what was typed is written, and what it leaves alone. */
 import { describe, expect, test } from 'vitest';
-import { type LimitsForm, limitsEdits, limitsForm } from '../../../procedures-schema/assist/index.ts';
-import { type AssistFixture, assistFixture, type FixtureChange, FX } from '../../support/assist.ts';
-import { inserted } from '../../support/assist-insert.ts';
+import { limitsEdits, limitsForm } from '../../../procedures-schema/assist/index.ts';
+import { type AssistFixture, assistFixture, type FixtureChange } from '../../support/assist.ts';
+import { limitRows, openedLimits, typedLimits } from '../../support/assist-limits.ts';
 
 const FRONT =
   'tools: [feeler gauge]\nmeasurements:\n  edge gap:\n    quantity: length\n    at: middle of the blade\n    with: feeler gauge\n    limits: table gap';
@@ -12,26 +12,13 @@ const PLAIN =
   '| model | edge gap lower | edge gap upper |\n|---|---|---|\n| DM-10 | 0.2 mm [0.008 in] | ¦0.4 mm [0.015 in] |\n| DM-20 | 0.3 mm [0.012 in] | 0.5 mm [0.019 in] |';
 const withTable = (table: string): FixtureChange => ({ front: FRONT, work: `${STEP}\n\n${table}\n\n{#gap}` });
 
-function opened({ facts, library, offset }: AssistFixture): LimitsForm {
-  const form = limitsForm(facts, library, offset);
-  if ('ok' in form) throw new Error(form.reason);
-  return form;
-}
-const shown = (form: LimitsForm): readonly string[] => form.rows.map(({ head, cells }) => [head, ...cells].join(' | '));
+const opened = openedLimits;
+const shown = limitRows;
 
-/** The lines of the table after the cells were typed, "row column text". */
+/** The lines of the table after the cells were typed. */
 function filledIn(change: FixtureChange, ...typed: readonly (readonly [number, number, string])[]) {
-  const fixture = assistFixture(change);
-  const { at } = opened(fixture);
-  const made = limitsEdits(
-    fixture.facts,
-    fixture.library,
-    at,
-    typed.map(([row, column, text]) => ({ row, column, text })),
-  );
-  const { text, fresh } = inserted(fixture.report, FX, made);
-  const lines = text.split('\n').filter((line) => /^[ >]*\|/.test(line));
-  return { lines, fresh, notes: made.ok ? made.notes : [], whole: text, before: fixture.text };
+  const { before, after, fresh, notes } = typedLimits(change, typed);
+  return { lines: after.split('\n').filter((line) => /^[ >]*\|/.test(line)), fresh, notes, whole: after, before };
 }
 
 describe('a table at the caret', () => {
@@ -109,7 +96,7 @@ describe('a table at the caret', () => {
       ok: false,
       reason: 'Nothing is changed yet.',
     });
-    expect(limitsEdits(facts, library, at + 1, [])).toMatchObject({ ok: false, reason: /not there any more/ });
+    expect(limitsEdits(facts, library, at + 1, [])).toMatchObject({ ok: false, reason: expect.stringContaining('not there any more') });
   });
 });
 
@@ -122,7 +109,10 @@ describe('the table is found', () => {
     expect(at(`${STEP}\n\n${table}\n\n{#g¦ap}`)).toMatchObject({ measurements: ['edge gap'] });
   });
   test('from nowhere else, and one that no measurement reads is not taken for limits', () => {
-    expect(at(`${STEP}\n#. Clean ¦the [scraper].\n\n${table}\n\n{#gap}`)).toMatchObject({ ok: false, reason: /caret into a table/ });
-    expect(at(`${STEP}\n\n${PLAIN}\n\n{#other}`)).toMatchObject({ ok: false, reason: /No measurement/ });
+    expect(at(`${STEP}\n#. Clean ¦the [scraper].\n\n${table}\n\n{#gap}`)).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('caret into limits'),
+    });
+    expect(at(`${STEP}\n\n${PLAIN}\n\n{#other}`)).toMatchObject({ ok: false, reason: expect.stringContaining('No measurement') });
   });
 });

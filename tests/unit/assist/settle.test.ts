@@ -114,6 +114,8 @@ describe('readings said outright', () => {
     [{ ...said, reads: 'tries start button' }, 'cannot be said outright'],
     [{ ...said, reads: 'constructor scraper' }, 'cannot be said outright'],
     [{ ...said, reads: 'cleans nobody' }, 'is not a registered name'],
+    [{ ...said, reads: 'isolates torque wrench' }, 'cannot be said of torque wrench'],
+    [{ ...said, reads: 'isolates dump valve' }, 'cannot be said of dump valve'],
     [{ ...said, because: ' ' }, 'needs its reason'],
     [{ ...said, by: '' }, 'initials'],
     [{ ...said, because: 'a "quote"' }, 'cannot stand in it'],
@@ -128,6 +130,42 @@ describe('readings said outright', () => {
     expect(choices).toContain('cleans scraper');
     expect(choices.at(-1)).toBe('nothing');
     expect(choices.some((choice) => /lock|try|clear/.test(choice))).toBe(false);
+  });
+
+  test.each([
+    ['[scraper]', 'removes, refits, cleans, adjusts, moves, observes'],
+    ['[main isolator]', 'isolates, restores, observes'],
+    ['[dump valve]', 'relieves, observes'],
+    ['[air gauge]', 'measures, cleans, observes'],
+    ['[scraper bolts]', 'removes, refits, cleans, observes'],
+    ['[side guard]', 'opens, removes, refits, closes, cleans, adjusts, moves, observes'],
+    ['[torque wrench]', 'cleans, observes'],
+    ['[degreaser]', ''],
+  ])('of %s only what can be done to it: %s', (name, verbs) => {
+    const { facts, text } = assistFixture({ work: `#. Blorf the ${name}.` });
+    const choices = readingChoices(facts, lineOf(text, 'Blorf'));
+    expect(choices.slice(0, -1).map((choice) => choice.split(' ')[0])).toEqual(verbs === '' ? [] : verbs.split(', '));
+  });
+
+  test('what is done to a tool comes after what is done with it', () => {
+    const { facts, text } = assistFixture({ work: '#. Use the [torque wrench] to blorf the [scraper].' });
+    const choices = readingChoices(facts, lineOf(text, 'to blorf'));
+    expect(choices[0]).toBe('removes scraper');
+    expect(choices.at(-2)).toBe('observes torque wrench');
+  });
+
+  test.each([
+    ['isolates torque wrench', 'unread'],
+    ['isolates scraper', 'unread'],
+    ['isolates', 'unread'],
+    ['isolates main isolator', 'read'],
+    ['cleans', 'read'],
+  ])('"%s", written by hand, is %s', (reads, status) => {
+    const { facts, library, text } = assistFixture({
+      work: `#. {reads="${reads}" because=so by=AB of=1qsq5w9} Blorf the [scraper].`,
+    });
+    const line = lineOf(text, 'Blorf');
+    expect(marginOf(facts, library).lines.find((one) => one.line === line)?.readings[0]?.status).toBe(status);
   });
 
   test('one without reason or initials is listed with what it wants', () => {

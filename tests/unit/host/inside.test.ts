@@ -62,7 +62,7 @@ describe('a path that may not', () => {
   });
 
   test('says which rule it breaks', () => {
-    expect(unfitPath('procedures/aux.md')).toBe('"aux.md" is a device on Windows.');
+    expect(unfitPath('procedures/aux.md')).toEqual(['nameDevice', 'aux.md']);
     expect(unfitPath('procedures/a .md')).toBeUndefined();
   });
 

@@ -31,6 +31,23 @@ describe('opening', () => {
     await expect(newService().call('library.open', { folder: 'sample' })).rejects.toThrow('by its whole path');
   });
 
+  test('tells by size and time whether another picture is there, and reads none for it', async () => {
+    const folder = newLibrary({ ...SMALL, 'figures/a.svg': '<svg/>' });
+    const { call, library } = await hostOf(folder);
+    const stamp = async (): Promise<string> => (await call('library.stamp', { library })).stamp;
+    const first = await stamp();
+    put(folder, { 'procedures/a.md': 'other words' });
+    expect(await stamp()).toBe(first);
+    utimesSync(path.join(folder, 'figures/a.svg'), 1, 1);
+    const second = await stamp();
+    expect(second).not.toBe(first);
+    put(folder, { 'figures/a.svg': '<svg></svg>' });
+    utimesSync(path.join(folder, 'figures/a.svg'), 1, 1);
+    expect(await stamp()).not.toBe(second);
+    put(folder, { 'figures/b.svg': '' });
+    expect(await stamp()).not.toBe(second);
+  });
+
   test('takes away what a crash left behind, and nothing else', async () => {
     const folder = newLibrary();
     const left = '.hc-00000000-0000-4000-8000-000000000000.part';

@@ -86,6 +86,15 @@ describe('what was kept of the last reading', () => {
   const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({ lines, gone: [], publisher: '', models: [], registers: [] });
   const verdicts = ({ documents }: Overview) => documents.map(({ file, verdict }) => `${file} ${verdict}`);
 
+  test('is taken back where it does not hold; what was read since stays', () => {
+    const listing = new Listing();
+    listing.take(news(line('a', { waits: true }), line('b', { waits: true })));
+    listing.seed({ publisher: '', models: [], registers: [], documents: ['a', 'b'].map((file) => line(file, { verdict: 'proved' })) });
+    listing.take(news(line('b', { verdict: 'refuted' })));
+    expect(verdicts(listing.unseed())).toEqual(['a undefined', 'b refuted']);
+    expect(verdicts(listing.take(news(line('a', { verdict: 'not proved' }))))).toEqual(['a not proved', 'b refuted']);
+  });
+
   test('stands until the document is read anew, and does not stand over what was read', () => {
     const listing = new Listing();
     listing.take(news(line('a', { verdict: 'refuted' }), line('b', { waits: true }), line('c', { waits: true })));

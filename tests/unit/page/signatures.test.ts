@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { EMPTY_RECORD, recordPath, type Signature, writeRecord } from '../../../procedures-schema/review/index.ts';
 import { KeptLibrary } from '../../../renderer/worker/library-model.ts';
-import { reviewOf } from '../../../renderer/worker/queries/record.ts';
+import { type ReviewOf, reviewOf } from '../../../renderer/worker/queries/record.ts';
 import { factsByFile } from '../../../renderer/worker/signatures.ts';
 import { longLibrary } from '../../support/long-library.ts';
 import { sample } from '../../support/sample.ts';
@@ -29,8 +29,15 @@ function told(library: KeptLibrary, file: string) {
 const lookUp = (library: KeptLibrary): boolean => library.signatures.lookUp(library, () => false).news;
 
 function sign(library: KeptLibrary, file: string): void {
-  const { hash, number, revision } = reviewOf(library, { file, record: '', whole: true }) ?? { hash: '', number: '', revision: '' };
-  const signature: Signature = { by: 'AB', on: '2026-03-02', as: 'writer', revision, hash, outright: [], verdict: 'proved' };
+  put(library, file, ({ verdict }) => ({ verdict: verdict ?? '' }));
+}
+
+/** A signature for what stands there now, with what `own` says otherwise of it. */
+function put(library: KeptLibrary, file: string, own: (review: ReviewOf) => Partial<Signature>): void {
+  const review = reviewOf(library, { file, record: '', whole: true });
+  if (review === undefined) throw new Error(`no ${file}`);
+  const { hash, number, revision } = review;
+  const signature: Signature = { by: 'AB', on: '2026-03-02', as: 'writer', revision, hash, outright: [], ...own(review) };
   library.apply([{ path: recordPath(number), text: writeRecord(number, { ...EMPTY_RECORD, signatures: [signature] }) }]);
 }
 
@@ -79,6 +86,25 @@ describe('a procedure', () => {
   });
 });
 
+test.each([
+  ['no verdict', {}],
+  ['an empty verdict', { verdict: '' }],
+  ['words that are no verdict', { verdict: 'looks good' }],
+  ['another verdict than that of the proof', { verdict: 'refuted' }],
+])('a signature with %s does not hold, though it names the text as it stands', (_, own) => {
+  const library = opened();
+  put(library, LIP, ({ verdict }) => {
+    expect(verdict).toBe('proved');
+    return own;
+  });
+  put(library, GUIDE, () => own);
+  lookUp(library);
+  expect(told(library, LIP)).toBe('stale');
+  expect(told(library, GUIDE)).toBe('stale');
+  const [bound] = reviewOf(library, { file: GUIDE, record: '', whole: true })?.bound.filter(({ file }) => file === LIP) ?? [];
+  expect(bound?.signed).toBe(0);
+});
+
 test('a guide is stale when a procedure that it binds in was changed', () => {
   const library = opened();
   sign(library, GUIDE);
@@ -100,7 +126,7 @@ test('of every document the list says what its sign-off sheet says, whatever is 
     for (const file of files) {
       const record = library.texts.get(recordPath(numberOf(library, file))) ?? '';
       const review = reviewOf(library, { file, record, whole: true });
-      const holds = review?.record.signatures.some(({ hash }) => hash === review.hash);
+      const holds = review?.record.signatures.some(({ hash, verdict }) => hash === review.hash && verdict === review.verdict);
       expect(`${path} ${file} ${told(library, file)}`).toBe(`${path} ${file} ${holds ? 'fresh' : 'stale'}`);
     }
   }
@@ -111,9 +137,9 @@ test('looking goes on where it was stopped, and claims nothing while procedures 
   const files = longLibrary(6);
   library.apply(files.map((file, index) => (file.path.startsWith('procedures/') && index % 2 === 0 ? { ...file, later: true } : file)));
   const [first = ''] = files.map(({ path }) => path).filter((path) => path.startsWith('procedures/'));
-  sign(library, first);
   expect(library.signatures.lookUp(library, () => false)).toEqual({ done: true, news: false });
   while (library.readOn(3).waiting > 0);
+  sign(library, first);
   let slices = 0;
   for (let done = false; !done; slices += 1) {
     let asked = 0;
@@ -123,7 +149,7 @@ test('looking goes on where it was stopped, and claims nothing while procedures 
     }));
   }
   expect(slices).toBeGreaterThan(0);
-  expect(told(library, first)).toBeDefined();
+  expect(told(library, first)).toBe('fresh');
 });
 
 test('records of thousands are not read at once for the list: the rest is read when nobody waits', () => {

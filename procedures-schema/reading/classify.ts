@@ -263,6 +263,8 @@ class Maker {
       case 'check':
         return this.check();
       case 'record':
+        if (this.objects.some(({ thing }) => ['zone', 'cover', 'part', 'fastener'].includes(thing.kind)) && phrase.base === 'enter')
+          return this.objects.every(({ thing }) => thing.kind === 'zone') ? this.done('handle', this.objects) : this.cannot();
         // "Fill in the job card"; "fill in the gap" is none.
         if (
           phrase.base === 'fill' &&
@@ -299,9 +301,9 @@ class Maker {
       case 'keep':
         return this.keep();
       case 'leave':
-        return { actions: [] };
+        return this.goesOnDoing() ? this.cannot() : { actions: [] };
       case 'wait':
-        return { actions: [this.action('wait', this.objects, { contact: false })] };
+        return { actions: [this.action('wait', this.objects, { contact: false, ...(atMost(phrase.text) ? { amounts: [] } : {}) })] };
       case 'use':
         if (phrase.particle !== '') return this.temporary('put-in');
         if (this.makers(this.objects).length > 0) return this.makeEnergy(this.objects);
@@ -551,7 +553,9 @@ class Maker {
   }
 
   private showsNothing(): boolean {
-    return this.around.result !== undefined && /\b(?:not|no|nothing|never|still|dead|stays?|without)\b/i.test(this.around.result);
+    return (
+      this.around.result !== undefined && /\b(?:not|no|nothing|neither|none|never|still|dead|stays?|without)\b/i.test(this.around.result)
+    );
   }
 
   private onControl(): Classified {
@@ -610,6 +614,9 @@ class Maker {
       if (position === 'open' || position === 'shut') return this.done(position === 'open' ? 'open' : 'close', this.objects);
     }
     if (to !== undefined && ['off', 'out'].includes(to)) return this.cannot();
+    // "Turn the hook a quarter turn with the start key": the machine does it.
+    const keys = this.tools.filter((use) => use.thing.kind === 'control');
+    if (keys.length > 0) return this.done(this.around.testRun ? 'test-run' : 'start', keys, { contact: false });
     if (first.thing.kind === 'part' || first.thing.kind === 'fastener' || first.thing.kind === 'cover')
       return phrase.sense === 'set' && phrase.amounts.length > 0
         ? this.done('adjust', this.objects)
@@ -703,6 +710,16 @@ class Maker {
                   ? last
                   : [];
     if (phrase.sense === 'keep' || phrase.sense === 'leave') return { actions: [] };
+    // "Your lock on the switch and your tag on the valve": what goes where.
+    const lockOrTag = (use: ThingUse): boolean => ['lock', 'tag'].includes(this.toolKind(use) ?? '');
+    const apart = phrase.places.some(
+      ({ uses, nouns }) =>
+        uses.some(({ thing }) => thing.kind === 'point') &&
+        (uses.some(lockOrTag) || nouns.some((noun) => noun === 'lock' || noun === 'tag')),
+    );
+    const point = phrase.objects.findIndex(({ thing }) => thing.kind === 'point');
+    const behind = point >= 0 && phrase.objects.slice(point).some(lockOrTag) && phrase.places.some((place) => place.uses.length > 0);
+    if ((apart || behind) && phrase.base !== 'secure') return this.cannot();
     // "Take off the locks and tags.": wherever they are.
     if (off && !hangs && on.length === 0 && !pronoun && phrase.unknown.length === 0 && phrase.places.length === 0) {
       const everywhere = this.equipment.lockable().map((thing): ThingUse => ({ thing, at: phrase.at, end: phrase.end }));
@@ -947,7 +964,9 @@ class Maker {
     const gauges = things.filter((use) => use.thing.kind === 'gauge');
     if (gauges.length > 0 && gauges.length === things.length && !contact)
       return this.done(this.around.result === undefined ? 'observe' : 'prove', gauges, { contact: false });
-    if (things.length === 0) return this.phrase.unknown.length > 0 ? this.cannot() : { actions: [this.action('sense', [], { contact })] };
+    // "Reach in and feel": a hand somewhere.
+    if (things.length === 0)
+      return this.phrase.unknown.length > 0 || contact ? this.cannot() : { actions: [this.action('sense', [], { contact })] };
     return { actions: [this.action('sense', things, { contact })] };
   }
 
@@ -966,6 +985,7 @@ class Maker {
 
   private keep(): Classified {
     const { phrase } = this;
+    if (this.goesOnDoing()) return this.cannot();
     if (phrase.nouns.includes('people')) return { actions: [this.action('clear-people', [], { contact: false })] };
     if (/\b(?:clear|away|back|out)\b/.test(phrase.text)) return { actions: [this.action('stand-clear', [], { contact: false })] };
     const plug = this.objects.find((use) => use.thing.kind === 'point' && this.equipment.isPlug(use.thing.name));
@@ -974,6 +994,12 @@ class Maker {
     if (gauges.length > 0 && /\b(?:view|sight)\b/.test(phrase.text))
       return this.done('observe', gauges, { contact: false, manner: 'in view' });
     return { actions: [] };
+  }
+
+  /** "Keep wiping the scraper": the second verb says what is done. */
+  private goesOnDoing(): boolean {
+    const second = /^\w+ (?:on )?(\w+)/.exec(this.phrase.text.toLowerCase())?.[1] ?? '';
+    return this.tables.verbs.get(second)?.some(({ form }) => form === 'gerund') ?? false;
   }
 
   /** "Switch on at the isolator". */
@@ -1004,11 +1030,20 @@ class Maker {
   }
 }
 
+/** "must not show green", "may show red": what it does not have to show. "Nothing may show" and "no red may show" say that it is gone. */
+const SHOWS_ELSE = /\b(?:(?:must|may|should|shall|need) not|may|might|can) (?:still )?(?:show|read|indicate|stand)\b/i;
+const SHOWS_NONE = /(?:^|[:;,]\s*)(?:no|none|nothing|neither)\b/i;
+
 /** A gauge that stands at nothing, or a mark that shows what it is there to show: no figure but nought. */
 export function showsGone(text: string): boolean {
+  if (SHOWS_ELSE.test(text) && !SHOWS_NONE.test(text.trim())) return false;
   if (/(?:^|\s)0(?![.\d])|\bzero\b/i.test(text)) return true;
   return !/\d/.test(text);
 }
+
+/** "Wait at most 5 min": how long it is at least is not said. */
+export const atMost = (text: string): boolean =>
+  /\b(?:at (?:the )?most|up to|less than|no(?:t)? (?:more|longer) than|not over|(?:under|within|maximum) \d)/i.test(text);
 
 /** Whether an amount is a time. */
 export function timeOf(phrase: Phrase): boolean {

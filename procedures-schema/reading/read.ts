@@ -2,12 +2,13 @@
 import type { Prose } from '../format/index.ts';
 import type { Thing, ThingKind } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
-import { type Around, classify, NO_POINT, showsGone } from './classify.ts';
+import { type Around, atMost, classify, NO_POINT, showsGone } from './classify.ts';
 import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
 import { type Equipment, equipmentOf } from './equipment.ts';
 import { type Item, itemsOf, wordAt } from './items.ts';
+import { leftOver, mayNotCome } from './left-over.ts';
 import { english } from './lexicon/en.ts';
 import { eitherOf, orderBehind, ordersAt, ordersUnparted, partsAnew } from './orders-behind.ts';
 import { OVERRIDE_VERBS } from './override-verbs.ts';
@@ -16,11 +17,12 @@ import { type Phrase, phraseOf } from './phrase.ts';
 import { sentencesOf } from './sentences.ts';
 import { type Tables, tablesOf, type VerbForm } from './tables.ts';
 import { targetIn } from './targets.ts';
+import { toldInPassing } from './told-in-passing.ts';
 
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-6';
+export const readingVersion: string = 'en-7';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -185,7 +187,7 @@ class SentenceReader {
     const hung = this.context.kind === 'bullet' && at === 0 ? this.context.lead?.sentences.at(-1)?.hanging : undefined;
     const fragment = fragmentOf(text, at);
     if (fragment) return { ...base, status: 'read', actions: fragment };
-    const sentence = this.whole(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base);
+    const sentence = this.besides(items, this.whole(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base), base);
     this.asked = undefined;
     this.remember(sentence, mentions);
     return sentence;
@@ -220,6 +222,18 @@ class SentenceReader {
     if (last === undefined) {
       if (candidates.size > 0) this.it = undefined;
     } else this.it = last.kind === 'point' && candidates.size > 1 ? undefined : last;
+  }
+
+  /** A sentence is read only where nothing stands beside what was read that would change it. */
+  private besides(items: readonly Item[], sentence: Sentence, base: Omit<Sentence, 'status'>): Sentence {
+    const { tables } = this;
+    const why =
+      sentence.status === 'read'
+        ? leftOver(items, sentence, verbPhrases(clausesOf(items, tables).main, tables) === undefined, tables)
+        : sentence.status === 'remark' || sentence.status === 'confirmation'
+          ? toldInPassing(saidFirst(items, tables), sentence, tables)
+          : undefined;
+    return why === undefined ? sentence : this.unread(base, why);
   }
 
   /** Nothing that is ordered is passed over: what stands behind something that is only said, forbidden or shown is read for itself, or the sentence is unread. */
@@ -335,6 +349,8 @@ class SentenceReader {
       text,
       base,
     );
+    if (done.status === 'read' && [...clauses.leading, ...clauses.trailing].some((one) => mayNotCome(one, done, tables)))
+      return this.unread(base, 'it leaves open when, or whether, it is done');
     // "Open the valve; the gauge must show 0 bar."
     const read = done.status === 'read' ? this.shown(clauses.result, this.words(clauses.result)) : undefined;
     if (read && !done.actions.some(({ kind }) => kind === 'prove' || kind === 'measure'))
@@ -541,6 +557,8 @@ class SentenceReader {
           return classify({ ...phrase, sense: 'set' }, ALONE, this.equipment, tables);
         return found ? make('go-to', target) : { why: `"${words}" does not say where to` };
       case 'continue':
+        // "Continue wiping the scraper."
+        if (!found && phrase.unknown.length + phrase.objects.length > 0) return { why: `"${words}" does not say where to` };
         if (!found) return { actions: [] };
         return found.target.kind === 'document' ? make('continue-with', target) : make('go-to', target);
       case 'repeat':
@@ -558,7 +576,7 @@ class SentenceReader {
         const shows = /\bthat\b.*(?:\b(?:below|under|less than|no|zero)\b|\b0(?![.\d]))/.test(lower);
         return held.length > 0 && shows ? make('prove', { with: held, contact: true, result: words }) : undefined;
       }
-      case 'do':
+      case 'do': {
         if (found) return make('call', target);
         if (phrase.nouns.includes('test') || /\btest\b/.test(lower))
           return make(
@@ -567,10 +585,12 @@ class SentenceReader {
               : 'sense',
             { things: phrase.objects },
           );
-        // "Do the same on the other side": nothing that was not done just now.
-        if (/^do (?:this|that|it|the same)\b.*\b(?:sides?|ends?|others?|each|both|all|again)\b/.test(lower) && phrase.objects.length === 0)
+        // "Do the same on the other side": nothing that was not done just now, in this very step. On another thing it would be something else.
+        const places = items.every((item) => item.kind !== 'name' || item.things.every(({ kind }) => kind === 'zone'));
+        if (/^do (?:this|that|it|the same)\b.*\b(?:sides?|ends?|others?|each|both|all|again)\b/.test(lower) && first.at > 0 && places)
           return { actions: [] };
         return { why: `"${words}" does not say what to do` };
+      }
       case 'have':
         if (phrase.nouns.includes('people') && /\b(?:out|away|clear|back)\b/.test(lower)) return make('clear-people');
         // "Ask the owner"; what is asked to be done has to be read.
@@ -607,7 +627,7 @@ class SentenceReader {
         return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|idle|run|(?:run|spin|wind) (?:down|out|dry|empty)|come to)\w*\b/.test(
           lower,
         ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
-          ? make('wait', { things: [] })
+          ? make('wait', { things: [], ...(atMost(lower) ? { amounts: [] } : {}) })
           : // "Let the wheel run down": nothing says for how long, so it shows nothing and is a wait all the same.
             /\b(?:run|spin|wind|coast) down\b|\bcome to rest\b/.test(lower)
             ? make('wait')
@@ -779,7 +799,8 @@ class SentenceReader {
       .slice(deed)
       .some(
         (item) =>
-          item.kind === 'name' && item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)),
+          item.kind === 'name' &&
+          item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control', 'zone'].includes(thing.kind)),
       );
   }
 
@@ -789,6 +810,11 @@ class SentenceReader {
       if (item.kind !== 'word') return false;
       const forms = this.tables.verbs.get(item.word) ?? [];
       if (forms.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base))) return true;
+      const before = items[index - 1];
+      const person =
+        (before?.kind === 'name' && before.things.some(({ kind }) => kind === 'role')) ||
+        this.tables.nouns.get(wordAt(items, index - 1) ?? '') === 'people';
+      if (person && forms.some((form) => form.form === 'third' || form.form === 'base')) return true;
       return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
     });
   }
@@ -1028,6 +1054,12 @@ function confirmsNothing(next: Phrase | undefined): boolean {
     (next.sense === 'check' || next.sense === 'confirm') &&
     /\bthat\b.*\b(?:not|no|nothing|still|dead|never)\b/i.test(next.text)
   );
+}
+
+/** What is said for itself, without when and how long. */
+function saidFirst(items: readonly Item[], tables: Tables): readonly Item[] {
+  const { main, result, purpose } = clausesOf(items, tables);
+  return [...main, ...result, ...(purpose.length > 0 ? items.slice(items.indexOf(purpose[0] as Item) - 1) : [])];
 }
 
 function takesObject(phrase: Phrase): boolean {

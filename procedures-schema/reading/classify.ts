@@ -57,6 +57,8 @@ export function classify(phrase: Phrase, around: Around, equipment: Equipment, t
 }
 
 /** The reason given when a lock has no point: bullets may name them. */
+/** Where a lock hangs that holds nothing. */
+const AWAY: ReadonlySet<string> = new Set(['beside', 'near', 'under', 'underneath', 'behind', 'above', 'below', 'by', 'past', 'from']);
 /** Manner of taking off locks without a word of where they are: from every point that carries one. */
 export const WHEREVER = 'wherever it is';
 /** Manner of trying an instrument where it must show something. */
@@ -729,6 +731,13 @@ class Maker {
     }
     if (on.length === 0) return this.cannot(NO_POINT);
     if (on.some((use) => use.thing.kind !== 'point' && use.thing.kind !== 'control')) return this.cannot();
+    // "beside the isolator", "on the door near the isolator", "open in its eye": it holds nothing.
+    const aside = phrase.places.some(({ preposition, uses }) => AWAY.has(preposition) && uses.some(({ thing }) => thing.kind === 'point'));
+    if (
+      !off &&
+      (aside || /\b(?:next|close) to\b/i.test(phrase.text) || /\b(?:un|re)?locks?(?: and tags?)? (?:open|loosely)\b/i.test(phrase.text))
+    )
+      return this.cannot();
     if (phrase.unknown.length > 0) return this.cannot();
     return { actions: kinds.map((kind) => this.action(off ? (kind === 'lock' ? 'unlock' : 'untag') : kind, on, { contact: false })) };
   }
@@ -745,14 +754,11 @@ class Maker {
     const on =
       points.length > 0 ? points : this.objects.length === 0 && phrase.unknown.length === 0 && this.around.point ? [this.around.point] : [];
     if (on.length === 0 || on.length < this.objects.length || phrase.unknown.length > 0) return this.cannot();
-    if (
-      phrase.position !== undefined ||
-      phrase.places.some(
-        (place) => place.preposition === 'in' && place.uses.length === 0 && this.tables.positions.has(place.text.split(' ').at(-1) ?? ''),
-      )
-    ) {
-      // "Lock the valve shut": the position is said, the lock holds it.
-    }
+    // "Lock the valve shut": the position is said, the lock holds it. "Lock it in the on position" holds it live.
+    const said = phrase.position ?? /\bin (?:the |its )?["“]?(\w+)["”]?(?: position)?\b/i.exec(phrase.text)?.[1]?.toLowerCase();
+    const held =
+      said !== undefined && this.tables.positions.has(said) ? on.map((use) => this.equipment.move(use.thing.name, said)?.kind) : [];
+    if (held.some((kind) => kind === 'restore' || kind === 'unrelieve' || kind === 'release')) return this.cannot();
     const kinds: ActionKind[] = phrase.sense === 'lock-and-tag' ? ['lock', 'tag'] : [phrase.sense as ActionKind];
     return { actions: kinds.map((kind) => this.action(kind, on, { contact: false })) };
   }
@@ -980,7 +986,13 @@ class Maker {
     const gauges = this.objects.filter((use) => use.thing.kind === 'gauge');
     if (gauges.length > 0 && gauges.length === this.objects.length) return this.read();
     if (this.objects.length === 0 || this.phrase.unknown.length > 0) return this.cannot();
-    return { actions: [this.action('sense', this.objects, { contact: this.around.manner === 'by hand' })] };
+    return {
+      actions: [
+        this.action('sense', this.objects, {
+          contact: this.around.manner === 'by hand' || this.phrase.places.some(({ nouns }) => nouns.includes('work')),
+        }),
+      ],
+    };
   }
 
   private keep(): Classified {
@@ -1043,7 +1055,9 @@ export function showsGone(text: string): boolean {
 
 /** "Wait at most 5 min": how long it is at least is not said. */
 export const atMost = (text: string): boolean =>
-  /\b(?:at (?:the )?most|up to|less than|no(?:t)? (?:more|longer) than|not over|(?:under|within|maximum) \d)/i.test(text);
+  /\b(?:at (?:the )?most|up to|less than|no(?:t)? (?:more|longer) than|not over|(?:under|within|maximum) \d|(?:half|(?:a )?(?:part|fraction)|some) of)/i.test(
+    text,
+  );
 
 /** Whether an amount is a time. */
 export function timeOf(phrase: Phrase): boolean {

@@ -39,6 +39,9 @@ export function leftOver(items: readonly Item[], said: Said, passive: boolean, t
   if (otherTime(said, tables)) return 'it leaves open when, or whether, it is done';
   if (onlyPartly(said, tables)) return 'it is done only in part';
   if (onlySome(items, said, tables)) return 'it does not say that all of them are meant';
+  if (fewerThanAll(said)) return 'it does not say that all of them are meant';
+  if (butNotThat(items, said, tables)) return 'it does not say what is left out';
+  if (ofSuch(items, said, tables)) return 'it does not say for which machines or cases';
   if (backAgain(items, said, tables)) return 'it moves the point there and back';
   if (pointBeside(items, said, tables)) return 'it names a point and does not say what is done to it';
   if (passive && bySomeone(items, tables)) return 'it says that somebody else does it';
@@ -73,8 +76,15 @@ function otherTime(said: Said, tables: Tables): boolean {
   return protects(said) && tables.lexicon.beside.seldom.some((words) => text.includes(` ${words} `));
 }
 
-/** "half in", "shut it by half": a point that does not get where it is safe, or a cover that is not on. */
+/** "half in", "shut it by half", "to 10 %": a point that does not get where it is safe, or a cover that is not on. */
 function onlyPartly({ actions, text }: Said, tables: Tables): boolean {
+  if (
+    actions.some(
+      ({ kind, amounts }) =>
+        (kind === 'isolate' || kind === 'restrain') && amounts.some((one) => !/\b(?:s|min|h|seconds?|minutes?)$/.test(one.text)),
+    )
+  )
+    return true;
   const held = actions.some(({ kind }) => kind === 'isolate' || kind === 'restrain' || kind === 'close');
   return held && text.split(/[^\p{L}-]+/u).some((word) => tables.lexicon.beside.partly.includes(word.toLowerCase()));
 }
@@ -101,6 +111,49 @@ function onlySome(items: readonly Item[], said: Said, tables: Tables): boolean {
     return (after?.kind === 'name' && after.plural && TOUCHED.has(after.things[0]?.kind ?? '')) || wordAt(items, index + 2) === 'them';
   });
 }
+
+/** "..., but not the outlet valve." */
+const butNotThat = (items: readonly Item[], said: Said, tables: Tables): boolean => {
+  if (!protects(said)) return false;
+  const handled = new Set(said.actions.flatMap(({ things }) => things.map(({ thing }) => thing.name)));
+  return items.some((_, index) => {
+    const next = tables.sets.determiners.has(wordAt(items, index + 1) ?? '') ? items[index + 2] : items[index + 1];
+    return wordAt(items, index) === 'not' && next?.kind === 'name' && next.things.some(({ name }) => handled.has(name));
+  });
+};
+
+/** "On newer machines, ...", "in large cells", "without a watchman": cases that no condition holds. */
+function ofSuch(items: readonly Item[], said: Said, tables: Tables): boolean {
+  if (!protects(said) || said.actions.some(({ when }) => when.length > 0)) return false;
+  const comma = items.findIndex((item) => item.kind === 'mark' && item.word === ',');
+  const lead = wordAt(items, 0) ?? '';
+  if (
+    comma < 2 ||
+    items
+      .slice(0, comma)
+      .some(
+        (item) => item.kind !== 'word' && !(item.kind === 'name' && item.things.every(({ kind }) => kind === 'zone' || kind === 'machine')),
+      )
+  )
+    return false;
+  if (lead === 'without') return true;
+  const last = items[comma - 1]?.text.toLowerCase() ?? '';
+  const bound = items
+    .slice(1, comma)
+    .some((item) => item.kind === 'word' && (tables.sets.determiners.has(item.word) || tables.sets.all.has(item.word)));
+  return ['on', 'in', 'with', 'for', 'at'].includes(lead) && !bound && /[^s]s$/.test(last) && tables.nouns.get(last) !== 'work';
+}
+
+/** "Fit one of four nuts", "tighten the upper one": said of fewer than the register has. */
+const fewerThanAll = ({ actions }: Said): boolean =>
+  actions.some(
+    ({ kind, things }) =>
+      (kind === 'close' || kind === 'tighten') &&
+      things.some(
+        ({ thing, except, place, count }) =>
+          thing.kind === 'fastener' && (except !== undefined || count === 1) && /s$/.test(thing.name) && place === undefined,
+      ),
+  );
 
 /** "off and on again", "in and straight out again". */
 function backAgain(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
@@ -198,7 +251,7 @@ function doneBeside(items: readonly Item[], { actions }: Said, tables: Tables): 
     // "..., with which hand you also steady the scraper".
     const which = items.slice(0, index).some((one) => one.kind === 'word' && (one.word === 'which' || one.word === 'whose'));
     if (which && forms.some(({ form }) => form === 'base') && stranger(index + 1)) return true;
-    const parted = before?.kind === 'mark' || ['and', 'while'].includes(wordAt(items, index - 1) ?? '');
+    const parted = before?.kind === 'mark' || ['and', 'while', 'as', 'besides'].includes(wordAt(items, index - 1) ?? '');
     if (parted && forms.some(({ form }) => form === 'gerund')) return stranger(index + 1);
     const have = ['have', 'has'].includes(wordAt(items, index - 1) ?? '');
     const done = have && forms.some(({ form, verb }) => form === 'past' && DEEDS.has(verb.senses[''] ?? ''));
@@ -242,9 +295,41 @@ const GOES: ReadonlySet<string> = new Set([
   'crawl',
 ]);
 
+const DATED: ReadonlySet<string> = new Set([
+  'this',
+  'that',
+  'which',
+  'each',
+  'every',
+  'minute',
+  'minutes',
+  'hour',
+  'hours',
+  'seconds',
+  'while',
+  'moment',
+]);
+const READY: ReadonlySet<string> = new Set(['clear', 'away', 'ready', 'done', 'finished', 'out', 'back', 'gone']);
+
 /** "when the leader asks for it", "whenever you leave": what may never come, or comes too late. */
 export function mayNotCome({ kind, items }: FoundCondition, said: Said, tables: Tables): boolean {
   if (!['when', 'once', 'before', 'after'].includes(kind) || !protects(said)) return false;
   const words = items.flatMap((item) => (item.kind === 'word' ? [item.word] : []));
-  return words.some((word) => tables.lexicon.beside.mightNot.includes(word));
+  if (words.some((word) => tables.lexicon.beside.mightNot.includes(word))) return true;
+  const bare = items.every((item) => item.kind === 'word' || item.kind === 'mark');
+  // "after the test run", not "after 5 min", "after that".
+  if (kind === 'after')
+    return (
+      bare &&
+      !words.some(
+        (word) =>
+          DATED.has(word) || tables.lexicon.numbers[word] !== undefined || tables.verbs.get(word)?.some(({ form }) => form === 'gerund'),
+      )
+    );
+  if (kind === 'before') return false;
+  // "once you have found your lock", "when the boss says so"; not "when it stands still", "once everyone is clear".
+  if (words.some((word) => READY.has(word) || word === 'nobody')) return false;
+  const person = words.some((word) => ['you', 'he', 'she', 'somebody', 'someone'].includes(word) || tables.nouns.get(word) === 'people');
+  const stands = words.some((word) => tables.sets.be.has(word) || tables.sets.statives.has(word));
+  return person || (bare && !stands);
 }

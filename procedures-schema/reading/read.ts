@@ -17,7 +17,7 @@ import { type Phrase, phraseOf } from './phrase.ts';
 import { sentencesOf } from './sentences.ts';
 import { type Tables, tablesOf, type VerbForm } from './tables.ts';
 import { targetIn } from './targets.ts';
-import { toldInPassing } from './told-in-passing.ts';
+import { doneBefore, toldInPassing } from './told-in-passing.ts';
 
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
@@ -227,6 +227,11 @@ class SentenceReader {
   /** A sentence is read only where nothing stands beside what was read that would change it. */
   private besides(items: readonly Item[], sentence: Sentence, base: Omit<Sentence, 'status'>): Sentence {
     const { tables } = this;
+    const { leading, heads } = clausesOf(items, tables);
+    const early =
+      sentence.status === 'read' &&
+      [...leading.filter(({ kind }) => kind !== 'if').map((one) => one.items), ...heads].some((said) => doneBefore(said, tables));
+    if (early) return this.unread(base, 'something else is done in it');
     const why =
       sentence.status === 'read'
         ? leftOver(items, sentence, verbPhrases(clausesOf(items, tables).main, tables) === undefined, tables)
@@ -255,6 +260,8 @@ class SentenceReader {
     const behind = items.slice(on);
     const second = this.whole(behind, this.words(behind), base);
     if (first.status === 'unread') return first;
+    const passing = first.status === 'remark' || first.status === 'confirmation' ? toldInPassing(before, first, this.tables) : undefined;
+    if (passing !== undefined) return this.unread(base, passing);
     return second.status === 'read'
       ? { ...second, actions: [...first.actions, ...second.actions] }
       : this.unread(base, second.why ?? 'an order stands behind what is said first');
@@ -273,8 +280,15 @@ class SentenceReader {
         status: base.mentions.length > 0 ? 'unread' : 'remark',
         ...(base.mentions.length > 0 ? { why: 'no order could be found in it' } : {}),
       };
-    if (tables.sets.negators.has(word) || (word === 'do' && second === 'not') || (word === 'take' && second === 'care') || word === 'no')
+    if (
+      tables.sets.negators.has(word) ||
+      (word === 'do' && second === 'not') ||
+      (word === 'take' && second === 'care' && wordAt(main, 2) !== 'of') ||
+      word === 'no'
+    )
       return { ...base, status: 'prohibition' };
+    if (word === 'take' && second === 'care' && wordAt(main, 2) === 'of' && base.mentions.length > 0)
+      return this.unread(base, 'it does not say what is done');
     if (tables.caring.some((parts) => parts.every((part, offset) => wordAt(main, offset) === part)))
       return goesOn(main, tables) >= 0 || this.ordersIn(main)
         ? this.unread(base, 'an order stands in a warning')
@@ -596,6 +610,12 @@ class SentenceReader {
         // "Ask the owner"; what is asked to be done has to be read.
         return phrase.base === 'ask' && phrase.objects.length === 0 && !/\bask\b.*\bto\b/i.test(text) ? { actions: [] } : undefined;
       case 'call':
+        // "Call everyone to the machine."
+        if (
+          phrase.nouns.includes('people') &&
+          phrase.places.some(({ preposition }) => ['to', 'into', 'onto', 'over'].includes(preposition))
+        )
+          return { why: `"${words}" brings people to the machine` };
         return make('stop-and-call');
       case 'stop':
         if (phrase.nouns.includes('work')) return make('stop-and-call');

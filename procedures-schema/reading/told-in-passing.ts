@@ -50,13 +50,29 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
   for (let index = 0; index < items.length; index += 1) {
     if (items[index]?.kind !== 'word') continue;
     const before = items.slice(Math.max(0, index - 4), index).flatMap((item) => (item.kind === 'word' ? [item.word] : []));
-    const being = before.some((one) => ['is', 'are', 'be', 'being', 'gets', 'get'].includes(one));
+    const being = before.some((one) => ['is', 'are', 'be', 'been', 'being', 'gets', 'get'].includes(one));
     const not = before.some((one) => tables.sets.negators.has(one));
     if (being && beside.alike.includes(word(index)) && before.some((one) => ['other', 'others', 'rest', 'same'].includes(one) || named))
       return why;
+    // "The power may come on now."
+    const comes =
+      ['on', 'back'].includes(word(index)) && ['come', 'comes', 'go', 'goes', 'coming', 'be', 'is', 'back'].includes(word(index - 1));
+    if (comes && items.slice(0, index).some((item) => beside.power.includes(item.text.toLowerCase())) && !not) return why;
     if (!named) continue;
+    // "Make sure that it is tight by pulling it", "gets its brushing", "the job is brushing the guide".
+    const leads = word(index - 1);
+    const gerund = forms(index).some(({ form }) => form === 'gerund');
+    if (gerund && leads === 'by') return why;
+    if (deed(index, 'gerund') && ['its', 'their', 'your'].includes(leads)) return why;
+    if (deed(index, 'gerund') && ['is', 'are'].includes(leads) && touchedAfter(items.slice(index, index + 4), 0)) return why;
     // "is open", "is fitted with", "is set": how it stands, and nothing is done.
-    if (being && !not && deed(index, 'past') && !tables.positions.has(word(index)) && !['with', 'at', 'by'].includes(word(index + 1)))
+    if (
+      being &&
+      !not &&
+      deed(index, 'past') &&
+      !tables.positions.has(word(index)) &&
+      (!['with', 'at', 'by'].includes(word(index + 1)) || ['now', 'then', 'hand'].includes(word(index + 2)))
+    )
       return why;
     if (
       deed(index, 'gerund') &&
@@ -90,4 +106,18 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
   );
   const off = items.some((_, index) => ['off', 'away'].includes(word(index)) && !['is', 'are'].includes(word(index - 1)));
   return locks && off ? why : undefined;
+}
+
+/** Senses that leave nothing to be seen as a state: "with the guide brushed" has it brushed, "with the guard removed" finds it so. */
+const DONE: ReadonlySet<string> = new Set(['clean', 'apply', 'adjust', 'feel']);
+
+/** Whether what stands in front or in a condition tells of a hand at work, or of power that is on: "as soon as the guide is brushed". */
+export function doneBefore(items: readonly Item[], tables: Tables): boolean {
+  const named = items.some((item) => item.kind === 'name' && item.things.some(({ kind }) => TOUCHED.has(kind)));
+  const deed = (index: number): boolean =>
+    tables.verbs.get(wordAt(items, index) ?? '')?.some(({ form, verb }) => form === 'past' && DONE.has(verb.senses[''] ?? '')) ?? false;
+  const power = items.some(
+    (item, index) => tables.lexicon.beside.power.includes(item.text.toLowerCase()) && wordAt(items, index + 1) === 'on',
+  );
+  return power || (named && items.some((_, index) => deed(index)));
 }

@@ -200,6 +200,8 @@ export interface Lexicon {
     readonly but: readonly string[];
     /** A body in the way, whatever it does there. */
     readonly bodily: readonly string[];
+    /** What comes on or goes off, named or not. */
+    readonly power: readonly string[];
     readonly hands: readonly string[];
     /** "is done likewise". */
     readonly alike: readonly string[];

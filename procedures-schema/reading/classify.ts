@@ -171,6 +171,9 @@ class Maker {
         // "Lift the deck plate", "lower the lid".
         if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'cover') && phrase.unknown.length === 0)
           return this.done(phrase.sense === 'raise' ? 'open' : 'close', this.objects);
+        // "Put the lever down", where that is a position of it.
+        if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'point') && phrase.places.length === 0)
+          return this.move([phrase.sense === 'raise' ? 'up' : 'down']);
         // "Put down the pan": a tool is laid ready.
         if (phrase.base === 'put' && this.objects.every((use) => use.thing.kind === 'tool')) return this.temporary('put-in');
         if (this.tools.some((use) => use.thing.kind === 'control')) return this.physical('move');
@@ -570,6 +573,9 @@ class Maker {
       return this.phrase.sense === 'press' ? this.physical('handle') : this.cannot();
     if (this.phrase.sense === 'try' && this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool'))
       return this.inUse();
+    // "Push the lever down."
+    const levers = this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'point');
+    if (levers && this.phrase.position !== undefined && this.phrase.sense === 'press') return this.set();
     const controls = this.objects.filter((use) => use.thing.kind === 'control');
     if (controls.length === 0 || controls.length !== this.objects.length || this.phrase.unknown.length > 0) return this.cannot();
     if (this.phrase.sense === 'try' || this.around.proving || this.showsNothing())

@@ -84,7 +84,9 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
     const good = (judged[2] as string).startsWith('pass') === (judged[1] === undefined);
     return { kind: 'outcome', outcome: good !== unless ? 'pass' : 'fail', text };
   }
-  if (subject === undefined && !limited && !(it && !others)) return undefined;
+  // "Within: go on."
+  const alone = context.measurements.length > 0 && /^ (?:within|inside|outside|over|above|under|below) $/.test(folded);
+  if (subject === undefined && !limited && !alone && !(it && !others)) return undefined;
   if (about?.sensed) return undefined;
   const { outcomes } = tables.lexicon;
   const no = / not | never | n't /.test(folded);
@@ -94,7 +96,7 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
   else if (has(outcomes['not-within'])) found = 'not-within';
   else if (has(outcomes.over) && !/ (?:at least|at most) /.test(folded)) found = 'over';
   else if (has(outcomes.under) && !/ (?:at least|at most) /.test(folded)) found = 'under';
-  else if ((limited || subject !== undefined) && has(outcomes.within)) found = 'within';
+  else if ((limited || alone || subject !== undefined) && has(outcomes.within)) found = 'within';
   if (!found) return undefined;
   const turned = no !== unless;
   if (turned && found === 'within') found = 'not-within';

@@ -7,7 +7,7 @@ import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './c
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
 import { type Equipment, equipmentOf } from './equipment.ts';
-import { type Item, itemsOf, wordAt } from './items.ts';
+import { type Item, isTime, itemsOf, wordAt } from './items.ts';
 import { leftOver, mayNotCome } from './left-over.ts';
 import { english } from './lexicon/en.ts';
 import { eitherOf, orderBehind, ordersAt, ordersUnparted, partsAnew } from './orders-behind.ts';
@@ -22,19 +22,25 @@ import { doneBefore, toldInPassing } from './told-in-passing.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-7';
+export const readingVersion: string = 'en-8';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
   if (context.kind === 'condition') {
     const items = itemsOf(prose, 0, prose.text.length, context.names);
     const when = prose.text.trim() === '' ? [] : [readCondition(items, prose.text.trim(), context, tables)];
-    return { sentences: [], when, ...(context.carry ? { carry: context.carry } : {}) };
+    return {
+      sentences: [],
+      when,
+      ...(context.carry ? { carry: context.carry } : {}),
+      ...(context.carryAll ? { carryAll: context.carryAll } : {}),
+    };
   }
   const reader = new SentenceReader(prose, context, tables);
   const sentences = triedOut(sentencesOf(prose, tables).map(({ at, end }) => reader.read(at, end)));
   const carry = reader.carried();
-  return { sentences, ...(carry ? { carry } : {}) };
+  const carryAll = reader.carriedAll();
+  return { sentences, ...(carry ? { carry } : {}), ...(carryAll.length > 1 ? { carryAll } : {}) };
 }
 
 /**
@@ -138,10 +144,16 @@ class SentenceReader {
     this.tables = tables;
     this.equipment = equipmentOf(context.families, context.registers, tables);
     this.it = context.carry;
+    this.them = context.carryAll ?? [];
   }
 
   carried(): Thing | undefined {
     return this.it;
+  }
+
+  /** Points that were moved last, where nothing else was named since: what "both" may stand for in the next step. */
+  carriedAll(): readonly Thing[] {
+    return this.them;
   }
 
   read(at: number, end: number): Sentence {
@@ -163,7 +175,7 @@ class SentenceReader {
         why: `a sentence of ${end - at} characters is too long to be read`,
       };
     }
-    const items = this.verbsFirst(itemsOf(this.prose, at, end, this.context.names));
+    const items = this.inFull(this.verbsFirst(itemsOf(this.prose, at, end, this.context.names)), at);
     const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));
     const mentions: ThingUse[] = named.flatMap((item) => (item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : []));
     const base = {
@@ -347,7 +359,10 @@ class SentenceReader {
     if (!going) return this.unread(base, 'an order after its condition could not be read');
     // "Open it if it is full and remove the cap": for which of them the condition holds, the words do not say.
     if (going.length > 0 && trailing.when.length > 0) return this.unread(base, 'it is not clear for what its condition holds');
-    const cleared = clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(this.words(head))) || (stated && NOBODY.test(this.words(main)));
+    // "Once everyone is clear, press the button": it waits for that, and whoever presses looks.
+    const awaited = clauses.leading.some(({ kind, items: said }) => (kind === 'when' || kind === 'once') && NOBODY.test(this.words(said)));
+    const cleared =
+      awaited || clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(this.words(head))) || (stated && NOBODY.test(this.words(main)));
     const done = this.orders(
       [...phrases, ...going],
       {
@@ -690,7 +705,11 @@ class SentenceReader {
       const named = head.flatMap((item) =>
         item.kind === 'name' ? item.things.slice(0, 1).map((thing) => ({ thing, at: item.at, end: item.end })) : [],
       );
-      if (named.some((use) => use.thing.kind === 'model' || use.thing.kind === 'option'))
+      if (head[0]?.kind === 'amount') {
+        const said = this.words(head);
+        const judged = /^(?:under|over|above|below|more than|less than|from|up to)\b/i.test(said) && !isTime(head[0].unit);
+        when.push(judged ? (this.atLimit(said) ?? readCondition(head, said, this.context, this.tables)) : { kind: 'unread', text: said });
+      } else if (named.some((use) => use.thing.kind === 'model' || use.thing.kind === 'option'))
         when.push(readCondition(head, this.words(head), this.context, this.tables));
       else if (/serial/i.test(this.words(head))) when.push(readCondition(head, this.words(head), this.context, this.tables));
       else {
@@ -713,6 +732,17 @@ class SentenceReader {
         text: 'otherwise',
       });
     return when.some((one) => one.kind === 'unread') ? undefined : { when, tools, outside };
+  }
+
+  /** "Under 3 mm", where 3 mm is the lower limit of what was measured just now: the outcome. Any other figure is a question of its own. */
+  private atLimit(said: string): Condition | undefined {
+    const about = this.it?.kind === 'measurement' ? this.context.measurements.find(({ name }) => name === this.it?.name) : undefined;
+    const [, side = '', figure = ''] = /^(under|below|less than|over|above|more than)\s+(.+)$/i.exec(said) ?? [];
+    const plain = (text: string | undefined): string => (text ?? '').replace(/\s+/g, '').toLowerCase();
+    if (about === undefined || about.perModel.length > 0 || figure === '') return undefined;
+    const under = /^(?:under|below|less)/i.test(side);
+    if (plain(under ? about.lower : about.upper) !== plain(figure)) return undefined;
+    return { kind: 'outcome', outcome: under ? 'under' : 'over', subject: about.name, text: said };
   }
 
   private confirms(main: readonly Item[]): boolean {
@@ -775,6 +805,21 @@ class SentenceReader {
     };
   }
 
+  /** "Main isolator off.", "Side door open, ...": a step of a few words is an order all the same. Only as the first words of a step. */
+  private inFull(items: readonly Item[], at: number): readonly Item[] {
+    const name = items[0];
+    const position = wordAt(items, 1) ?? '';
+    const next = items[2];
+    const ends = next === undefined || (next.kind === 'mark' && [',', '.', ';'].includes(next.word));
+    if (this.context.kind !== 'lead' || at !== 0 || name?.kind !== 'name' || !ends || !this.tables.positions.has(position)) return items;
+    const kind = name.things.length === 1 ? name.things[0]?.kind : undefined;
+    const word = (text: string): Item => ({ kind: 'word', word: text, text, at: name.at, end: name.at });
+    if (kind === 'point') return [word('turn'), ...items];
+    if (kind === 'cover' && position === 'open') return [word('open'), name, ...items.slice(2)];
+    const worn = name.things.every((thing) => thing.kind === 'tool' && this.equipment.tool(thing.name)?.protective);
+    return worn && position === 'on' ? [word('put'), word('on'), name, ...items.slice(2)] : items;
+  }
+
   /** "Lock the fan out": a name that is also a verb is one where an order starts and an object follows. */
   private verbsFirst(items: readonly Item[]): readonly Item[] {
     return items.map((item, index) => {
@@ -790,7 +835,10 @@ class SentenceReader {
       // "Lock and tag it": the second verb stands between the first and the object.
       const second =
         next?.kind === 'word' && next.word === 'and' && !/\s/.test(items[index + 2]?.text ?? ' ') ? items[index + 3] : undefined;
-      const object = starts(next) || starts(second);
+      const off =
+        next?.kind === 'word' &&
+        this.tables.verbs.get(item.text.toLowerCase())?.some(({ verb }) => Object.hasOwn(verb.senses, next.word)) === true;
+      const object = starts(next) || starts(second) || (off && starts(items[index + 2]));
       const word = item.text.toLowerCase();
       const bracket = this.prose.marks.some((mark) => mark.kind === 'reference' && mark.at <= item.at && item.end <= mark.end);
       const verb = this.tables.verbs.get(word)?.some((form) => form.base === word) ?? false;

@@ -11,7 +11,7 @@ import { Recent } from './recent.ts';
 import type { Thing } from './registers/index.ts';
 
 /** Everything a sentence needs besides what it stands in. */
-export type StandingContext = Omit<ReadingContext, 'kind' | 'carry' | 'lead' | 'override'>;
+export type StandingContext = Omit<ReadingContext, 'kind' | 'carry' | 'carryAll' | 'lead' | 'override'>;
 
 type GuardNotice = ReadStep['notices'][number];
 
@@ -53,6 +53,7 @@ function readSection(section: Section, labels: Labels, standing: StandingContext
 /** Carries what "it" stands for from one prose run to the next, in document order. */
 class Reader {
   private carry: Thing | undefined;
+  private carryAll: readonly Thing[] | undefined;
   private readonly standing: StandingContext;
   private readonly cache: ReadingCache;
 
@@ -103,10 +104,12 @@ class Reader {
   private branch(branch: Branch, labels: Labels): Extract<ReadChild, { kind: 'branches' }>['branches'][number] {
     // What "it" stands for when a branch starts is what it stood for before the bullets, whichever branch came before.
     const before = this.carry;
+    const beforeAll = this.carryAll;
     const condition = this.read(branch.condition, 'condition');
     const lead = this.read(branch.lead, 'branch');
     const children = this.children(branch.children, labels, lead);
     this.carry = before;
+    this.carryAll = beforeAll;
     return { branch, condition, lead, children };
   }
 
@@ -115,16 +118,18 @@ class Reader {
       ...this.standing,
       kind,
       ...(this.carry ? { carry: this.carry } : {}),
+      ...(this.carryAll ? { carryAll: this.carryAll } : {}),
       ...(lead ? { lead } : {}),
       ...(override ? { override } : {}),
     };
-    const key = cacheKey(prose, kind, this.carry, lead, override);
+    const key = cacheKey(prose, kind, this.carry, this.carryAll, lead, override);
     let reading = this.cache.get(key);
     if (!reading) {
       reading = readProse(prose, context);
       this.cache.set(key, reading);
     }
     this.carry = reading.carry;
+    this.carryAll = reading.carryAll;
     return reading;
   }
 }
@@ -134,12 +139,14 @@ function cacheKey(
   prose: Prose,
   kind: string,
   carry: Thing | undefined,
+  carryAll: readonly Thing[] | undefined,
   lead: Reading | undefined,
   override: ReadingContext['override'],
 ): string {
   let key = `${kind}\n${prose.text}\n`;
   for (const mark of prose.marks)
     key += mark.kind === 'reference' ? `${mark.at},${mark.end},${JSON.stringify(mark.form)};` : `${mark.kind}${mark.at},${mark.end};`;
+  if (carryAll) key += `\n&${carryAll.map(({ kind: one, name }) => `${one}:${name}`).join(',')}`;
   if (carry) key += `\n^${carry.kind}:${carry.name}`;
   if (lead) key += `\n>${lead.sentences.map((s) => `${s.status}${s.text}`).join('|')}`;
   if (override) key += `\n!${override.reads}|${override.because}|${override.by}|${override.span.start}`;

@@ -38,6 +38,7 @@ import { handsIsolated } from './hands-isolated.ts';
 import { handsLocked } from './hands-locked.ts';
 import { handsProved } from './hands-proved.ts';
 import { handsRelieved } from './hands-relieved.ts';
+import { hiddenOrder } from './hidden-order.ts';
 import { inlineMarkup } from './inline-markup.ts';
 import { instrumentFits } from './instrument-fits.ts';
 import { labelAsTyped } from './label-as-typed.ts';
@@ -150,6 +151,7 @@ export const checks: readonly Check[] = [
   handsLocked,
   handsProved,
   handsRelieved,
+  hiddenOrder,
   inlineMarkup,
   instrumentFits,
   labelAsTyped,

@@ -3,7 +3,7 @@
  * comes back. One function a kind. After a violation the bits are taken as right, so that one cause is one violation.
  * Long because an effect a kind is one table; rules H and R are asked where the effect is.
  */
-import { type Action, type ActionKind, KNOWN_SOURCE, type ThingUse, WHEREVER } from '../reading/index.ts';
+import { type Action, type ActionKind, KNOWN_SOURCE, showsGone, type ThingUse, WHEREVER } from '../reading/index.ts';
 import type { EnergyKind } from '../registers/index.ts';
 import type { ActFacts } from './code.ts';
 import { longEnough, type SourceRow, secondsWaited } from './machine.ts';
@@ -618,9 +618,12 @@ class Effect {
     const gauges = new Set(action.things.filter((use) => use.thing.kind === 'gauge').map((use) => use.thing.name));
     const kinds = new Set(action.with.map((use) => this.doing.toolKind(use.thing.name)));
     const named = new Set(this.things('source').map((use) => use.thing.name));
+    const gone = action.result === undefined || showsGone(action.result);
     const watched = action.manner === 'in view' || /\bkeep\b.*\bin (?:view|sight)\b|\bwatch\b.*\bwhile\b/i.test(facts.words);
     for (const row of layout.table.sources) {
-      const byGauge = row.source.shownBy.some((name) => gauges.has(name));
+      // What must show something else than nothing proves nothing: "it must show 2 bar". A thermometer has its own figure.
+      const byGauge = gone && row.source.shownBy.some((name) => gauges.has(name));
+      if (!gone && electrical(row) && !under(action.result)) continue;
       const byMeter = row.source.provedWith.some((kind) => kinds.has(kind)) && (named.size === 0 || named.has(row.source.name));
       if (!byGauge && !byMeter) continue;
       // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.
@@ -643,6 +646,8 @@ class Effect {
   /** "until the gauge shows 0 bar": the gauge was read. */
   private readGauges(words: string, early = true): void {
     const { layout, state } = this;
+    // "Until the gauge shows 2 bar": it is not gone.
+    if (!showsGone(words)) return;
     const lower = words.toLowerCase();
     for (const row of layout.table.sources) {
       if (!row.source.shownBy.some((name) => lower.includes(name.toLowerCase()))) continue;
@@ -811,6 +816,9 @@ class Effect {
     if (action.until !== undefined) this.readGauges(action.until.text, false);
   }
 }
+
+/** "must show less than 50 V" */
+const under = (result: string | undefined): boolean => /\b(?:below|under|less than|no more than|at most)\b/i.test(result ?? '');
 
 /** Measurements that an action reads anew. */
 export function measuredBy({ kind, things }: Action): readonly string[] {

@@ -113,6 +113,8 @@ export interface Reading {
   readonly when?: readonly Condition[];
   /** What "it"/"them" would stand for after this prose, for the next one. */
   readonly carry?: Thing;
+  /** What "both" would stand for: points that were moved together, last. */
+  readonly carryAll?: readonly Thing[];
 }
 
 export type { ActionKind };

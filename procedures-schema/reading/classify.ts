@@ -57,6 +57,8 @@ export function classify(phrase: Phrase, around: Around, equipment: Equipment, t
 }
 
 /** The reason given when a lock has no point: bullets may name them. */
+/** Where a lock hangs that holds nothing. */
+const AWAY: ReadonlySet<string> = new Set(['beside', 'near', 'under', 'underneath', 'behind', 'above', 'below', 'by', 'past', 'from']);
 /** Manner of taking off locks without a word of where they are: from every point that carries one. */
 export const WHEREVER = 'wherever it is';
 /** Manner of trying an instrument where it must show something. */
@@ -169,6 +171,9 @@ class Maker {
         // "Lift the deck plate", "lower the lid".
         if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'cover') && phrase.unknown.length === 0)
           return this.done(phrase.sense === 'raise' ? 'open' : 'close', this.objects);
+        // "Put the lever down", where that is a position of it.
+        if (this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'point') && phrase.places.length === 0)
+          return this.move([phrase.sense === 'raise' ? 'up' : 'down']);
         // "Put down the pan": a tool is laid ready.
         if (phrase.base === 'put' && this.objects.every((use) => use.thing.kind === 'tool')) return this.temporary('put-in');
         if (this.tools.some((use) => use.thing.kind === 'control')) return this.physical('move');
@@ -263,6 +268,8 @@ class Maker {
       case 'check':
         return this.check();
       case 'record':
+        if (this.objects.some(({ thing }) => ['zone', 'cover', 'part', 'fastener'].includes(thing.kind)) && phrase.base === 'enter')
+          return this.objects.every(({ thing }) => thing.kind === 'zone') ? this.done('handle', this.objects) : this.cannot();
         // "Fill in the job card"; "fill in the gap" is none.
         if (
           phrase.base === 'fill' &&
@@ -299,9 +306,9 @@ class Maker {
       case 'keep':
         return this.keep();
       case 'leave':
-        return { actions: [] };
+        return this.goesOnDoing() ? this.cannot() : { actions: [] };
       case 'wait':
-        return { actions: [this.action('wait', this.objects, { contact: false })] };
+        return { actions: [this.action('wait', this.objects, { contact: false, ...(atMost(phrase.text) ? { amounts: [] } : {}) })] };
       case 'use':
         if (phrase.particle !== '') return this.temporary('put-in');
         if (this.makers(this.objects).length > 0) return this.makeEnergy(this.objects);
@@ -551,7 +558,9 @@ class Maker {
   }
 
   private showsNothing(): boolean {
-    return this.around.result !== undefined && /\b(?:not|no|nothing|never|still|dead|stays?|without)\b/i.test(this.around.result);
+    return (
+      this.around.result !== undefined && /\b(?:not|no|nothing|neither|none|never|still|dead|stays?|without)\b/i.test(this.around.result)
+    );
   }
 
   private onControl(): Classified {
@@ -564,6 +573,9 @@ class Maker {
       return this.phrase.sense === 'press' ? this.physical('handle') : this.cannot();
     if (this.phrase.sense === 'try' && this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'tool'))
       return this.inUse();
+    // "Push the lever down."
+    const levers = this.objects.length > 0 && this.objects.every((use) => use.thing.kind === 'point');
+    if (levers && this.phrase.position !== undefined && this.phrase.sense === 'press') return this.set();
     const controls = this.objects.filter((use) => use.thing.kind === 'control');
     if (controls.length === 0 || controls.length !== this.objects.length || this.phrase.unknown.length > 0) return this.cannot();
     if (this.phrase.sense === 'try' || this.around.proving || this.showsNothing())
@@ -610,6 +622,9 @@ class Maker {
       if (position === 'open' || position === 'shut') return this.done(position === 'open' ? 'open' : 'close', this.objects);
     }
     if (to !== undefined && ['off', 'out'].includes(to)) return this.cannot();
+    // "Turn the hook a quarter turn with the start key": the machine does it.
+    const keys = this.tools.filter((use) => use.thing.kind === 'control');
+    if (keys.length > 0) return this.done(this.around.testRun ? 'test-run' : 'start', keys, { contact: false });
     if (first.thing.kind === 'part' || first.thing.kind === 'fastener' || first.thing.kind === 'cover')
       return phrase.sense === 'set' && phrase.amounts.length > 0
         ? this.done('adjust', this.objects)
@@ -703,6 +718,16 @@ class Maker {
                   ? last
                   : [];
     if (phrase.sense === 'keep' || phrase.sense === 'leave') return { actions: [] };
+    // "Your lock on the switch and your tag on the valve": what goes where.
+    const lockOrTag = (use: ThingUse): boolean => ['lock', 'tag'].includes(this.toolKind(use) ?? '');
+    const apart = phrase.places.some(
+      ({ uses, nouns }) =>
+        uses.some(({ thing }) => thing.kind === 'point') &&
+        (uses.some(lockOrTag) || nouns.some((noun) => noun === 'lock' || noun === 'tag')),
+    );
+    const point = phrase.objects.findIndex(({ thing }) => thing.kind === 'point');
+    const behind = point >= 0 && phrase.objects.slice(point).some(lockOrTag) && phrase.places.some((place) => place.uses.length > 0);
+    if ((apart || behind) && phrase.base !== 'secure') return this.cannot();
     // "Take off the locks and tags.": wherever they are.
     if (off && !hangs && on.length === 0 && !pronoun && phrase.unknown.length === 0 && phrase.places.length === 0) {
       const everywhere = this.equipment.lockable().map((thing): ThingUse => ({ thing, at: phrase.at, end: phrase.end }));
@@ -712,6 +737,13 @@ class Maker {
     }
     if (on.length === 0) return this.cannot(NO_POINT);
     if (on.some((use) => use.thing.kind !== 'point' && use.thing.kind !== 'control')) return this.cannot();
+    // "beside the isolator", "on the door near the isolator", "open in its eye": it holds nothing.
+    const aside = phrase.places.some(({ preposition, uses }) => AWAY.has(preposition) && uses.some(({ thing }) => thing.kind === 'point'));
+    if (
+      !off &&
+      (aside || /\b(?:next|close) to\b/i.test(phrase.text) || /\b(?:un|re)?locks?(?: and tags?)? (?:open|loosely)\b/i.test(phrase.text))
+    )
+      return this.cannot();
     if (phrase.unknown.length > 0) return this.cannot();
     return { actions: kinds.map((kind) => this.action(off ? (kind === 'lock' ? 'unlock' : 'untag') : kind, on, { contact: false })) };
   }
@@ -728,14 +760,11 @@ class Maker {
     const on =
       points.length > 0 ? points : this.objects.length === 0 && phrase.unknown.length === 0 && this.around.point ? [this.around.point] : [];
     if (on.length === 0 || on.length < this.objects.length || phrase.unknown.length > 0) return this.cannot();
-    if (
-      phrase.position !== undefined ||
-      phrase.places.some(
-        (place) => place.preposition === 'in' && place.uses.length === 0 && this.tables.positions.has(place.text.split(' ').at(-1) ?? ''),
-      )
-    ) {
-      // "Lock the valve shut": the position is said, the lock holds it.
-    }
+    // "Lock the valve shut": the position is said, the lock holds it. "Lock it in the on position" holds it live.
+    const said = phrase.position ?? /\bin (?:the |its )?["“]?(\w+)["”]?(?: position)?\b/i.exec(phrase.text)?.[1]?.toLowerCase();
+    const held =
+      said !== undefined && this.tables.positions.has(said) ? on.map((use) => this.equipment.move(use.thing.name, said)?.kind) : [];
+    if (held.some((kind) => kind === 'restore' || kind === 'unrelieve' || kind === 'release')) return this.cannot();
     const kinds: ActionKind[] = phrase.sense === 'lock-and-tag' ? ['lock', 'tag'] : [phrase.sense as ActionKind];
     return { actions: kinds.map((kind) => this.action(kind, on, { contact: false })) };
   }
@@ -947,7 +976,9 @@ class Maker {
     const gauges = things.filter((use) => use.thing.kind === 'gauge');
     if (gauges.length > 0 && gauges.length === things.length && !contact)
       return this.done(this.around.result === undefined ? 'observe' : 'prove', gauges, { contact: false });
-    if (things.length === 0) return this.phrase.unknown.length > 0 ? this.cannot() : { actions: [this.action('sense', [], { contact })] };
+    // "Reach in and feel": a hand somewhere.
+    if (things.length === 0)
+      return this.phrase.unknown.length > 0 || contact ? this.cannot() : { actions: [this.action('sense', [], { contact })] };
     return { actions: [this.action('sense', things, { contact })] };
   }
 
@@ -961,11 +992,18 @@ class Maker {
     const gauges = this.objects.filter((use) => use.thing.kind === 'gauge');
     if (gauges.length > 0 && gauges.length === this.objects.length) return this.read();
     if (this.objects.length === 0 || this.phrase.unknown.length > 0) return this.cannot();
-    return { actions: [this.action('sense', this.objects, { contact: this.around.manner === 'by hand' })] };
+    return {
+      actions: [
+        this.action('sense', this.objects, {
+          contact: this.around.manner === 'by hand' || this.phrase.places.some(({ nouns }) => nouns.includes('work')),
+        }),
+      ],
+    };
   }
 
   private keep(): Classified {
     const { phrase } = this;
+    if (this.goesOnDoing()) return this.cannot();
     if (phrase.nouns.includes('people')) return { actions: [this.action('clear-people', [], { contact: false })] };
     if (/\b(?:clear|away|back|out)\b/.test(phrase.text)) return { actions: [this.action('stand-clear', [], { contact: false })] };
     const plug = this.objects.find((use) => use.thing.kind === 'point' && this.equipment.isPlug(use.thing.name));
@@ -974,6 +1012,12 @@ class Maker {
     if (gauges.length > 0 && /\b(?:view|sight)\b/.test(phrase.text))
       return this.done('observe', gauges, { contact: false, manner: 'in view' });
     return { actions: [] };
+  }
+
+  /** "Keep wiping the scraper": the second verb says what is done. */
+  private goesOnDoing(): boolean {
+    const second = /^\w+ (?:on )?(\w+)/.exec(this.phrase.text.toLowerCase())?.[1] ?? '';
+    return this.tables.verbs.get(second)?.some(({ form }) => form === 'gerund') ?? false;
   }
 
   /** "Switch on at the isolator". */
@@ -1004,11 +1048,22 @@ class Maker {
   }
 }
 
+/** "must not show green", "may show red": what it does not have to show. "Nothing may show" and "no red may show" say that it is gone. */
+const SHOWS_ELSE = /\b(?:(?:must|may|should|shall|need) not|may|might|can) (?:still )?(?:show|read|indicate|stand)\b/i;
+const SHOWS_NONE = /(?:^|[:;,]\s*)(?:no|none|nothing|neither)\b/i;
+
 /** A gauge that stands at nothing, or a mark that shows what it is there to show: no figure but nought. */
 export function showsGone(text: string): boolean {
+  if (SHOWS_ELSE.test(text) && !SHOWS_NONE.test(text.trim())) return false;
   if (/(?:^|\s)0(?![.\d])|\bzero\b/i.test(text)) return true;
   return !/\d/.test(text);
 }
+
+/** "Wait at most 5 min": how long it is at least is not said. */
+export const atMost = (text: string): boolean =>
+  /\b(?:at (?:the )?most|up to|less than|no(?:t)? (?:more|longer) than|not over|(?:under|within|maximum) \d|(?:half|(?:a )?(?:part|fraction)|some) of)/i.test(
+    text,
+  );
 
 /** Whether an amount is a time. */
 export function timeOf(phrase: Phrase): boolean {

@@ -45,6 +45,11 @@ export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
       leading.push({ kind: condition.kind, items: rest.slice(condition.length, comma) });
       rest = withoutOpeners(rest.slice(comma + 1), tables);
       again = rest.length > 0;
+    } else if (head?.kind === 'amount' && rest[1]?.kind === 'mark' && rest[1].word === ':' && verbAt(rest, 2, true, tables)) {
+      // "Under 3 mm: renew the lining": the amount holds the word before it.
+      heads.push(rest.slice(0, 1));
+      rest = rest.slice(2);
+      again = true;
     } else if (
       head?.kind === 'word' &&
       tables.sets.prepositions.has(head.word) &&

@@ -14,7 +14,7 @@ export function readCondition(items: readonly Item[], text: string, context: Rea
   const negated =
     unless !== words(items).some((word) => tables.sets.negators.has(word) || word === 'without' || word === 'except' || word === 'no');
   return (
-    variant(items, text, negated) ??
+    variant(items, text, negated, context) ??
     outcome(items, text, context, tables, unless) ??
     state(items, text, tables, negated) ??
     fact(bare, text, unless, tables)
@@ -23,7 +23,7 @@ export function readCondition(items: readonly Item[], text: string, context: Rea
 
 const words = (items: readonly Item[]): string[] => items.flatMap((item) => (item.kind === 'word' ? [item.word] : []));
 
-function variant(items: readonly Item[], text: string, negated: boolean): Condition | undefined {
+function variant(items: readonly Item[], text: string, negated: boolean, context: ReadingContext): Condition | undefined {
   const named = items.flatMap((item) => (item.kind === 'name' ? item.things : []));
   const models = named.filter((thing) => thing.kind === 'model').map((thing) => thing.name);
   const options = named.filter((thing) => thing.kind === 'option').map((thing) => thing.name);
@@ -31,7 +31,26 @@ function variant(items: readonly Item[], text: string, negated: boolean): Condit
   if (models.length === 0 && options.length === 0 && serial === undefined) return undefined;
   // A model beside a measurement or a part in one condition is more than a variant.
   if (named.some((thing) => !['model', 'option', 'machine'].includes(thing.kind))) return undefined;
+  // A serial number that no register breaks at may be on either side of it.
+  if (serial !== undefined && !breaksAt(serial, models, context))
+    return models.length + options.length > 0
+      ? { kind: 'unread', text }
+      : { kind: 'fact', key: `serial number ${serial.from ?? ''} to ${serial.to ?? ''}`, negated, text };
   return { kind: 'variant', models, options, negated, text, ...(serial ? { serial } : {}) };
+}
+
+/** Whether the serial ranges of every machine it may be about decide it. */
+function breaksAt(serial: { from?: number; to?: number }, models: readonly string[], { families, registers }: ReadingContext): boolean {
+  const concerned = registers.models.filter(({ name, family }) =>
+    models.length > 0 ? models.includes(name) : families.some((one) => one.name === family),
+  );
+  const broken = concerned.filter(({ serials }) => serials.length > 1);
+  const decides = (ranges: readonly { readonly from?: number; readonly to?: number }[]): boolean =>
+    (serial.from === undefined || ranges.some(({ from, to }) => from === serial.from || to === (serial.from as number) - 1)) &&
+    (serial.to === undefined || ranges.some(({ from, to }) => to === serial.to || from === (serial.to as number) + 1));
+  return (
+    broken.length > 0 && (models.length === 0 || broken.length === concerned.length) && broken.every(({ serials }) => decides(serials))
+  );
 }
 
 function serialOf(text: string): { from?: number; to?: number } | undefined {
@@ -65,7 +84,9 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
     const good = (judged[2] as string).startsWith('pass') === (judged[1] === undefined);
     return { kind: 'outcome', outcome: good !== unless ? 'pass' : 'fail', text };
   }
-  if (subject === undefined && !limited && !(it && !others)) return undefined;
+  // "Within: go on."
+  const alone = context.measurements.length > 0 && /^ (?:within|inside|outside|over|above|under|below) $/.test(folded);
+  if (subject === undefined && !limited && !alone && !(it && !others)) return undefined;
   if (about?.sensed) return undefined;
   const { outcomes } = tables.lexicon;
   const no = / not | never | n't /.test(folded);
@@ -75,7 +96,7 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
   else if (has(outcomes['not-within'])) found = 'not-within';
   else if (has(outcomes.over) && !/ (?:at least|at most) /.test(folded)) found = 'over';
   else if (has(outcomes.under) && !/ (?:at least|at most) /.test(folded)) found = 'under';
-  else if ((limited || subject !== undefined) && has(outcomes.within)) found = 'within';
+  else if ((limited || alone || subject !== undefined) && has(outcomes.within)) found = 'within';
   if (!found) return undefined;
   const turned = no !== unless;
   if (turned && found === 'within') found = 'not-within';

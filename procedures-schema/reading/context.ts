@@ -11,6 +11,8 @@ export interface ReadingContext {
   readonly kind: 'lead' | 'branch' | 'bullet' | 'condition' | 'paragraph';
   /** What "it" stands for coming in. */
   readonly carry?: Thing;
+  /** What "both" stands for coming in. */
+  readonly carryAll?: readonly Thing[];
   /** For object bullets: the reading that holds their verb. */
   readonly lead?: Reading;
   /** What the writer says outright (F14). */

@@ -2,7 +2,7 @@
 export { type About, aboutOf, type Subject } from './about.ts';
 export type * from './action.ts';
 export { BRANCH_WORD, branchCondition, READ_LANGUAGE } from './branch-words.ts';
-export { KNOWN_SOURCE, WHEREVER } from './classify.ts';
+export { KNOWN_SOURCE, showsGone, WHEREVER } from './classify.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en.ts';

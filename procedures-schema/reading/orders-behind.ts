@@ -23,7 +23,9 @@ export function ordersAt(items: readonly Item[], index: number, tables: Tables):
   const next = items[particle !== undefined && particle !== '' && Object.hasOwn(form.verb.senses, particle) ? index + 2 : index + 1];
   const { determiners, possessives, all } = tables.sets;
   return (
-    next?.kind === 'name' || (next?.kind === 'word' && (determiners.has(next.word) || possessives.has(next.word) || all.has(next.word)))
+    next?.kind === 'name' ||
+    (next?.kind === 'word' &&
+      (determiners.has(next.word) || possessives.has(next.word) || all.has(next.word) || ['it', 'them'].includes(next.word)))
   );
 }
 

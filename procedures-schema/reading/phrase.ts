@@ -186,13 +186,16 @@ export function phraseOf(
       (after.kind === 'word' && (tables.sets.prepositions.has(after.word) || after.word === 'and'));
     if (
       (['it', 'them', 'ones'].includes(word) ||
-        (word === 'one' && unitAfter(items, index, tables) === undefined) ||
+        (word === 'one' && unitAfter(items, index, tables) === undefined && items[index + 1]?.kind !== 'name') ||
         (['both', 'each', 'all'].includes(word) &&
           ends &&
           !startsObject(items[index + 1], tables) &&
           !tables.lexicon.except.includes(wordAt(items, index + 1) ?? ''))) &&
       loose.length === 0
     ) {
+      // "The upper one": which, the words before do not say.
+      if ((word === 'one' || word === 'ones') && where.length > 0 && !place)
+        unknown.push({ text: `${where.join(' ')} ${word}`, at: item.at, end: item.end });
       if (place) place.pronoun = true;
       else pronoun = true;
       many ||= word !== 'it' && word !== 'one';

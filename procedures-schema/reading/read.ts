@@ -2,12 +2,13 @@
 import type { Prose } from '../format/index.ts';
 import type { Thing, ThingKind } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
-import { type Around, classify, NO_POINT, showsGone } from './classify.ts';
+import { type Around, atMost, classify, NO_POINT, showsGone } from './classify.ts';
 import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
 import { type Equipment, equipmentOf } from './equipment.ts';
-import { type Item, itemsOf, wordAt } from './items.ts';
+import { type Item, isTime, itemsOf, wordAt } from './items.ts';
+import { leftOver, mayNotCome } from './left-over.ts';
 import { english } from './lexicon/en.ts';
 import { eitherOf, orderBehind, ordersAt, ordersUnparted, partsAnew } from './orders-behind.ts';
 import { mayBeSaidOf, OVERRIDE_VERBS } from './override-verbs.ts';
@@ -16,23 +17,30 @@ import { type Phrase, phraseOf } from './phrase.ts';
 import { sentencesOf } from './sentences.ts';
 import { type Tables, tablesOf, type VerbForm } from './tables.ts';
 import { targetIn } from './targets.ts';
+import { doneBefore, toldInPassing } from './told-in-passing.ts';
 
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-7';
+export const readingVersion: string = 'en-9';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
   if (context.kind === 'condition') {
     const items = itemsOf(prose, 0, prose.text.length, context);
     const when = prose.text.trim() === '' ? [] : [readCondition(items, prose.text.trim(), context, tables)];
-    return { sentences: [], when, ...(context.carry ? { carry: context.carry } : {}) };
+    return {
+      sentences: [],
+      when,
+      ...(context.carry ? { carry: context.carry } : {}),
+      ...(context.carryAll ? { carryAll: context.carryAll } : {}),
+    };
   }
   const reader = new SentenceReader(prose, context, tables);
   const sentences = triedOut(sentencesOf(prose, tables).map(({ at, end }) => reader.read(at, end)));
   const carry = reader.carried();
-  return { sentences, ...(carry ? { carry } : {}) };
+  const carryAll = reader.carriedAll();
+  return { sentences, ...(carry ? { carry } : {}), ...(carryAll.length > 1 ? { carryAll } : {}) };
 }
 
 /**
@@ -136,10 +144,16 @@ class SentenceReader {
     this.tables = tables;
     this.equipment = equipmentOf(context.families, context.registers, tables);
     this.it = context.carry;
+    this.them = context.carryAll ?? [];
   }
 
   carried(): Thing | undefined {
     return this.it;
+  }
+
+  /** Points that were moved last, where nothing else was named since: what "both" may stand for in the next step. */
+  carriedAll(): readonly Thing[] {
+    return this.them;
   }
 
   read(at: number, end: number): Sentence {
@@ -161,7 +175,7 @@ class SentenceReader {
         why: `a sentence of ${end - at} characters is too long to be read`,
       };
     }
-    const items = this.verbsFirst(itemsOf(this.prose, at, end, this.context));
+export const readingVersion: string = 'en-9';
     const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));
     const mentions: ThingUse[] = named.flatMap((item) => (item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : []));
     const base = {
@@ -185,7 +199,7 @@ class SentenceReader {
     const hung = this.context.kind === 'bullet' && at === 0 ? this.context.lead?.sentences.at(-1)?.hanging : undefined;
     const fragment = fragmentOf(text, at);
     if (fragment) return { ...base, status: 'read', actions: fragment };
-    const sentence = this.whole(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base);
+    const sentence = this.besides(items, this.whole(hung ? this.hangOn(hung, items) : this.withoutLabel(items), text, base), base);
     this.asked = undefined;
     this.remember(sentence, mentions);
     return sentence;
@@ -222,6 +236,23 @@ class SentenceReader {
     } else this.it = last.kind === 'point' && candidates.size > 1 ? undefined : last;
   }
 
+  /** A sentence is read only where nothing stands beside what was read that would change it. */
+  private besides(items: readonly Item[], sentence: Sentence, base: Omit<Sentence, 'status'>): Sentence {
+    const { tables } = this;
+    const { leading, heads } = clausesOf(items, tables);
+    const early =
+      sentence.status === 'read' &&
+      [...leading.filter(({ kind }) => kind !== 'if').map((one) => one.items), ...heads].some((said) => doneBefore(said, tables));
+    if (early) return this.unread(base, 'something else is done in it');
+    const why =
+      sentence.status === 'read'
+        ? leftOver(items, sentence, verbPhrases(clausesOf(items, tables).main, tables) === undefined, tables)
+        : sentence.status === 'remark' || sentence.status === 'confirmation'
+          ? toldInPassing(saidFirst(items, tables), sentence, tables)
+          : undefined;
+    return why === undefined ? sentence : this.unread(base, why);
+  }
+
   /** Nothing that is ordered is passed over: what stands behind something that is only said, forbidden or shown is read for itself, or the sentence is unread. */
   private whole(items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
     this.begun.clear();
@@ -241,6 +272,8 @@ class SentenceReader {
     const behind = items.slice(on);
     const second = this.whole(behind, this.words(behind), base);
     if (first.status === 'unread') return first;
+    const passing = first.status === 'remark' || first.status === 'confirmation' ? toldInPassing(before, first, this.tables) : undefined;
+    if (passing !== undefined) return this.unread(base, passing);
     return second.status === 'read'
       ? { ...second, actions: [...first.actions, ...second.actions] }
       : this.unread(base, second.why ?? 'an order stands behind what is said first');
@@ -259,8 +292,15 @@ class SentenceReader {
         status: base.mentions.length > 0 ? 'unread' : 'remark',
         ...(base.mentions.length > 0 ? { why: 'no order could be found in it' } : {}),
       };
-    if (tables.sets.negators.has(word) || (word === 'do' && second === 'not') || (word === 'take' && second === 'care') || word === 'no')
+    if (
+      tables.sets.negators.has(word) ||
+      (word === 'do' && second === 'not') ||
+      (word === 'take' && second === 'care' && wordAt(main, 2) !== 'of') ||
+      word === 'no'
+    )
       return { ...base, status: 'prohibition' };
+    if (word === 'take' && second === 'care' && wordAt(main, 2) === 'of' && base.mentions.length > 0)
+      return this.unread(base, 'it does not say what is done');
     if (tables.caring.some((parts) => parts.every((part, offset) => wordAt(main, offset) === part)))
       return goesOn(main, tables) >= 0 || this.ordersIn(main)
         ? this.unread(base, 'an order stands in a warning')
@@ -319,7 +359,10 @@ class SentenceReader {
     if (!going) return this.unread(base, 'an order after its condition could not be read');
     // "Open it if it is full and remove the cap": for which of them the condition holds, the words do not say.
     if (going.length > 0 && trailing.when.length > 0) return this.unread(base, 'it is not clear for what its condition holds');
-    const cleared = clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(this.words(head))) || (stated && NOBODY.test(this.words(main)));
+    // "Once everyone is clear, press the button": it waits for that, and whoever presses looks.
+    const awaited = clauses.leading.some(({ kind, items: said }) => (kind === 'when' || kind === 'once') && NOBODY.test(this.words(said)));
+    const cleared =
+      awaited || clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(this.words(head))) || (stated && NOBODY.test(this.words(main)));
     const done = this.orders(
       [...phrases, ...going],
       {
@@ -335,6 +378,8 @@ class SentenceReader {
       text,
       base,
     );
+    if (done.status === 'read' && [...clauses.leading, ...clauses.trailing].some((one) => mayNotCome(one, done, tables)))
+      return this.unread(base, 'it leaves open when, or whether, it is done');
     // "Open the valve; the gauge must show 0 bar."
     const read = done.status === 'read' ? this.shown(clauses.result, this.words(clauses.result)) : undefined;
     if (read && !done.actions.some(({ kind }) => kind === 'prove' || kind === 'measure'))
@@ -541,6 +586,8 @@ class SentenceReader {
           return classify({ ...phrase, sense: 'set' }, ALONE, this.equipment, tables);
         return found ? make('go-to', target) : { why: `"${words}" does not say where to` };
       case 'continue':
+        // "Continue wiping the scraper."
+        if (!found && phrase.unknown.length + phrase.objects.length > 0) return { why: `"${words}" does not say where to` };
         if (!found) return { actions: [] };
         return found.target.kind === 'document' ? make('continue-with', target) : make('go-to', target);
       case 'repeat':
@@ -558,7 +605,7 @@ class SentenceReader {
         const shows = /\bthat\b.*(?:\b(?:below|under|less than|no|zero)\b|\b0(?![.\d]))/.test(lower);
         return held.length > 0 && shows ? make('prove', { with: held, contact: true, result: words }) : undefined;
       }
-      case 'do':
+      case 'do': {
         if (found) return make('call', target);
         if (phrase.nouns.includes('test') || /\btest\b/.test(lower))
           return make(
@@ -567,15 +614,23 @@ class SentenceReader {
               : 'sense',
             { things: phrase.objects },
           );
-        // "Do the same on the other side": nothing that was not done just now.
-        if (/^do (?:this|that|it|the same)\b.*\b(?:sides?|ends?|others?|each|both|all|again)\b/.test(lower) && phrase.objects.length === 0)
+        // "Do the same on the other side": nothing that was not done just now, in this very step. On another thing it would be something else.
+        const places = items.every((item) => item.kind !== 'name' || item.things.every(({ kind }) => kind === 'zone'));
+        if (/^do (?:this|that|it|the same)\b.*\b(?:sides?|ends?|others?|each|both|all|again)\b/.test(lower) && first.at > 0 && places)
           return { actions: [] };
         return { why: `"${words}" does not say what to do` };
+      }
       case 'have':
         if (phrase.nouns.includes('people') && /\b(?:out|away|clear|back)\b/.test(lower)) return make('clear-people');
         // "Ask the owner"; what is asked to be done has to be read.
         return phrase.base === 'ask' && phrase.objects.length === 0 && !/\bask\b.*\bto\b/i.test(text) ? { actions: [] } : undefined;
       case 'call':
+        // "Call everyone to the machine."
+        if (
+          phrase.nouns.includes('people') &&
+          phrase.places.some(({ preposition }) => ['to', 'into', 'onto', 'over'].includes(preposition))
+        )
+          return { why: `"${words}" brings people to the machine` };
         return make('stop-and-call');
       case 'stop':
         if (phrase.nouns.includes('work')) return make('stop-and-call');
@@ -607,7 +662,7 @@ class SentenceReader {
         return /\b(?:cool|settle|drain|dry|rest|warm|stand|slow|discharge|coast|sink|idle|run|(?:run|spin|wind) (?:down|out|dry|empty)|come to)\w*\b/.test(
           lower,
         ) && phrase.amounts.length + (/\buntil\b/i.test(text) ? 1 : 0) > 0
-          ? make('wait', { things: [] })
+          ? make('wait', { things: [], ...(atMost(lower) ? { amounts: [] } : {}) })
           : // "Let the wheel run down": nothing says for how long, so it shows nothing and is a wait all the same.
             /\b(?:run|spin|wind|coast) down\b|\bcome to rest\b/.test(lower)
             ? make('wait')
@@ -650,7 +705,11 @@ class SentenceReader {
       const named = head.flatMap((item) =>
         item.kind === 'name' ? item.things.slice(0, 1).map((thing) => ({ thing, at: item.at, end: item.end })) : [],
       );
-      if (named.some((use) => use.thing.kind === 'model' || use.thing.kind === 'option'))
+      if (head[0]?.kind === 'amount') {
+        const said = this.words(head);
+        const judged = /^(?:under|over|above|below|more than|less than|from|up to)\b/i.test(said) && !isTime(head[0].unit);
+        when.push(judged ? (this.atLimit(said) ?? readCondition(head, said, this.context, this.tables)) : { kind: 'unread', text: said });
+      } else if (named.some((use) => use.thing.kind === 'model' || use.thing.kind === 'option'))
         when.push(readCondition(head, this.words(head), this.context, this.tables));
       else if (/serial/i.test(this.words(head))) when.push(readCondition(head, this.words(head), this.context, this.tables));
       else {
@@ -673,6 +732,17 @@ class SentenceReader {
         text: 'otherwise',
       });
     return when.some((one) => one.kind === 'unread') ? undefined : { when, tools, outside };
+  }
+
+  /** "Under 3 mm", where 3 mm is the lower limit of what was measured just now: the outcome. Any other figure is a question of its own. */
+  private atLimit(said: string): Condition | undefined {
+    const about = this.it?.kind === 'measurement' ? this.context.measurements.find(({ name }) => name === this.it?.name) : undefined;
+    const [, side = '', figure = ''] = /^(under|below|less than|over|above|more than)\s+(.+)$/i.exec(said) ?? [];
+    const plain = (text: string | undefined): string => (text ?? '').replace(/\s+/g, '').toLowerCase();
+    if (about === undefined || about.perModel.length > 0 || figure === '') return undefined;
+    const under = /^(?:under|below|less)/i.test(side);
+    if (plain(under ? about.lower : about.upper) !== plain(figure)) return undefined;
+    return { kind: 'outcome', outcome: under ? 'under' : 'over', subject: about.name, text: said };
   }
 
   private confirms(main: readonly Item[]): boolean {
@@ -735,6 +805,21 @@ class SentenceReader {
     };
   }
 
+  /** "Main isolator off.", "Side door open, ...": a step of a few words is an order all the same. Only as the first words of a step. */
+  private inFull(items: readonly Item[], at: number): readonly Item[] {
+    const name = items[0];
+    const position = wordAt(items, 1) ?? '';
+    const next = items[2];
+    const ends = next === undefined || (next.kind === 'mark' && [',', '.', ';'].includes(next.word));
+    if (this.context.kind !== 'lead' || at !== 0 || name?.kind !== 'name' || !ends || !this.tables.positions.has(position)) return items;
+    const kind = name.things.length === 1 ? name.things[0]?.kind : undefined;
+    const word = (text: string): Item => ({ kind: 'word', word: text, text, at: name.at, end: name.at });
+    if (kind === 'point') return [word('turn'), ...items];
+    if (kind === 'cover' && position === 'open') return [word('open'), name, ...items.slice(2)];
+    const worn = name.things.every((thing) => thing.kind === 'tool' && this.equipment.tool(thing.name)?.protective);
+    return worn && position === 'on' ? [word('put'), word('on'), name, ...items.slice(2)] : items;
+  }
+
   /** "Lock the fan out": a name that is also a verb is one where an order starts and an object follows. */
   private verbsFirst(items: readonly Item[]): readonly Item[] {
     return items.map((item, index) => {
@@ -750,7 +835,10 @@ class SentenceReader {
       // "Lock and tag it": the second verb stands between the first and the object.
       const second =
         next?.kind === 'word' && next.word === 'and' && !/\s/.test(items[index + 2]?.text ?? ' ') ? items[index + 3] : undefined;
-      const object = starts(next) || starts(second);
+      const off =
+        next?.kind === 'word' &&
+        this.tables.verbs.get(item.text.toLowerCase())?.some(({ verb }) => Object.hasOwn(verb.senses, next.word)) === true;
+      const object = starts(next) || starts(second) || (off && starts(items[index + 2]));
       const word = item.text.toLowerCase();
       const bracket = this.prose.marks.some((mark) => mark.kind === 'reference' && mark.at <= item.at && item.end <= mark.end);
       const verb = this.tables.verbs.get(word)?.some((form) => form.base === word) ?? false;
@@ -779,7 +867,8 @@ class SentenceReader {
       .slice(deed)
       .some(
         (item) =>
-          item.kind === 'name' && item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control'].includes(thing.kind)),
+          item.kind === 'name' &&
+          item.things.some((thing) => ['part', 'cover', 'fastener', 'point', 'control', 'zone'].includes(thing.kind)),
       );
   }
 
@@ -789,6 +878,11 @@ class SentenceReader {
       if (item.kind !== 'word') return false;
       const forms = this.tables.verbs.get(item.word) ?? [];
       if (forms.some((form) => form.form === 'gerund' && !['go', 'wait', 'continue'].includes(form.base))) return true;
+      const before = items[index - 1];
+      const person =
+        (before?.kind === 'name' && before.things.some(({ kind }) => kind === 'role')) ||
+        this.tables.nouns.get(wordAt(items, index - 1) ?? '') === 'people';
+      if (person && forms.some((form) => form.form === 'third' || form.form === 'base')) return true;
       return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
     });
   }
@@ -1032,6 +1126,12 @@ function confirmsNothing(next: Phrase | undefined): boolean {
     (next.sense === 'check' || next.sense === 'confirm') &&
     /\bthat\b.*\b(?:not|no|nothing|still|dead|never)\b/i.test(next.text)
   );
+}
+
+/** What is said for itself, without when and how long. */
+function saidFirst(items: readonly Item[], tables: Tables): readonly Item[] {
+  const { main, result, purpose } = clausesOf(items, tables);
+  return [...main, ...result, ...(purpose.length > 0 ? items.slice(items.indexOf(purpose[0] as Item) - 1) : [])];
 }
 
 function takesObject(phrase: Phrase): boolean {

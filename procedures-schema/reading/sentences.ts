@@ -30,10 +30,14 @@ function push(out: { at: number; end: number }[], text: string, from: number, to
   if (at < end) out.push({ at, end });
 }
 
+const OUTCOME = /^\s*(?:under|over|above|below|within|inside|outside|out of|more than|less than|not within)\b[^.;:]{0,60}:\s/i;
+
 /** What follows a semicolon is an order or a condition of its own, not what must be seen. */
 function ordersAfter(text: string, tables: Tables): boolean {
   const [first = '', second = ''] = text.trim().toLowerCase().split(/\s+/);
   const word = tables.sets.openers.has(first) ? second : first;
+  // "..., over the limit: renew it": an outcome and what is done then.
+  if (OUTCOME.test(text)) return true;
   return (
     tables.conditions.some(({ words }) => words[0] === word) ||
     (tables.verbs.get(word)?.some((form) => form.form === 'base' && !form.verb.noun) ?? false)

@@ -426,6 +426,9 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       for (const source of machine.sources) {
         const said = named('source');
         const metered = showsWith(source) && (said.length === 0 || said.includes(source.name));
+        // A figure that is not nought says that something is there still; "less than 5 V" says how little.
+        const figure = /\d/.test(action.result ?? '') && !/(?:^|\s)0(?![.\d])/.test(action.result ?? '');
+        if (figure && source.kind !== 'thermal' && !(metered && /less than|below|under/i.test(action.result ?? ''))) continue;
         if (!metered && !source.shownBy.some((name) => named('gauge').includes(name))) continue;
         const good = restIsSafe(world, naive, source);
         // 6: a meter proves when it was tried before and is tried after on a known source.

@@ -188,6 +188,26 @@ export interface Lexicon {
   readonly without: readonly string[];
   readonly others: readonly string[];
   readonly otherwise: readonly string[];
+  /** Words beside an order that take something from it; what protects is then not read. */
+  readonly beside: {
+    /** Done at another time, or perhaps not at all. */
+    readonly seldom: readonly string[];
+    readonly partly: readonly string[];
+    /** "one of", "some of". */
+    readonly some: readonly string[];
+    readonly someone: readonly string[];
+    /** "everyone apart from": beside the words of `except`. */
+    readonly but: readonly string[];
+    /** A body in the way, whatever it does there. */
+    readonly bodily: readonly string[];
+    /** What comes on or goes off, named or not. */
+    readonly power: readonly string[];
+    readonly hands: readonly string[];
+    /** "is done likewise". */
+    readonly alike: readonly string[];
+    /** In a clause of time: it may never come. */
+    readonly mightNot: readonly string[];
+  };
   /** Words that show what a sentence is about, read or not. */
   readonly subjectWords: Readonly<Record<'lock' | 'tell' | 'people' | 'tools' | 'test' | 'wait' | 'meter', readonly string[]>>;
 }

@@ -67,7 +67,81 @@ const CASES: readonly (readonly [step: string, reads: string])[] = [
   ['Say that the mixer is coming on.', 'tell'],
   ['Turn the [scraper] a little, say 5 mm.', 'unread'],
   ['See that the [air gauge] reads 0 bar.', 'prove air gauge'],
+  // "Once" waits for it; "everyone" alone is nobody sent.
+  ['Once everyone is clear, press the [start button]: the drum must not turn.', 'clear-people, try-out start button'],
+  ['When you are clear, press the [start button]: the drum must not turn.', 'try-out start button'],
+  ['Press the [start button]: neither drum nor scraper may move.', 'try-out start button'],
+  // A few words are an order only where a step begins with them.
+  ['[Main isolator] off. Lock and tag it.', `${OFF} | ${LOCKED}`],
+  ['Press the [stop button]. [Main isolator] off.', 'shut-down stop button | unread'],
+  // What takes something from an order takes the order.
+  ['Switch the [main isolator] off and on again.', 'unread'],
+  ['Switch the [main isolator] off by half.', 'unread'],
+  ['Switch the [main isolator] off at the end of the shift.', 'unread'],
+  ['Switch the [main isolator] off when the boss says so.', 'unread'],
+  ['On newer machines, switch the [main isolator] off.', 'unread'],
+  ['On newer machines, clean the [scraper].', 'clean scraper'],
+  ['The [main isolator] must be switched off by the boss.', 'unread'],
+  ['The [scraper] is cleaned while the drum turns.', 'unread'],
+  ['The [scraper] is worn.', 'remark'],
+  ['The [scraper] needs greasing.', 'unread'],
+  ['Press the [stop button], wiping the [scraper].', 'unread'],
+  ['Wait at most 5 min.', 'wait'],
+  ['Put your lock and tag beside the [main isolator].', 'unread'],
+  ['Lock the [main isolator] in the on position.', 'unread'],
+  ['Put your lock on the [main isolator] and your tag on the [air valve].', 'unread'],
+  ['Send everyone away except the helper.', 'unread'],
+  ['Take all tools but the wrench out.', 'unread'],
+  ['Keep wiping the [scraper].', 'unread'],
+  ['Tell the helper to clean the [scraper].', 'unread'],
+  ['Stand in the [drum bay] and look.', 'unread'],
+  ['From serial number 200, switch the [main isolator] off.', OFF],
 ];
+
+describe('a serial number that no register breaks at', () => {
+  test('is a question and decides nothing', () => {
+    const { files } = expandCase({ name: 'one step', finds: 0, body: '## Work\n\n#. From serial number 200, clean the [scraper].\n' });
+    const [sentence] = checkLibrary(files).facts.procedures[0]?.read.steps[0]?.lead.sentences ?? [];
+    expect(sentence?.actions.flatMap(({ when }) => when.map(({ kind }) => kind))).toEqual(['fact']);
+  });
+});
+
+describe('an outcome behind a colon', () => {
+  const whenOf = (step: string) => {
+    const { files } = expandCase({
+      name: 'one step',
+      finds: 0,
+      front: 'measurements:\n  edge:\n    quantity: length\n    at: scraper\n    limits: {lower: 3 mm, upper: 5 mm}',
+      body: `## Work\n\n#. ${step}\n`,
+    });
+    const sentences = checkLibrary(files).facts.procedures[0]?.read.steps[0]?.lead.sentences ?? [];
+    return sentences.at(-1)?.actions.flatMap(({ when }) => when.map((one) => (one.kind === 'outcome' ? one.outcome : one.kind)));
+  };
+  test.each([
+    ['Measure the [edge]. Under 3 mm: renew the [scraper].', ['under']],
+    // No limit: whoever stands there answers it.
+    ['Measure the [edge]. Under 2 mm: renew the [scraper].', ['fact']],
+    ['Measure the [edge]; over the limit: renew the [scraper].', ['over']],
+  ])('%s', (step, when) => expect(whenOf(step)).toEqual(when));
+});
+
+describe('"both" in the next step', () => {
+  const second = (between: string): string => {
+    const { files } = expandCase({
+      name: 'steps',
+      finds: 0,
+      body: `## Work\n\n#. Switch the [main isolator] off and shut the [air valve].\n${between}#. Put your lock and tag on both.\n`,
+    });
+    const last = checkLibrary(files).facts.procedures[0]?.read.steps.at(-1)?.lead.sentences[0];
+    return `${last?.status} ${last?.actions.flatMap(({ things }) => things.map(({ thing }) => thing.name)).join('+')}`;
+  };
+  test('stands for what the last step moved', () => {
+    expect(second('')).toBe('read main isolator+air valve+main isolator+air valve');
+  });
+  test('stands for nothing once something else was named', () => {
+    expect(second('#. Look at the [air gauge].\n')).toBe('unread ');
+  });
+});
 
 describe('read together', () => {
   test.each(CASES)('%s', (step, reads) => expect(read(step)).toBe(reads));

@@ -1,0 +1,104 @@
+/** An order where no step is: in a cell of a table, in the words under a figure, or in a notice that makes the machine live. */
+import { emptyProse, type Prose, proseSpan } from '../format/index.ts';
+import { type Action, type ActionKind, readProse } from '../reading/index.ts';
+import { familiesOf } from '../registers/index.ts';
+import type { ProcedureCheck } from './check.ts';
+import { eachBlock, eachNotice } from './visit.ts';
+
+/** A hand at work, or energy let in. */
+const HANDS_OR_LIVE: ReadonlySet<ActionKind> = new Set([
+  'open',
+  'close',
+  'renew',
+  'loosen',
+  'tighten',
+  'adjust',
+  'clean',
+  'apply',
+  'move',
+  'handle',
+  'isolate',
+  'lock',
+  'relieve',
+  'restrain',
+  'unlock',
+  'restore',
+  'unrelieve',
+  'release',
+  'start',
+  'test-run',
+]);
+const LIVE: ReadonlySet<ActionKind> = new Set(['unlock', 'restore', 'unrelieve', 'release', 'start', 'test-run']);
+
+export const hiddenOrder: ProcedureCheck = {
+  id: 'hidden-order',
+  scope: 'procedure',
+  severity: 'error',
+  question: 'Is anything ordered in a table, under a figure, or made live by a notice, where no step is?',
+  why: 'What is ordered outside the steps is done all the same, and nothing of it is in the proof.',
+  source: 'semantics rules 19 and 20: notices change no state, and nothing is proved by silence',
+  cases: [
+    {
+      name: 'an order in a table of the step',
+      finds: 1,
+      work: '#. Read the [air gauge].\n\n   | task | with |\n   |---|---|\n   | Clean the scraper | cloth |\n     ^^^^^^^^^^^^^^^^^\n',
+    },
+    {
+      name: 'a table of values',
+      finds: 0,
+      work: '#. Read the [air gauge].\n\n   | thing | where |\n   |---|---|\n   | scraper | in the drum |\n',
+    },
+    {
+      name: 'a notice that has the machine started',
+      finds: 1,
+      work: ':::caution\nThe drum sticks and can pinch your hand. Press the [start button] while you pull.\n                                         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n:::\n\n#. Clean the [scraper].',
+    },
+    {
+      name: 'a notice that forbids it',
+      finds: 0,
+      work: ':::caution\nThe drum turns and can pinch your hand. Do not press the [start button] while hands are in the drum.\n:::\n\n#. Clean the [scraper].',
+    },
+  ],
+  *run({ file, tree, names, head }, { registers }) {
+    const context = {
+      names,
+      registers,
+      families: familiesOf(head, registers),
+      language: 'en',
+      kind: 'paragraph',
+      measurements: head.measurements,
+      roles: head.roles.map(({ name }) => name),
+    } as const;
+    const found = (prose: Prose, kinds: ReadonlySet<ActionKind>) =>
+      readProse(prose, context).sentences.find(({ actions }: { readonly actions: readonly Action[] }) =>
+        actions.some((action) => kinds.has(action.kind)),
+      );
+    const told = (prose: Prose, at: number, end: number, where: string, expected: string) => ({
+      file,
+      span: prose.segments.length > 0 ? proseSpan(prose, at, end) : prose.span,
+      message: `"${prose.text.slice(at, end)}" is ordered in ${where}, and is no step: nothing of it is proved.`,
+      actual: where,
+      expected,
+    });
+    const sections = tree.sections.filter(({ prose }) => !prose);
+    for (const { blocks } of sections) {
+      for (const { rows } of eachBlock(blocks, 'table'))
+        for (const { cells } of rows)
+          for (const { prose } of cells) {
+            const order = found(prose, HANDS_OR_LIVE);
+            if (order) yield told(prose, order.at, order.end, 'a table', 'a numbered step; the table for values only');
+          }
+      for (const { alt, span } of eachBlock(blocks, 'figure')) {
+        const prose: Prose = { ...emptyProse(span.start), span, text: alt };
+        const order = found(prose, HANDS_OR_LIVE);
+        if (order) yield told(prose, order.at, order.end, 'the words of a figure', 'a numbered step; under the figure what it shows');
+      }
+    }
+    for (const { notice } of eachNotice(sections))
+      for (const { prose } of eachBlock(notice.blocks, 'paragraph')) {
+        const order = found(prose, LIVE);
+        if (order)
+          yield told(prose, order.at, order.end, 'a notice', 'a step that does it, where it is safe; the notice to keep away from it');
+      }
+  },
+};

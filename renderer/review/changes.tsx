@@ -129,6 +129,10 @@ export function Changes(): ReactNode {
   );
 }
 
+/** A verdict is a word of the core. */
+const verdictSaid = (text: string | undefined): string | undefined =>
+  text === 'proved' || text === 'refuted' || text === 'not proved' ? words[text] : text;
+
 function One({ one, file }: { readonly one: Changed; readonly file: string }): ReactNode {
   const { span } = one;
   const told = (
@@ -155,7 +159,7 @@ function One({ one, file }: { readonly one: Changed; readonly file: string }): R
         <>
           {': '}
           <span className={one.after === 'proved' ? '' : 'wrong'}>
-            {one.before} → {one.after}
+            {verdictSaid(one.before)} → {verdictSaid(one.after)}
           </span>
         </>
       ) : (

@@ -264,6 +264,10 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await sheet('Coverage');
     await page.waitForSelector('.coverage table');
     expect(await page.innerText('.coverage')).toMatch(/Limits by model[\s\S]*lip drift/);
+    // What is refuted is not looked for among what is proved: it has a mark of its own, and the colour of an error.
+    expect(await page.locator('.coverage td.cell-refuted .mark-refuted').count()).toBe(3);
+    const ink = (cell: string) => page.evaluate<string>(`getComputedStyle(document.querySelector('.coverage td.${cell} button')).color`);
+    expect(await ink('cell-refuted')).not.toBe(await ink('cell-proved'));
     // One stop for Tab a table; arrows go through its cells.
     const tables = await page.locator('.coverage table:has(button)').count();
     expect(await page.locator('.coverage td button[tabindex="0"]').count()).toBe(tables);

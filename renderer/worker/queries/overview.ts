@@ -112,25 +112,26 @@ function listingOf({ registers }: LibraryModel['facts']) {
         file,
         kind: 'procedure',
         number: head.id,
-        title: head.title,
+        title: titleOf(file, head),
         revision: head.revision ?? '',
         families: familiesOf(models),
         models,
         symptoms: symptoms.get(head.id) ?? [],
-        verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
+        // Without a machine nothing was walked; to say nothing would read like a proof.
+        verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)) ?? 'not proved',
       };
     },
-    waiting: (file: string, { id, title }: Head, text: string): Bare => {
+    waiting: (file: string, head: Head, text: string): Bare => {
       const models = modelsGuessed(text).filter((name) => family.has(name));
       return {
         file,
         kind: 'procedure',
-        number: id,
-        title,
+        number: head.id,
+        title: titleOf(file, head),
         revision: '',
         families: familiesOf(models),
         models,
-        symptoms: symptoms.get(id) ?? [],
+        symptoms: symptoms.get(head.id) ?? [],
         verdict: undefined,
         waits: true,
       };
@@ -138,11 +139,15 @@ function listingOf({ registers }: LibraryModel['facts']) {
   };
 }
 
+/** A file that names itself in no way goes by its name on disk: a line without words can be neither found nor mended. */
+const titleOf = (file: string, { id, title }: { readonly id: string; readonly title: string }): string =>
+  id === '' && title === '' ? (file.split('/').at(-1) ?? file) : title;
+
 const guideLine = ({ file, head, tree }: LibraryModel['facts']['guides'][number]): Bare => ({
   file,
   kind: 'guide',
   number: head.id,
-  title: head.title,
+  title: titleOf(file, head),
   revision: head.revision ?? '',
   families: [],
   models: [],

@@ -40,6 +40,15 @@ describe('what is told of the documents', () => {
     expect(await asked(library)).toBeUndefined();
   });
 
+  test('leaves no line without words, and no procedure without a verdict', async () => {
+    await forgotten();
+    const library = new KeptLibrary();
+    library.apply([{ path: 'procedures/notes from the shop.md', text: 'Nothing of a procedure.\n' }]);
+    const [line] = (await asked(library))?.lines ?? [];
+    expect(line?.title).toBe('notes from the shop.md');
+    expect(line?.verdict).toBe('not proved');
+  });
+
   test('makes, bit by bit, the list that is told whole', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(fc.tuple(fc.nat(3), fc.nat(23)), { maxLength: 6 }), async (deeds) => {

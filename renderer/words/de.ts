@@ -247,7 +247,8 @@ export const de: Words = {
   initials: 'Kürzel',
   signsAs: 'als',
   signParts: ['Verfasser', 'Prüfer', 'Sicherheitsfachkraft'],
-  noRemarks: 'Niemand hat zu diesem Dokument etwas angemerkt. Unter Schreiben den Schritt oder die Zeile wählen, dann Einfügen, Anmerkung.',
+  noRemarks:
+    'Niemand hat zu diesem Dokument etwas angemerkt. Angemerkt wird, wo ein Schritt zu sehen ist: neben einem Befund, im Gang oder unter Schreiben mit Einfügen, Anmerkung.',
   remark: 'Anmerkung',
   remarkOn: 'Anmerkung zu dieser Stelle',
   remarkSays: 'Was zu fragen oder zu ändern ist',
@@ -488,6 +489,7 @@ export const de: Words = {
   moreFound: (n, document) => (n === 1 ? `1 weitere Stelle in ${document}.` : `${n} weitere Stellen in ${document}.`),
   foundCut: (n) => `Hier werden nur die ersten ${n} Stellen gesucht, und es gibt mehr. Um sie zu sehen, bitte nach Seltenerem suchen.`,
   foreword: 'Vorwort',
+  remarkedOn: (where) => `Angemerkt zu ${where}. Es steht unter Anmerkungen und, wenn Sie speichern, in der Bibliothek.`,
   nothingToRemark: 'Angemerkt wird etwas zu einem Schritt oder zu einer Zeile eines Handbuchs. Bitte erst die Schreibmarke dorthin setzen.',
   besideFolder: 'oder mit einem Ordner, der eine ganze Bibliothek enthält',
   besideFolderChosen: 'der gewählte Ordner',

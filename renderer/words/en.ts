@@ -242,7 +242,8 @@ export const en = {
   initials: 'Initials',
   signsAs: 'as',
   signParts: ['writer', 'reviewer', 'safety officer'],
-  noRemarks: 'Nobody has remarked on this document. In Write, put the caret on a step or a line and choose Insert, Remark.',
+  noRemarks:
+    'Nobody has remarked on this document. Remark where a step is seen: beside a finding, in a walk, or in Write with Insert, Remark.',
   remark: 'Remark',
   remarkOn: 'Remark on this place',
   remarkSays: 'What is to be asked or changed',
@@ -479,6 +480,7 @@ export const en = {
   moreFound: (n: number, document: string) => (n === 1 ? `1 more place in ${document}.` : `${n} more places in ${document}.`),
   foundCut: (n: number) => `Only the first ${n} places are looked up here, and there are more. Look for something rarer to see them.`,
   foreword: 'Foreword',
+  remarkedOn: (where: string) => `Remarked on ${where}. It stands under Remarks, and in the library when you save.`,
   nothingToRemark: 'A remark is said of a step, or of a line of a guide. Put the caret there first.',
   besideFolder: 'or with a folder that holds a whole library',
   besideFolderChosen: 'the folder that was chosen',

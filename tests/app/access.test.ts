@@ -383,7 +383,7 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       await own.keyboard.press('Control+3');
       await own.waitForSelector('.page-canvas');
       expect(await sideways()).toEqual([]);
-      for (const place of ['.settings button.main', '.batch summary', '.pages-bar select', '.pages .page-canvas', '.foot .cautions'])
+      for (const place of ['.write-foot button.main', '.batch summary', '.pages-bar select', '.pages .page-canvas', '.foot .cautions'])
         await reached(place);
     });
 

@@ -45,6 +45,17 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.click('.list .entry:has-text("Hands in the pit")');
     await expect.poll(() => page.innerText('.detail button')).toMatch(/^OM-3140, Renew the seal, step \d+$/);
     expect(await page.innerText('.excerpt figcaption')).toMatch(/^OM-3140 Check the lip cylinder/);
+    // Each line of the list says where; by kind it says of which document, under what the check asks.
+    expect(await page.innerText('.list [aria-current=true] .entry-place')).toBe('Renew the seal, step 8');
+    await page.click('.list button:has-text("by kind")');
+    await page.waitForSelector('.list section:has(h3:has-text("?")) .entry-place:has-text("OM-3140, Renew the seal, step 8")');
+    await page.click('.list button:has-text("by document")');
+    // What comes to mind here is remarked here, and the keys are where they were.
+    await page.click('.detail button:has-text("Remark")');
+    await page.waitForSelector('.over q:has-text("Put the drip tray under the lip cylinder")');
+    await page.keyboard.press('Escape');
+    expect(await page.evaluate('document.activeElement.matches(".place-row button")')).toBe(true);
+    await page.focus('.list [aria-current=true]');
     // Arrows go from finding to finding, and Tab from the one that is chosen to what it says.
     await page.keyboard.press('ArrowUp');
     expect(await page.innerText('.list [aria-current=true]')).not.toMatch(/Hands in the pit/);

@@ -23,7 +23,7 @@ import { blocking, checklist, pages, pdf, proof } from './pages.ts';
 import { pinLine, reviewOf } from './record.ts';
 import { compare, coverage, graph, walk } from './review.ts';
 import { spelling } from './spelling.ts';
-import { where } from './where.ts';
+import { questions, where } from './where.ts';
 
 export const queries = {
   overview,
@@ -69,6 +69,7 @@ export const queries = {
   checklist,
   blocking,
   where,
+  questions,
 };
 
 export type QueryName = keyof typeof queries;

@@ -78,30 +78,35 @@ export function Changes(): ReactNode {
             {chosen in BESIDE ? <option value={chosen}>{BESIDE[chosen as keyof typeof BESIDE]}</option> : null}
           </select>
         </label>
-        <label className="field">
-          {words.besideFile}
-          <input
-            type="file"
-            accept=".md,text/markdown"
-            onChange={(event) => {
-              const [one] = event.target.files ?? [];
-              if (one && file !== undefined) choose('beside file', besideText(one, file));
-            }}
-          />
-        </label>
-        <label className="field">
-          {words.besideFolder}
-          <input
-            type="file"
-            // The types of the page library do not know it; every browser does.
-            {...{ webkitdirectory: '' }}
-            onChange={(event) => {
-              const all = [...(event.target.files ?? [])];
-              if (all.length > 0 && file !== undefined) choose('beside folder', besideFolder(all, file, number));
-            }}
-          />
-        </label>
       </p>
+      <details open={chosen in BESIDE || undefined}>
+        <summary>{words.besideOwn}</summary>
+        <p className="row beside-own">
+          <label className="field">
+            {words.besideFile}
+            <input
+              type="file"
+              accept=".md,text/markdown"
+              onChange={(event) => {
+                const [one] = event.target.files ?? [];
+                if (one && file !== undefined) choose('beside file', besideText(one, file));
+              }}
+            />
+          </label>
+          <label className="field">
+            {words.besideFolder}
+            <input
+              type="file"
+              // The types of the page library do not know it; every browser does.
+              {...{ webkitdirectory: '' }}
+              onChange={(event) => {
+                const all = [...(event.target.files ?? [])];
+                if (all.length > 0 && file !== undefined) choose('beside folder', besideFolder(all, file, number));
+              }}
+            />
+          </label>
+        </p>
+      </details>
       {revisions.length === 0 ? <p className="quiet">{words.noHistory}</p> : null}
       {changed === undefined ? (
         <p className="quiet">{words.checking}</p>

@@ -61,7 +61,7 @@ export function NewSheet(): ReactNode {
             />
           </label>
         </div>
-        <ModelTicks models={overview?.models ?? []} ticked={models} tick={setModels} />
+        <ModelTicks machines={overview?.machines ?? []} ticked={models} tick={setModels} />
         <div className="row">
           <label className="field">
             {words.beginFrom}

@@ -47,8 +47,9 @@ export function WriteView(): ReactNode {
       <main className="desk">
         <header className="sheet-head">
           <h1 title={file}>
-            {file === undefined ? '' : nameOf(file)}
-            {'\u00a0'}
+            <span className="document-name" title={file === undefined ? undefined : nameOf(file)}>
+              {file === undefined ? '' : nameOf(file)}
+            </span>{' '}
             {document?.verdict === undefined ? null : (
               <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>
                 {against === undefined ? (

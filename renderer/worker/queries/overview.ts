@@ -25,6 +25,8 @@ export interface Overview {
   readonly publisher: string;
   readonly documents: readonly DocumentLine[];
   readonly models: readonly string[];
+  /** The same under their machine, in the order of the register. */
+  readonly machines: readonly { readonly family: string; readonly models: readonly string[] }[];
   readonly registers: readonly string[];
 }
 
@@ -89,11 +91,22 @@ export function overview(model: LibraryModel, _: Record<string, never>): Overvie
   const rest = {
     publisher: registers.house.publisher,
     models: registers.models.map(({ name }) => name),
+    machines: machinesOf(registers.models),
     registers: facts.registerFiles.map(({ file }) => file.source.path),
   };
   const before = around;
   around = JSON.stringify(rest);
   return lines.length === 0 && gone.length === 0 && around === before ? undefined : { lines, gone, ...rest };
+}
+
+function machinesOf(models: LibraryModel['facts']['registers']['models']): Overview['machines'] {
+  const machines = new Map<string, string[]>();
+  for (const { name, family } of models) {
+    const own = machines.get(family);
+    if (own) own.push(name);
+    else machines.set(family, [name]);
+  }
+  return [...machines].map(([family, own]) => ({ family, models: own }));
 }
 
 type Head = LibraryModel['heads'] extends ReadonlyMap<string, infer H> ? H : never;

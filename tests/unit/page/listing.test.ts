@@ -92,13 +92,13 @@ describe('what was kept of the last reading', () => {
     signature: 'none',
     ...more,
   });
-  const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({ lines, gone: [], publisher: '', models: [], registers: [] });
+  const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({ lines, gone: [], publisher: '', models: [], machines: [], registers: [] });
   const verdicts = ({ documents }: Overview) => documents.map(({ file, verdict }) => `${file} ${verdict}`);
 
   test('stands until the document is read anew, and does not stand over what was read', () => {
     const listing = new Listing();
     listing.take(news(line('a', { verdict: 'refuted' }), line('b', { waits: true }), line('c', { waits: true })));
-    const kept = { publisher: '', models: [], registers: [] };
+    const kept = { publisher: '', models: [], machines: [], registers: [] };
     const proved = ['a', 'b', 'c', 'd'].map((file) => line(file, { verdict: 'proved' }));
     // One that is gone does not come back.
     expect(verdicts(listing.seed({ ...kept, documents: proved }))).toEqual(['a refuted', 'b proved', 'c proved']);

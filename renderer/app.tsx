@@ -9,6 +9,7 @@ import { allFindings, findingsOf, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
 import { useNarrow } from './parts/room.ts';
+import { UnreadBand } from './parts/unread-band.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { WritingLine } from './print/writing-line.tsx';
 import { ReviewView } from './review/review-view.tsx';
@@ -99,6 +100,7 @@ export function App(): ReactNode {
           </button>
         </div>
       ) : null}
+      <UnreadBand />
       {clashes.map((clash) => (
         <ClashBand key={clash.path} clash={clash} />
       ))}

@@ -9,14 +9,14 @@ import type { PlaceAsk } from '../worker/queries/where.ts';
 
 export { nameOf, registerName };
 
-const numberOf = (file: string): string => shown.get().overview?.documents.find((one) => one.file === file)?.number ?? registerName(file);
+const numberOf = (file: string): string => shown.get().overview?.documents.find((one) => one.file === file)?.number || nameOf(file);
 
 /** Within its document or register. */
 const saidWithin = (where: Where | undefined): string =>
   [...(where?.within ?? []), ...(where?.step === undefined ? [] : [words.stepCalled(where.step)])].join(', ');
 
 function said(file: string, where: Where | undefined): string {
-  const [document, within] = [where?.document ?? numberOf(file), saidWithin(where)];
+  const [document, within] = [where?.document || numberOf(file), saidWithin(where)];
   return within === '' ? document : `${document}, ${within}`;
 }
 

@@ -54,6 +54,8 @@ export interface Shown {
   /** Paths with text that is not on disk. */
   readonly unsaved: ReadonlySet<string>;
   readonly clashes: readonly Clash[];
+  /** What of the library could not be read, and why. */
+  readonly refusals: readonly { readonly path: string; readonly message: string }[];
   readonly recovered: readonly (JournalEntry & { readonly window: string })[];
   /** One line at the foot of the page: what was done, or what went wrong. Counted, because said twice it is heard twice. */
   readonly message:
@@ -81,6 +83,7 @@ export const shown = newStore<Shown>({
   variant: undefined,
   unsaved: new Set(),
   clashes: [],
+  refusals: [],
   recovered: [],
   message: undefined,
   told: undefined,

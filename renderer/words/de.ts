@@ -467,6 +467,10 @@ export const de: Words = {
   whatCame: 'Was aus jedem wurde',
   writeReport: 'Diesen Bericht schreiben',
   dismiss: 'Weglegen',
+  unreadFiles: (n) =>
+    n === 1
+      ? '1 Datei dieser Bibliothek wurde nicht gelesen, und nichts darin ist geprüft.'
+      : `${n} Dateien dieser Bibliothek wurden nicht gelesen, und nichts darin ist geprüft.`,
   notesBeside: 'Anmerkungen zum Text',
   asSaid: {
     guide: (value) => `wie das Handbuch sagt: ${value}`,

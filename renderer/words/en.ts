@@ -458,6 +458,10 @@ export const en = {
   whatCame: 'What came of each',
   writeReport: 'Write this report',
   dismiss: 'Dismiss',
+  unreadFiles: (n: number) =>
+    n === 1
+      ? '1 file of this library was not read, and nothing in it is checked.'
+      : `${n} files of this library were not read, and nothing in them is checked.`,
   notesBeside: 'Notes on the text',
   asSaid: {
     guide: (value: string) => `as the guide says: ${value}`,

@@ -118,6 +118,8 @@ describe.skipIf(!hasBrowser())('drafting', () => {
       })()`,
     );
     await page.waitForSelector('.over select option:has-text("figures/guard-gap.svg")', { state: 'attached' });
+    // It is seen before it is put in: names of files are easily mistaken.
+    await expect.poll(() => page.evaluate('document.querySelector(".figure-shown img")?.naturalWidth ?? 0')).toBeGreaterThan(0);
     await page.fill('.over input[aria-label="What the picture shows"]', 'The guard gap, seen from the side');
     await page.click('.over button.main');
     await checked(page);

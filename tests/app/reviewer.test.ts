@@ -233,6 +233,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.fill('.over input[type=search]', 'lip');
     const more = page.locator('.found-more:has-text("OM-3140")');
     await more.waitFor();
+    expect((await page.locator('.found li mark').first().innerText()).toLowerCase()).toBe('lip');
     const left = Number(/^(\d+) more place/.exec(await more.innerText())?.[1]);
     expect(left).toBeGreaterThan(0);
     const before = await page.locator('.found li:not(.found-more)').count();

@@ -73,7 +73,9 @@ export function App(): ReactNode {
     >
       <header className="head">
         <p className="mark">Handsclear</p>
-        <p className="where">{name}</p>
+        <p className="where" title={name}>
+          {name}
+        </p>
         <div className="menus">
           {menus.map((menu) => (
             <Menu key={menu.label} label={menu.label} actions={menu.actions} />

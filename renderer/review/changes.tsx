@@ -111,7 +111,9 @@ export function Changes(): ReactNode {
       {changed === undefined ? (
         <p className="quiet">{words.checking}</p>
       ) : changed === null ? (
-        <p className="wrong">{chosen === 'beside folder' ? words.notInFolder : words.notThereThen}</p>
+        <p className={chosen === 'beside folder' ? 'wrong' : 'quiet'}>
+          {chosen === 'beside folder' ? words.notInFolder : words.notThereThen}
+        </p>
       ) : changed.length === 0 ? (
         <p>{words.nothingChanged}</p>
       ) : (

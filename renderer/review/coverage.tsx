@@ -51,7 +51,8 @@ export function Coverage(): ReactNode {
                                   cell.missing ? (
                                     words.missing
                                   ) : (
-                                    ''
+                                    // Not for this model: nothing is missing, and nothing is still to come.
+                                    <span className="quiet">–</span>
                                   )
                                 ) : (
                                   <Cell

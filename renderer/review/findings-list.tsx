@@ -46,7 +46,10 @@ export function FindingsList(): ReactNode {
         {sorted.length === 0 ? <p>{words.nothingFound}</p> : null}
         {groups.map((group) => (
           <section key={group}>
-            <h3>{by === 'kind' ? (questions?.[group] ?? group) : group}</h3>
+            <h3>
+              {by === 'kind' ? (questions?.[group] ?? group) : group}{' '}
+              <span className="count-of">({sorted.filter((finding) => groupOf(finding) === group).length})</span>
+            </h3>
             <ul>
               {sorted
                 .filter((finding) => groupOf(finding) === group)

@@ -38,6 +38,7 @@ export function RemarkSheet(): ReactNode {
         <div className="row">
           <input
             ref={focus}
+            className="whole-row"
             aria-label={words.remarkSays}
             placeholder={words.remarkSays}
             value={says}

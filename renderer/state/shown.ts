@@ -2,6 +2,7 @@
 import type { Finding } from '../../procedures-schema/index.ts';
 import type { JournalEntry } from '../host.ts';
 import type { Overview } from '../worker/queries/queries.ts';
+import { isRead } from './read-by-now.ts';
 import { newStore } from './store.ts';
 
 export type View = 'write' | 'review' | 'print';
@@ -91,9 +92,18 @@ export const shown = newStore<Shown>({
 
 let said = 0;
 
+let saidAt = 0;
+
 export function say(text: string, wrong = false, offer?: Offer): void {
   said += 1;
+  saidAt = performance.now();
   shown.set({ message: { text, wrong, count: said, offer } });
+}
+
+/** Whoever types on has read what was done: "Saved." would stand beside text that is not. */
+export function readByNow(): void {
+  const { message } = shown.get();
+  if (message && isRead(message, performance.now() - saidAt)) shown.set({ message: undefined });
 }
 
 /** Milliseconds in which a caret that was sent somewhere is there. */

@@ -92,7 +92,14 @@ describe('what was kept of the last reading', () => {
     signature: 'none',
     ...more,
   });
-  const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({ lines, gone: [], publisher: '', models: [], machines: [], registers: [] });
+  const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({
+    lines,
+    gone: [],
+    publisher: '',
+    models: [],
+    machines: [],
+    registers: [],
+  });
   const verdicts = ({ documents }: Overview) => documents.map(({ file, verdict }) => `${file} ${verdict}`);
 
   test('stands until the document is read anew, and does not stand over what was read', () => {

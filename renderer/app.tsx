@@ -9,9 +9,11 @@ import { allFindings, findingsOf, gradeOf } from './parts/findings.tsx';
 import { Menu } from './parts/menu.tsx';
 import { nameOf } from './parts/place.tsx';
 import { useNarrow } from './parts/room.ts';
+import { UnreadBand } from './parts/unread-band.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { WritingLine } from './print/writing-line.tsx';
 import { ReviewView } from './review/review-view.tsx';
+import { reviewing } from './review/reviewing.ts';
 import { SHEETS } from './sheets/sheets.ts';
 import { watchFields } from './state/focus.ts';
 import { begin, setLanguage } from './state/opening.ts';
@@ -71,13 +73,16 @@ export function App(): ReactNode {
     >
       <header className="head">
         <p className="mark">Handsclear</p>
-        <p className="where">{name}</p>
-        {unsaved.size > 0 ? <p className="where wrong">{words.textsUnsaved(unsaved.size)}</p> : null}
+        <p className="where" title={name}>
+          {name}
+        </p>
         <div className="menus">
           {menus.map((menu) => (
             <Menu key={menu.label} label={menu.label} actions={menu.actions} />
           ))}
         </div>
+        {/* After the menus: what comes with the first key must not push them from under the mouse. */}
+        {unsaved.size > 0 ? <p className="where">{words.textsUnsaved(unsaved.size)}</p> : null}
         <nav className="views" aria-label={words.views}>
           {VIEWS.map((one) => (
             <button key={one} type="button" aria-current={view === one ? 'page' : undefined} onClick={() => shown.set({ view: one })}>
@@ -97,6 +102,7 @@ export function App(): ReactNode {
           </button>
         </div>
       ) : null}
+      <UnreadBand />
       {clashes.map((clash) => (
         <ClashBand key={clash.path} clash={clash} />
       ))}
@@ -108,6 +114,7 @@ export function App(): ReactNode {
         {told === undefined ? null : <span key={told.count}>{told.text}</span>}
       </p>
       <footer className="foot">
+        <Counts />
         <p className={message?.wrong ? 'wrong' : ''} role="status">
           {message === undefined ? null : <span key={message.count}>{message.text}</span>}
           {message?.offer ? (
@@ -119,12 +126,13 @@ export function App(): ReactNode {
             </>
           ) : null}
         </p>
-        <Counts />
         <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>
         <p className="cautions">{words.cautions}</p>
         <select aria-label="Language" value={language} onChange={(event) => void setLanguage(event.target.value)}>
           {languages.map((code) => (
-            <option key={code}>{code}</option>
+            <option key={code} value={code}>
+              {new Intl.DisplayNames([code], { type: 'language' }).of(code)}
+            </option>
           ))}
         </select>
       </footer>
@@ -137,7 +145,18 @@ function Counts(): ReactNode {
   const findings = allFindings();
   return (
     <>
-      <p className={`counts state-${gradeOf(findings)}`}>{counted(findings)}</p>
+      <p className={`counts state-${gradeOf(findings)}`}>
+        <button
+          type="button"
+          className="plain"
+          onClick={() => {
+            reviewing.set({ sheet: 'findings' });
+            shown.set({ view: 'review' });
+          }}
+        >
+          {counted(findings)}
+        </button>
+      </p>
       <HeardCounts />
     </>
   );

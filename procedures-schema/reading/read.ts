@@ -175,7 +175,7 @@ class SentenceReader {
         why: `a sentence of ${end - at} characters is too long to be read`,
       };
     }
-export const readingVersion: string = 'en-9';
+    const items = this.inFull(this.verbsFirst(itemsOf(this.prose, at, end, this.context)), at);
     const named = items.flatMap((item) => (item.kind === 'name' ? [item] : []));
     const mentions: ThingUse[] = named.flatMap((item) => (item.things[0] ? [{ thing: item.things[0], at: item.at, end: item.end }] : []));
     const base = {

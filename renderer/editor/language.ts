@@ -86,6 +86,10 @@ export function defineTheme(): void {
       'editorSuggestWidget.selectedForeground': '#24282b',
       'editorSuggestWidget.highlightForeground': '#17507a',
       'editorSuggestWidget.focusHighlightForeground': '#17507a',
+      // The ink of the rules: it is seen, and no slab beside the text.
+      'scrollbarSlider.background': '#8d887a66',
+      'scrollbarSlider.hoverBackground': '#8d887aaa',
+      'scrollbarSlider.activeBackground': '#8d887acc',
       focusBorder: '#17507a',
     },
   });

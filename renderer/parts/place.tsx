@@ -9,19 +9,30 @@ import type { PlaceAsk } from '../worker/queries/where.ts';
 
 export { nameOf, registerName };
 
-const numberOf = (file: string): string => shown.get().overview?.documents.find((one) => one.file === file)?.number ?? registerName(file);
+const numberOf = (file: string): string => shown.get().overview?.documents.find((one) => one.file === file)?.number || nameOf(file);
+
+/** Within its document or register. */
+const saidWithin = (where: Where | undefined): string =>
+  [...(where?.within ?? []), ...(where?.step === undefined ? [] : [words.stepCalled(where.step)])].join(', ');
 
 function said(file: string, where: Where | undefined): string {
-  const parts = [where?.document ?? numberOf(file), ...(where?.within ?? [])];
-  return [...parts, ...(where?.step === undefined ? [] : [words.stepCalled(where.step)])].join(', ');
+  const [document, within] = [where?.document || numberOf(file), saidWithin(where)];
+  return within === '' ? document : `${document}, ${within}`;
+}
+
+interface PlaceSaid {
+  readonly words: string;
+  /** Without the document, for a list under its name. */
+  readonly within: string;
+  readonly title: string;
 }
 
 /** Several at once, because one question for a list is one answer. Told by document until the answer is there. */
-export function usePlaces(places: readonly PlaceAsk[]): readonly { readonly words: string; readonly title: string }[] {
+export function usePlaces(places: readonly PlaceAsk[]): readonly PlaceSaid[] {
   const answer = useAnswer('where', places.length === 0 ? undefined : { places });
   return places.map(({ file }, index) => {
     const where = answer?.[index];
-    return { words: said(file, where), title: where === undefined ? file : words.fileAndLine(file, where.line) };
+    return { words: said(file, where), within: saidWithin(where), title: where === undefined ? file : words.fileAndLine(file, where.line) };
   });
 }
 

@@ -17,8 +17,8 @@ import { PagesPane } from './pages-pane.tsx';
 import { PrintNotes } from './print-notes.tsx';
 import { printing } from './printing.ts';
 import { paperName, SheetsChoice } from './sheets-choice.tsx';
+import { WriteFoot } from './write-foot.tsx';
 import { writeAll, writing } from './writing.ts';
-import { WrittenFile } from './written-file.tsx';
 
 /** What a sheet that is folded or cut cannot carry. */
 const ON_PAGES: ReadonlySet<string> = new Set(['fillable', 'attach']);
@@ -83,139 +83,115 @@ export function PrintView(): ReactNode {
   return (
     <main className="print">
       <div className="settings">
-        <label>
-          {words.document}
-          <select value={chosen ?? ''} onChange={(event) => printing.set({ asked: { file: event.target.value, over: file } })}>
-            {documents.map((one) => (
-              <option key={one.file} value={one.file}>
-                {one.number} {one.title}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          {words.edition}
-          <select value={choice.form ?? 'full'} onChange={(event) => put('form', event.target.value === 'short' ? 'short' : undefined)}>
-            <option value="full">{words.editionFull}</option>
-            <option value="short">{words.editionShort}</option>
-          </select>
-        </label>
-        <label>
-          {words.model}
-          <select value={choice.model ?? ''} onChange={(event) => put('model', event.target.value === '' ? undefined : event.target.value)}>
-            <option value="">{words.allModels}</option>
-            {models.map((name) => (
-              <option key={name}>{name}</option>
-            ))}
-          </select>
-        </label>
-        <label>
-          {words.unitsEdition}
-          <select
-            value={choice.units ?? ''}
-            onChange={(event) =>
-              put('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
-            }
-          >
-            <option value="">{asSaid(house, 'units', house ? words.unitsNames[house.units] : '')}</option>
-            {(Object.keys(words.unitsNames) as (keyof typeof words.unitsNames)[]).map((name) => (
-              <option key={name} value={name}>
-                {words.unitsNames[name]}
-              </option>
-            ))}
-          </select>
-        </label>
-        {choice.units === undefined ? null : <p className="quiet">{words.unitsSay}</p>}
-        <label>
-          {words.paper}
-          <select
-            value={choice.paper ?? ''}
-            onChange={(event) => put('paper', event.target.value === '' ? undefined : (event.target.value as (typeof PAPERS)[number]))}
-          >
-            <option value="">{asSaid(house, 'paper', house ? paperName(house.paper) : '')}</option>
-            {PAPERS.map((paper) => (
-              <option key={paper} value={paper}>
-                {paperName(paper)}
-              </option>
-            ))}
-          </select>
-        </label>
-        <BindingChoice choice={choice} house={house} put={put} />
-        <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
-        {chosen === undefined ? null : (
-          <ChangedSince key={chosen} file={chosen} number={document?.number ?? ''} chosen={sinceWhen} take={setSince} />
-        )}
-        {TICKS.map((key) => (
-          <label key={key} className="tick">
-            <input
-              type="checkbox"
-              disabled={cannot(key)}
-              checked={(choice[key] ?? asked(key)) === true && !cannot(key)}
-              onChange={({ target: { checked } }) => put(key, key === 'draft' || checked !== asked(key) ? checked : undefined)}
-            />{' '}
-            {words.editionTicks[key]}
-            {asked(key) && choice[key] === undefined && !cannot(key) ? <span className="quiet"> {words.libraryAsks}</span> : null}
+        <div className="choices-of-print">
+          <label>
+            {words.document}
+            <select value={chosen ?? ''} onChange={(event) => printing.set({ asked: { file: event.target.value, over: file } })}>
+              {documents.map((one) => (
+                <option key={one.file} value={one.file}>
+                  {one.number} {one.title}
+                </option>
+              ))}
+            </select>
           </label>
-        ))}
-        {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}
-        {errors > 0 && !choice.draft ? (
-          <p className="wrong">
-            <button type="button" className="plain" onClick={() => window.document.getElementById('blocked')?.focus()}>
-              {words.blockedBy(errors)}
-            </button>
-          </p>
-        ) : null}
-        <p className="row write-row">
-          <button type="button" className="main" disabled={!mayPrint || !made || running} onClick={() => void writePdf()}>
-            {words.writePdf}
-          </button>{' '}
-          <button
-            type="button"
-            disabled={!mayPrint || !made || running}
-            onClick={() => void writePdf().then((name) => (name === undefined ? undefined : showOut(name, 'print')))}
-          >
-            {words.toPrinter}
-          </button>{' '}
-          {document?.kind === 'procedure' ? (
-            <button type="button" disabled={!mayPrint} onClick={() => void writeChecklist()}>
-              {words.writeChecklist}
-            </button>
-          ) : null}
-          {made && made.notes.length > 0 ? (
-            <button type="button" className="plain wrong" onClick={() => window.document.getElementById('print-notes')?.focus()}>
-              {words.printNotesCount(made.notes.length)}
-            </button>
-          ) : null}
-        </p>
-        {written === undefined ? null : <WrittenFile name={written} />}
-        {made ? (
-          <p className="quiet">
-            {words.pagesCount(made.pages.length)}
-            {made.sides ? ` ${words.sidesMade(made.sides.length)}` : ''}
-          </p>
-        ) : refused === undefined ? (
-          <p className="quiet">{words.checking}</p>
-        ) : (
-          <p className="wrong">{refused}</p>
-        )}
-        {made?.leftOut === undefined ? null : <p className="wrong">{made.leftOut}</p>}
-        <PrintNotes notes={made?.notes ?? []} />
-        <Batch choice={set} />
-        {blocking === undefined ? null : blocking.length === 0 ? (
-          <p>{words.notBlocked}</p>
-        ) : (
-          <section id="blocked" tabIndex={-1}>
-            <h2>{words.blocked}</h2>
-            {blocking.map((finding) => (
-              <div key={`${finding.file}${finding.check}${finding.span.start}`}>
-                <button type="button" className="plain" onClick={() => goTo(finding.file, finding.span.start, finding.span.end)}>
-                  <Place file={finding.file} offset={finding.span.start} />
-                </button>
-                <FindingNote finding={finding} whole={false} />
-              </div>
-            ))}
-          </section>
-        )}
+          <label>
+            {words.edition}
+            <select value={choice.form ?? 'full'} onChange={(event) => put('form', event.target.value === 'short' ? 'short' : undefined)}>
+              <option value="full">{words.editionFull}</option>
+              <option value="short">{words.editionShort}</option>
+            </select>
+          </label>
+          <label>
+            {words.model}
+            <select
+              value={choice.model ?? ''}
+              onChange={(event) => put('model', event.target.value === '' ? undefined : event.target.value)}
+            >
+              <option value="">{words.allModels}</option>
+              {models.map((name) => (
+                <option key={name}>{name}</option>
+              ))}
+            </select>
+          </label>
+          <label>
+            {words.unitsEdition}
+            <select
+              value={choice.units ?? ''}
+              onChange={(event) =>
+                put('units', event.target.value === '' ? undefined : (event.target.value as keyof typeof words.unitsNames))
+              }
+            >
+              <option value="">{asSaid(house, 'units', house ? words.unitsNames[house.units] : '')}</option>
+              {(Object.keys(words.unitsNames) as (keyof typeof words.unitsNames)[]).map((name) => (
+                <option key={name} value={name}>
+                  {words.unitsNames[name]}
+                </option>
+              ))}
+            </select>
+          </label>
+          {choice.units === undefined ? null : <p className="quiet">{words.unitsSay}</p>}
+          <label>
+            {words.paper}
+            <select
+              value={choice.paper ?? ''}
+              onChange={(event) => put('paper', event.target.value === '' ? undefined : (event.target.value as (typeof PAPERS)[number]))}
+            >
+              <option value="">{asSaid(house, 'paper', house ? paperName(house.paper) : '')}</option>
+              {PAPERS.map((paper) => (
+                <option key={paper} value={paper}>
+                  {paperName(paper)}
+                </option>
+              ))}
+            </select>
+          </label>
+          <BindingChoice choice={choice} house={house} put={put} />
+          <SheetsChoice press={choice.press} take={(press) => put('press', press)} />
+          {chosen === undefined ? null : (
+            <ChangedSince key={chosen} file={chosen} number={document?.number ?? ''} chosen={sinceWhen} take={setSince} />
+          )}
+          {TICKS.map((key) => (
+            <label key={key} className="tick">
+              <input
+                type="checkbox"
+                disabled={cannot(key)}
+                checked={(choice[key] ?? asked(key)) === true && !cannot(key)}
+                onChange={({ target: { checked } }) => put(key, key === 'draft' || checked !== asked(key) ? checked : undefined)}
+              />{' '}
+              {words.editionTicks[key]}
+              {asked(key) && choice[key] === undefined && !cannot(key) ? <span className="quiet"> {words.libraryAsks}</span> : null}
+            </label>
+          ))}
+          {choice.draft ? <p className="quiet">{words.draftSays}</p> : null}
+          {made?.leftOut === undefined ? null : <p className="wrong">{made.leftOut}</p>}
+          <PrintNotes notes={made?.notes ?? []} />
+          <Batch choice={set} />
+          {blocking === undefined ? null : blocking.length === 0 ? (
+            <p>{words.notBlocked}</p>
+          ) : (
+            <section id="blocked" tabIndex={-1}>
+              <h2>{words.blocked}</h2>
+              {blocking.map((finding) => (
+                <div key={`${finding.file}${finding.check}${finding.span.start}`}>
+                  <button type="button" className="plain" onClick={() => goTo(finding.file, finding.span.start, finding.span.end)}>
+                    <Place file={finding.file} offset={finding.span.start} />
+                  </button>
+                  <FindingNote finding={finding} whole={false} />
+                </div>
+              ))}
+            </section>
+          )}
+        </div>
+        <WriteFoot
+          made={made}
+          refused={refused}
+          errors={choice.draft ? 0 : errors}
+          mayPrint={mayPrint}
+          running={running}
+          written={written}
+          pdf={() => void writePdf()}
+          toPrinter={() => void writePdf().then((name) => (name === undefined ? undefined : showOut(name, 'print')))}
+          checklist={document?.kind === 'procedure' ? () => void writeChecklist() : undefined}
+        />
       </div>
       {made ? <PagesPane made={made} file={chosen ?? ''} /> : <div className="pages-side" />}
     </main>

@@ -10,8 +10,14 @@ interface Viewing {
   readonly percent: number;
 }
 
+/** CSS pixels of a window in which a page of A4 in its true size stands whole beside the choices. */
+const ROOMY = 1190;
+
+/** Nobody begins with a page that is cut off at both sides; who has chosen a size has it in every window. */
+const firstZoom = (chosen: string): Zoom => (chosen === '' && innerWidth < ROOMY ? 'width' : zoomOf(chosen));
+
 export const viewing = newStore<Viewing>({
-  zoom: zoomOf(setting('pages zoom')),
+  zoom: firstZoom(setting('pages zoom')),
   arrangement: ARRANGEMENTS.find((one) => one === setting('pages arranged')) ?? 'single',
   percent: 100,
 });

@@ -78,35 +78,42 @@ export function Changes(): ReactNode {
             {chosen in BESIDE ? <option value={chosen}>{BESIDE[chosen as keyof typeof BESIDE]}</option> : null}
           </select>
         </label>
-        <label className="field">
-          {words.besideFile}
-          <input
-            type="file"
-            accept=".md,text/markdown"
-            onChange={(event) => {
-              const [one] = event.target.files ?? [];
-              if (one && file !== undefined) choose('beside file', besideText(one, file));
-            }}
-          />
-        </label>
-        <label className="field">
-          {words.besideFolder}
-          <input
-            type="file"
-            // The types of the page library do not know it; every browser does.
-            {...{ webkitdirectory: '' }}
-            onChange={(event) => {
-              const all = [...(event.target.files ?? [])];
-              if (all.length > 0 && file !== undefined) choose('beside folder', besideFolder(all, file, number));
-            }}
-          />
-        </label>
       </p>
+      <details open={chosen in BESIDE || undefined}>
+        <summary>{words.besideOwn}</summary>
+        <p className="row beside-own">
+          <label className="field">
+            {words.besideFile}
+            <input
+              type="file"
+              accept=".md,text/markdown"
+              onChange={(event) => {
+                const [one] = event.target.files ?? [];
+                if (one && file !== undefined) choose('beside file', besideText(one, file));
+              }}
+            />
+          </label>
+          <label className="field">
+            {words.besideFolder}
+            <input
+              type="file"
+              // The types of the page library do not know it; every browser does.
+              {...{ webkitdirectory: '' }}
+              onChange={(event) => {
+                const all = [...(event.target.files ?? [])];
+                if (all.length > 0 && file !== undefined) choose('beside folder', besideFolder(all, file, number));
+              }}
+            />
+          </label>
+        </p>
+      </details>
       {revisions.length === 0 ? <p className="quiet">{words.noHistory}</p> : null}
       {changed === undefined ? (
         <p className="quiet">{words.checking}</p>
       ) : changed === null ? (
-        <p className="wrong">{chosen === 'beside folder' ? words.notInFolder : words.notThereThen}</p>
+        <p className={chosen === 'beside folder' ? 'wrong' : 'quiet'}>
+          {chosen === 'beside folder' ? words.notInFolder : words.notThereThen}
+        </p>
       ) : changed.length === 0 ? (
         <p>{words.nothingChanged}</p>
       ) : (
@@ -128,6 +135,10 @@ export function Changes(): ReactNode {
     </div>
   );
 }
+
+/** A verdict is a word of the core. */
+const verdictSaid = (text: string | undefined): string | undefined =>
+  text === 'proved' || text === 'refuted' || text === 'not proved' ? words[text] : text;
 
 function One({ one, file }: { readonly one: Changed; readonly file: string }): ReactNode {
   const { span } = one;
@@ -155,7 +166,7 @@ function One({ one, file }: { readonly one: Changed; readonly file: string }): R
         <>
           {': '}
           <span className={one.after === 'proved' ? '' : 'wrong'}>
-            {one.before} → {one.after}
+            {verdictSaid(one.before)} → {verdictSaid(one.after)}
           </span>
         </>
       ) : (

@@ -1,6 +1,7 @@
 /** What the library covers, as tables; every cell leads to its text, and what is missing says so. */
 import { Fragment, type KeyboardEvent, type ReactNode } from 'react';
 import { NothingYet } from '../parts/nothing-yet.tsx';
+import { Mark } from '../parts/state-marks.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
@@ -42,12 +43,16 @@ export function Coverage(): ReactNode {
                           <tr key={name}>
                             <th scope="row">{name}</th>
                             {cells.map((cell, index) => (
-                              <td key={columns[index]} className={cell.missing ? 'missing' : ''}>
+                              <td
+                                key={columns[index]}
+                                className={cell.missing ? 'missing' : id === 'procedures' ? verdictClass(cell.text) : ''}
+                              >
                                 {cell.file === undefined ? (
                                   cell.missing ? (
                                     words.missing
                                   ) : (
-                                    ''
+                                    // Not for this model: nothing is missing, and nothing is still to come.
+                                    <span className="quiet">–</span>
                                   )
                                 ) : (
                                   <Cell
@@ -71,6 +76,12 @@ export function Coverage(): ReactNode {
     </div>
   );
 }
+
+type Verdict = 'proved' | 'refuted' | 'not proved';
+const isVerdict = (text: string): text is Verdict => text === 'proved' || text === 'refuted' || text === 'not proved';
+
+/** What is refuted must not be looked for among what is proved. */
+const verdictClass = (text: string): string => (isVerdict(text) ? `cell-${text.replace(' ', '-')}` : '');
 
 interface Told {
   readonly text: string;
@@ -123,7 +134,14 @@ function Cell({ cell, files, first }: CellProps): ReactNode {
   );
   const shownParts = parts.map((part, at) => {
     const own = files.get(part) ?? '';
-    const told = <span className="number">{part}</span>;
+    const told = isVerdict(part) ? (
+      <span className="number">
+        <Mark name={part} />
+        {words[part]}
+      </span>
+    ) : (
+      <span className="number">{part}</span>
+    );
     return (
       <Fragment key={part}>
         {at === 0 ? null : ', '}

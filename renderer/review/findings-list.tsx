@@ -3,15 +3,20 @@ import type { ReactNode } from 'react';
 import type { Finding } from '../../procedures-schema/index.ts';
 import { entryKeys, tabbed } from '../parts/entry-keys.ts';
 import { allFindings, FindingNote, Grade } from '../parts/findings.tsx';
-import { nameOf, Place } from '../parts/place.tsx';
+import { nameOf, Place, usePlaces } from '../parts/place.tsx';
+import { useAnswer } from '../state/answer.ts';
 import { useKept } from '../state/kept-state.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import { RemarkHere } from './remark-here.tsx';
+
+const NOTHING = {};
 
 export function FindingsList(): ReactNode {
   shown.usePick('overview', 'findings', 'between');
   const [by, setBy] = useKept<'document' | 'kind'>('findings by', 'document');
   const [chosen, setChosen] = useKept<string | undefined>('finding', undefined);
+  const questions = useAnswer('questions', by === 'kind' ? NOTHING : undefined);
   const findings = allFindings();
   const groupOf = (finding: Finding): string => {
     if (by === 'kind') return finding.check;
@@ -23,6 +28,9 @@ export function FindingsList(): ReactNode {
   const keyOf = (finding: Finding): string => `${finding.file}${finding.check}${finding.span.start}${finding.message}`;
   // Until one is chosen, the gravest that has a walk to play.
   const open = sorted.find((finding) => keyOf(finding) === chosen) ?? sorted.find(({ walk }) => walk.length > 0) ?? sorted[0];
+  const places = usePlaces(sorted.map(({ file, span }) => ({ file, offset: span.start })));
+  const placed = new Map(sorted.map((finding, index) => [finding, places[index]]));
+  const placeOf = (finding: Finding): string | undefined => placed.get(finding)?.[by === 'kind' ? 'words' : 'within'];
   return (
     <div className="two">
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys belong to the buttons inside */}
@@ -38,7 +46,10 @@ export function FindingsList(): ReactNode {
         {sorted.length === 0 ? <p>{words.nothingFound}</p> : null}
         {groups.map((group) => (
           <section key={group}>
-            <h3>{group}</h3>
+            <h3>
+              {by === 'kind' ? (questions?.[group] ?? group) : group}{' '}
+              <span className="count-of">({sorted.filter((finding) => groupOf(finding) === group).length})</span>
+            </h3>
             <ul>
               {sorted
                 .filter((finding) => groupOf(finding) === group)
@@ -52,7 +63,7 @@ export function FindingsList(): ReactNode {
                       onClick={() => setChosen(keyOf(finding))}
                       onDoubleClick={() => goTo(finding.file, finding.span.start, finding.span.end)}
                     >
-                      <Grade severity={finding.severity} /> {finding.message}
+                      <Grade severity={finding.severity} /> {finding.message} <span className="entry-place">{placeOf(finding)}</span>
                     </button>
                   </li>
                 ))}
@@ -63,11 +74,12 @@ export function FindingsList(): ReactNode {
       <div className="detail">
         {open ? (
           <>
-            <p>
-              <button type="button" onClick={() => goTo(open.file, open.span.start, open.span.end)}>
+            <p className="row place-row">
+              <button type="button" className="plain" onClick={() => goTo(open.file, open.span.start, open.span.end)}>
                 <Place file={open.file} offset={open.span.start} />
-              </button>{' '}
+              </button>
               <span className="quiet">{open.variants.join(', ')}</span>
+              <RemarkHere file={open.file} offset={open.span.start} />
             </p>
             <FindingNote finding={open} whole played />
           </>

@@ -31,7 +31,11 @@ export function SignOff(): ReactNode {
       <p className="row">
         <DocumentChoice guides />
         <PersonFields withPart />
-        {initials === '' ? <span className="quiet">{words.wantsInitials}</span> : null}
+        {initials === '' ? (
+          <span className="quiet">{words.wantsInitials}</span>
+        ) : as.trim() === '' ? (
+          <span className="quiet">{words.wantsPart}</span>
+        ) : null}
       </p>
       <RecordFaults review={review} />
       <div className="signing">

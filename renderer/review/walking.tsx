@@ -9,6 +9,7 @@ import { useAnswer } from '../state/answer.ts';
 import { useKept } from '../state/kept-state.ts';
 import { goTo } from '../state/shown.ts';
 import { words } from '../words/words.ts';
+import { RemarkHere } from './remark-here.tsx';
 import { StateTold } from './state-told.tsx';
 
 /** An answer's words begin a line here. */
@@ -139,9 +140,12 @@ export function Walking(): ReactNode {
               {walk.time === undefined ? null : <span className="quiet"> ({words.timeGiven(walk.time)})</span>}
             </p>
             {frame ? (
-              <button type="button" onClick={() => goTo(frame.file, frame.span.start, frame.span.end)}>
-                <Place file={frame.file} offset={frame.span.start} />
-              </button>
+              <p className="row place-row">
+                <button type="button" className="plain" onClick={() => goTo(frame.file, frame.span.start, frame.span.end)}>
+                  <Place file={frame.file} offset={frame.span.start} />
+                </button>
+                <RemarkHere file={frame.file} offset={frame.span.start} />
+              </p>
             ) : null}
           </>
         ) : null}

@@ -8,7 +8,7 @@ import { InsertionForm } from '../parts/insertion-form.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { addFigure, tellUnused, unusedFigures } from '../state/figures.ts';
-import { figurePaths } from '../state/other-files.ts';
+import { figureBytes, figurePaths } from '../state/other-files.ts';
 import { panel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { core } from '../state/workspace.ts';
@@ -17,6 +17,22 @@ import { words } from '../words/words.ts';
 interface Chosen {
   readonly path: string;
   readonly alt: string;
+}
+
+const TYPES: Readonly<Record<string, string>> = { svg: 'image/svg+xml', png: 'image/png', jpg: 'image/jpeg', jpeg: 'image/jpeg' };
+
+/** Names of files are easily mistaken; what is chosen is seen. Whoever hears the page has its name in the choice beside. */
+function Picture({ path }: { readonly path: string }): ReactNode {
+  const bytes = figureBytes().get(path);
+  const [address, setAddress] = useState('');
+  useEffect(() => {
+    if (bytes === undefined) return;
+    const type = TYPES[path.slice(path.lastIndexOf('.') + 1).toLowerCase()] ?? '';
+    const own = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type }));
+    setAddress(own);
+    return () => URL.revokeObjectURL(own);
+  }, [bytes, path]);
+  return <span className="figure-shown">{address === '' ? null : <img src={address} alt="" />}</span>;
 }
 
 export function FigureSheet(): ReactNode {
@@ -49,26 +65,10 @@ export function FigureSheet(): ReactNode {
   return (
     <OverSheet title={words.figure}>
       <InsertionForm file={file} shown={made} make={() => core.ask('insertFigures', asked)} ready={ready}>
-        <label className="field">
-          {words.fromMachine}
-          <input
-            type="file"
-            multiple
-            accept=".svg,.png,.jpg,.jpeg"
-            onChange={(event) => {
-              const chosen = [...(event.target.files ?? [])];
-              if (chosen.length > 0) void add(chosen);
-            }}
-          />
-        </label>
-        {refused.map((why) => (
-          <p key={why} className="wrong" role="alert">
-            {why}
-          </p>
-        ))}
         {figures.map(({ path, alt }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the same figure may be put in twice; its place is its name
-          <div key={index} className="row">
+          <div key={index} className="row figure-row">
+            <Picture path={path} />
             <select aria-label={words.figure} value={path} onChange={(event) => put(index, { path: event.target.value, alt })}>
               {figurePaths().map((one) => (
                 <option key={one}>{one}</option>
@@ -85,6 +85,25 @@ export function FigureSheet(): ReactNode {
           </div>
         ))}
         <p className="quiet">{words.altMeans}</p>
+        <p className="row">
+          <label className="field">
+            {words.fromMachine}
+            <input
+              type="file"
+              multiple
+              accept=".svg,.png,.jpg,.jpeg"
+              onChange={(event) => {
+                const chosen = [...(event.target.files ?? [])];
+                if (chosen.length > 0) void add(chosen);
+              }}
+            />
+          </label>
+        </p>
+        {refused.map((why) => (
+          <p key={why} className="wrong" role="alert">
+            {why}
+          </p>
+        ))}
       </InsertionForm>
     </OverSheet>
   );

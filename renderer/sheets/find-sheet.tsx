@@ -67,6 +67,19 @@ export function FindSheet(): ReactNode {
 /** Hits of one file that are listed at first: more are seldom read. How many more there are is said. */
 const MOST = 50;
 
+/** The line with what was found in it: two places of one line are told apart by it. */
+function Line({ hit }: { readonly hit: Files[number]['found'][number] }): ReactNode {
+  const start = hit.column - 1;
+  const end = start + hit.span.end - hit.span.start;
+  return (
+    <>
+      {hit.text.slice(0, start).trimStart()}
+      <mark className="found-text">{hit.text.slice(start, end)}</mark>
+      {hit.text.slice(end).trimEnd()}
+    </>
+  );
+}
+
 type Files = (FoundTexts & { readonly ok: true })['files'];
 
 function Found({ files }: { readonly files: Files }): ReactNode {
@@ -91,7 +104,7 @@ function Found({ files }: { readonly files: Files }): ReactNode {
                 <span className="quiet" title={place?.title}>
                   {place?.words}
                 </span>{' '}
-                {hit.text.trim()}
+                <Line hit={hit} />
               </button>
             </li>
           );

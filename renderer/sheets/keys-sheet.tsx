@@ -6,29 +6,31 @@ import { OverSheet } from '../parts/over-sheet.tsx';
 import { words } from '../words/words.ts';
 
 export function KeysSheet(): ReactNode {
+  const groups = [
+    ...menus.map(({ label, actions }) => ({
+      label,
+      rows: actions.flatMap((action) => (action.keys === undefined ? [] : [[action.label(), shownKeys(action.keys)] as const])),
+    })),
+    { label: words.inText, rows: words.textKeys },
+  ];
   return (
     <OverSheet title={words.shortcuts}>
       <table className="keys">
-        <tbody>
-          {menus.flatMap(({ label, actions }) =>
-            actions
-              .filter(({ keys }) => keys !== undefined)
-              .map((action) => (
-                <tr key={action.name}>
-                  <td className="quiet">{label}</td>
-                  <th scope="row">{action.label()}</th>
-                  <td>{action.keys === undefined ? '' : shownKeys(action.keys)}</td>
-                </tr>
-              )),
-          )}
-          {words.textKeys.map(([what, keys]) => (
-            <tr key={what}>
-              <td className="quiet">{words.inText}</td>
-              <th scope="row">{what}</th>
-              <td>{keys}</td>
+        {groups.map(({ label, rows }) => (
+          <tbody key={label}>
+            <tr>
+              <th scope="rowgroup" colSpan={2} className="keys-of">
+                {label}
+              </th>
             </tr>
-          ))}
-        </tbody>
+            {rows.map(([what, keys]) => (
+              <tr key={what}>
+                <th scope="row">{what}</th>
+                <td>{keys}</td>
+              </tr>
+            ))}
+          </tbody>
+        ))}
       </table>
     </OverSheet>
   );

@@ -51,7 +51,7 @@ export function NewGuideSheet(): ReactNode {
           setNumber={(typed) => setNumber(typed === '' ? undefined : typed)}
         />
         {overview === undefined || overview.models.length === 0 ? null : (
-          <ModelTicks models={overview.models} ticked={shownModels} tick={setModels} />
+          <ModelTicks machines={overview.machines} ticked={shownModels} tick={setModels} />
         )}
         <Choosing documents={overview?.documents ?? []} chosen={procedures} choose={setProcedures} made={made} />
         <button type="submit" className="main">

@@ -51,7 +51,7 @@ export function NewSheet(): ReactNode {
           setNumber={setNumber}
           hint={next?.ok ? next.number : words.nextFree}
         />
-        <ModelTicks models={overview?.models ?? []} ticked={models} tick={setModels} />
+        <ModelTicks machines={overview?.machines ?? []} ticked={models} tick={setModels} />
         <div className="row">
           <label className="field">
             {words.beginFrom}

@@ -58,7 +58,7 @@ export function NoticeSheet(): ReactNode {
         {use === ''
           ? PARTS.map((part) => (
               <div key={part} className="row">
-                <label className="field stretched">
+                <label className="field stretched aligned">
                   {words.noticeParts[part]}
                   <input
                     ref={part === 'hazard' ? focus : null}

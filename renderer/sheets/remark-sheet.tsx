@@ -4,17 +4,20 @@ import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { PersonFields } from '../parts/person-fields.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { closePanel } from '../state/panel.ts';
+import { closePanel, panel } from '../state/panel.ts';
 import { person, putRecord, today, useReview } from '../state/record.ts';
-import { shown } from '../state/shown.ts';
+import { say, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 
 export function RemarkSheet(): ReactNode {
-  const { file, caret } = shown.usePick('file', 'caret');
+  const here = shown.usePick('file', 'caret');
+  const { at } = panel.use();
+  const file = at?.file ?? here.file;
+  const offset = at?.offset ?? here.caret;
   const { initials } = person.use();
   const [says, setSays] = useState('');
   const review = useReview(file);
-  const line = useAnswer('pinLine', file === undefined ? undefined : { file, offset: caret });
+  const line = useAnswer('pinLine', file === undefined ? undefined : { file, offset });
   if (!review || !line) return <OverSheet title={words.remarkOn}>{words.nothingToRemark}</OverSheet>;
   return (
     <OverSheet title={words.remarkOn}>
@@ -22,7 +25,11 @@ export function RemarkSheet(): ReactNode {
         onSubmit={(event) => {
           event.preventDefault();
           const remark = { words: line.words, label: line.label, by: initials, on: today(), says, answers: [] };
-          if (putRecord(words.remark, review, (record) => ({ ...record, remarks: [...record.remarks, remark] }))) closePanel();
+          if (putRecord(words.remark, review, (record) => ({ ...record, remarks: [...record.remarks, remark] }))) {
+            closePanel();
+            // In Write it comes into sight beside its line.
+            if (at) say(words.remarkedOn(`${review.number} ${line.label}`.trim()));
+          }
         }}
       >
         <p>
@@ -31,6 +38,7 @@ export function RemarkSheet(): ReactNode {
         <div className="row">
           <input
             ref={focus}
+            className="whole-row"
             aria-label={words.remarkSays}
             placeholder={words.remarkSays}
             value={says}

@@ -4,7 +4,7 @@ import type { Proposal } from '../../procedures-schema/assist/index.ts';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { Preview } from '../parts/preview.tsx';
-import { useAnswer } from '../state/answer.ts';
+import { useAnswered } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
 import { applyProposed, core } from '../state/workspace.ts';
@@ -14,7 +14,7 @@ export function RenameSheet(): ReactNode {
   const { file, caret } = shown.usePick('file', 'caret');
   const [to, setTo] = useState('');
   const [proposal, setProposal] = useState<Proposal>();
-  const here = useAnswer('named', file === undefined ? undefined : { file, offset: caret });
+  const { answer: here, known } = useAnswered('named', file === undefined ? undefined : { file, offset: caret });
   const close = closePanel;
   const name =
     here &&
@@ -29,7 +29,8 @@ export function RenameSheet(): ReactNode {
     <OverSheet
       title={
         <>
-          {words.rename}: {here?.alias ?? name ?? '–'}{' '}
+          {words.rename}
+          {here ? `: ${here.alias ?? name}` : ''}{' '}
           {here?.alias === undefined ? null : <span className="quiet">({words.alsoCalled(name ?? '')})</span>}{' '}
           {here ? <span className="quiet">({here.uses.length})</span> : null}
         </>
@@ -56,6 +57,11 @@ export function RenameSheet(): ReactNode {
           {words.rename} …
         </button>
       </form>
+      {known && !here ? (
+        <p className="wrong" role="status">
+          {words.noNameHere} {words.renameHow}
+        </p>
+      ) : null}
       {proposal ? (
         <Preview
           proposal={proposal}

@@ -4,12 +4,14 @@ import type { Answer, Ask, QueryName } from '../worker/queries/queries.ts';
 import { say, shown } from './shown.ts';
 import { core } from './workspace.ts';
 
-const NOT_YET = { answer: undefined, refused: undefined };
+const NOT_YET = { answer: undefined, refused: undefined, known: false };
 
 /** `refused`: why there is no answer to this question; it was said too. */
 export interface Answered<Q extends QueryName> {
   readonly answer: Answer<Q> | undefined;
   readonly refused: string | undefined;
+  /** That there is none is an answer too. */
+  readonly known: boolean;
 }
 
 export const useAnswer = <Q extends QueryName>(query: Q, ask: Ask<Q> | undefined, pause = 0): Answer<Q> | undefined =>
@@ -45,11 +47,11 @@ export function useAnswered<Q extends QueryName>(query: Q, ask: Ask<Q> | undefin
         if (own.again) put();
       };
       void core.ask(query, ask).then(
-        (value) => over(() => setAnswer({ key, answer: value, refused: undefined })),
+        (value) => over(() => setAnswer({ key, answer: value, refused: undefined, known: true })),
         (error: Error) =>
           over(() => {
             say(error.message, true);
-            setAnswer({ key, answer: undefined, refused: error.message });
+            setAnswer({ key, answer: undefined, refused: error.message, known: true });
           }),
       );
     };

@@ -5,7 +5,7 @@ export class Listing {
   private lines = new Map<string, DocumentLine>();
   /** Lines that stand as they were when all was read last, with what stood there before. */
   private readonly seeded = new Map<string, DocumentLine>();
-  private around: Omit<Overview, 'documents'> = { publisher: '', models: [], registers: [] };
+  private around: Omit<Overview, 'documents'> = { publisher: '', models: [], machines: [], registers: [] };
 
   take({ lines, gone, ...around }: OverviewNews): Overview {
     this.around = around;

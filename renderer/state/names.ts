@@ -7,7 +7,7 @@ const REGISTER = /^registers\/([\w-]+)\.ya?ml$/;
 /** What stands in the list of the library: number and title, or the register's name. */
 export function nameOf(file: string): string {
   const document = shown.get().overview?.documents.find((one) => one.file === file);
-  return document ? `${document.number} ${document.title}` : registerName(file);
+  return document ? `${document.number} ${document.title}`.trim() : registerName(file);
 }
 
 /** A file that is neither goes by its path. */

@@ -7,7 +7,7 @@ import { keepLeftOff, leftOff } from './left-off.ts';
 import { namesOfOthers, othersOnDisk, readOthers } from './other-files.ts';
 import { onDisk } from './saving.ts';
 import { putSetting } from './settings.ts';
-import { goBackTo, say, shown, wrong } from './shown.ts';
+import { goBackTo, shown, wrong } from './shown.ts';
 import { core, documents, here, journalNow, show } from './workspace.ts';
 
 /** Another library begins with an empty page: nothing of this one can stay behind in it. */
@@ -65,7 +65,7 @@ async function takeLibrary({ opened, read, leftOff: kept }: OnDisk): Promise<voi
     ...texts.map((file) => (isProcedure(file.path) && file.path !== first ? { ...file, later: true } : file)),
     ...namesOfOthers(read.paths).map((path) => ({ path, present: true as const })),
   ]);
-  for (const { path, said } of read.refusals) say(`${path}: ${refusedInWords(said)}`, true);
+  shown.set({ refusals: read.refusals.map(({ path, said }) => ({ path, message: refusedInWords(said) })) });
   const { entries } = await call('journal.list', { library });
   shown.set({ recovered: entries });
   await checkedOnce();

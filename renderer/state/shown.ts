@@ -2,6 +2,7 @@
 import type { Finding } from '../../procedures-schema/index.ts';
 import type { JournalEntry } from '../host.ts';
 import type { Overview } from '../worker/queries/queries.ts';
+import { isRead } from './read-by-now.ts';
 import { newStore } from './store.ts';
 
 export type View = 'write' | 'review' | 'print';
@@ -54,6 +55,8 @@ export interface Shown {
   /** Paths with text that is not on disk. */
   readonly unsaved: ReadonlySet<string>;
   readonly clashes: readonly Clash[];
+  /** What of the library could not be read, and why. */
+  readonly refusals: readonly { readonly path: string; readonly message: string }[];
   readonly recovered: readonly (JournalEntry & { readonly window: string })[];
   /** One line at the foot of the page: what was done, or what went wrong. Counted, because said twice it is heard twice. */
   readonly message:
@@ -81,6 +84,7 @@ export const shown = newStore<Shown>({
   variant: undefined,
   unsaved: new Set(),
   clashes: [],
+  refusals: [],
   recovered: [],
   message: undefined,
   told: undefined,
@@ -88,9 +92,18 @@ export const shown = newStore<Shown>({
 
 let said = 0;
 
+let saidAt = 0;
+
 export function say(text: string, wrong = false, offer?: Offer): void {
   said += 1;
+  saidAt = performance.now();
   shown.set({ message: { text, wrong, count: said, offer } });
+}
+
+/** Whoever types on has read what was done: "Saved." would stand beside text that is not. */
+export function readByNow(): void {
+  const { message } = shown.get();
+  if (message && isRead(message, performance.now() - saidAt)) shown.set({ message: undefined });
 }
 
 /** Milliseconds in which a caret that was sent somewhere is there. */

@@ -9,7 +9,7 @@ import { words } from '../words/words.ts';
 import { CoreClient } from '../worker/client.ts';
 import { type Applied, Documents } from './documents.ts';
 import { Listing } from './listing.ts';
-import { goBackTo, type Shown, say, shown, wrong } from './shown.ts';
+import { goBackTo, readByNow, type Shown, say, shown, wrong } from './shown.ts';
 
 /** The host's name of the library that is open, and this window's own name. */
 export const here = { library: '', window: crypto.randomUUID() as string };
@@ -93,6 +93,7 @@ function askOverview(): void {
 export function change(title: string, files: readonly Applied[], fromEditor = false): void {
   documents.edit(title, files, performance.now(), fromEditor);
   spread(files, fromEditor);
+  if (fromEditor) readByNow();
 }
 
 /** Edits that were proposed for texts that may have changed since: refused as a whole when one did. */

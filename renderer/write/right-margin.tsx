@@ -5,6 +5,7 @@ import type { Finding } from '../../procedures-schema/index.ts';
 import type { Drift } from '../../procedures-schema/narration/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { FindingNote } from '../parts/findings.tsx';
+import { Swatch } from '../parts/hatches.tsx';
 import { reviewing } from '../review/reviewing.ts';
 import { filming } from '../state/filming.ts';
 import { focusText } from '../state/focus.ts';
@@ -204,6 +205,17 @@ function Limits({ name, limits }: { readonly name: string; readonly limits: read
   );
 }
 
+/** The state of the machine stands on a line of its own: after the reading it would read as if the sentence said it. */
+const StateHere = ({ step }: { readonly step: Margin['lines'][number] }): ReactNode => (
+  <p className="state-here">
+    <Swatch state={step.beside} first={false} />
+    <span>
+      <span aria-hidden="true">{words.band[step.beside]}</span>
+      {step.hands.map(({ zone }) => (zone === '' ? null : <b key={zone}>; {words.handsIn(zone)}</b>))}
+    </span>
+  </p>
+);
+
 /** Readings of a step in one note, quietly; whole where the caret stands. */
 function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, caret: number): Note[] {
   return (margin?.lines ?? []).flatMap((step, index): Note[] => {
@@ -219,9 +231,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
         </span>,
       );
     if (here) for (const { name, limits } of step.measured) parts.push(<Limits key={`limits ${name}`} name={name} limits={limits} />);
-    for (const { zone } of step.hands) if (here && zone !== '') parts.push(<b key={`hands ${zone}`}> {words.handsIn(zone)}. </b>);
-    if (here && step.beside === 'live') parts.push(<i key="live"> {words.band.live}</i>);
-    if (parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
+    if (!here && parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
     return [
       {
         key: `step ${index}`,
@@ -231,6 +241,7 @@ function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, car
           <div className={here ? 'reading reading-here' : 'reading'}>
             <span className="heard">{words.band[step.beside]}: </span>
             {parts}
+            {here ? <StateHere step={step} /> : null}
             {here && review ? <ToAccept readings={step.readings} review={review} /> : null}
             {unread.map((one) => (
               <p key={one.span.start} className="unread">

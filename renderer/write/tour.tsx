@@ -11,6 +11,7 @@ import { words } from '../words/words.ts';
 export const touring = newStore({ at: setting('tour') === 'seen' ? -1 : 0 });
 
 export function startTour(): void {
+  if (shown.get().overview?.documents.length === 0) return say(words.tourNothing, true);
   touring.set({ at: 0 });
   shown.set({ view: 'write' });
 }
@@ -72,7 +73,10 @@ interface Props {
 /** Shown at the side of Write where there is room, else as a line above it; and as a line above the other views while it goes on. */
 export function Tour({ line = false, first = !line }: Props): ReactNode {
   const { at } = touring.use();
+  const { overview } = shown.usePick('overview');
   const [busy, setBusy] = useState(false);
+  // In a library with no procedure there is nothing to take a lock out of.
+  if (at === 0 && overview?.documents.length === 0) return null;
   if (at < 0 || (at === 0 && !first)) return null;
   const end = (): void => {
     void putSetting('tour', 'seen');

@@ -1,5 +1,6 @@
 /** Write: the library, the text with what stands beside it, and the page it is printed on. */
 import { type ReactNode, useCallback } from 'react';
+import type { Finding } from '../../procedures-schema/index.ts';
 import { type LinePlaces, TextSheet } from '../editor/text-sheet.tsx';
 import { findingsOf } from '../parts/findings.tsx';
 import { BandLegend } from '../parts/hatches.tsx';
@@ -9,7 +10,7 @@ import { useNarrow } from '../parts/room.ts';
 import { useAnswer } from '../state/answer.ts';
 import { openPanel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
-import { shown } from '../state/shown.ts';
+import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import { FindStrip } from './find-strip.tsx';
 import { LeftMargin } from './left-margin.tsx';
@@ -17,6 +18,12 @@ import { LibraryList } from './library-list.tsx';
 import { PageProof } from './page-proof.tsx';
 import { RightMargin } from './right-margin.tsx';
 import { Tour } from './tour.tsx';
+
+/** A walk that ends in harm before all else that keeps it from being proved. */
+const gravest = (findings: readonly Finding[]): Finding | undefined => {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  return errors.find(({ walk }) => walk.length > 0) ?? errors[0];
+};
 
 export function WriteView(): ReactNode {
   const { file, variant, overview } = shown.usePick('file', 'variant', 'overview', 'findings', 'between');
@@ -31,6 +38,8 @@ export function WriteView(): ReactNode {
   );
   const document = overview?.documents.find((one) => one.file === file);
   const findings = findingsOf(file);
+  // Where it is refuted may be far from where it was broken: the verdict leads there.
+  const against = document?.verdict === 'proved' ? undefined : gravest(findings);
   const left = useCallback((places: LinePlaces) => <LeftMargin margin={margin} places={places} />, [margin]);
   return (
     <div className="write">
@@ -38,10 +47,19 @@ export function WriteView(): ReactNode {
       <main className="desk">
         <header className="sheet-head">
           <h1 title={file}>
-            {file === undefined ? '' : nameOf(file)}
-            {'\u00a0'}
+            <span className="document-name" title={file === undefined ? undefined : nameOf(file)}>
+              {file === undefined ? '' : nameOf(file)}
+            </span>{' '}
             {document?.verdict === undefined ? null : (
-              <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>{words[document.verdict]}</span>
+              <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>
+                {against === undefined ? (
+                  words[document.verdict]
+                ) : (
+                  <button type="button" className="plain" title={against.message} onClick={() => goTo(against.file, against.span.start)}>
+                    {words[document.verdict]}
+                  </button>
+                )}
+              </span>
             )}
           </h1>
           {margin ? (

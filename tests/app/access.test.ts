@@ -377,8 +377,10 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       }
       await own.keyboard.press('Control+3');
       await own.waitForSelector('.page-canvas');
+      // No page is cut off at both sides before somebody has asked for a size.
+      expect(await own.inputValue('select[aria-label="Size of the pages"]')).toBe('width');
       expect(await sideways()).toEqual([]);
-      for (const place of ['.settings button.main', '.batch summary', '.pages-bar select', '.pages .page-canvas', '.foot .cautions'])
+      for (const place of ['.write-foot button.main', '.batch summary', '.pages-bar select', '.pages .page-canvas', '.foot .cautions'])
         await reached(place);
     });
 
@@ -413,6 +415,10 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       await other.page.waitForSelector('.list .entry');
       expect(await other.page.innerText('.list')).toMatch(/[■▲○]/);
       expect(await faults(other.page)).toEqual([]);
+      // Only what is chosen has a bar: borders that are not seen elsewhere are drawn here.
+      const bar = (entry: string) =>
+        other.page.evaluate<string>(`getComputedStyle(document.querySelector('.list ${entry}')).borderLeftColor`);
+      expect(await bar('.entry[aria-current=true]')).not.toBe(await bar('.entry:not([aria-current=true])'));
       // A tick is seen, as without forced colours.
       for (const one of [other.page, page]) {
         await one.keyboard.press('Control+Shift+L');

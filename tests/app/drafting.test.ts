@@ -22,6 +22,9 @@ describe.skipIf(!hasBrowser())('drafting', () => {
     await page.check('.over label:has-text("SP-90") input');
     await page.click('.over button.main');
     await page.waitForSelector('.sheet-head h1:has-text("Renew the door gasket")');
+    // All that is to be thought of now is said, and takes no third of the window for it.
+    expect((await page.innerText('.foot [role=status]')).length).toBeGreaterThan(150);
+    expect((await page.locator('.foot').boundingBox())?.height).toBeLessThan(110);
     await save(page);
     expect(drafted()).toMatch(/^OM-4\d\d\d-renew-the-door-gasket\.md$/);
     expect(desk.onDisk(`procedures/${drafted()}`)).toContain('title: Renew the door gasket');
@@ -112,6 +115,8 @@ describe.skipIf(!hasBrowser())('drafting', () => {
       })()`,
     );
     await page.waitForSelector('.over select option:has-text("figures/guard-gap.svg")', { state: 'attached' });
+    // It is seen before it is put in: names of files are easily mistaken.
+    await expect.poll(() => page.evaluate('document.querySelector(".figure-shown img")?.naturalWidth ?? 0')).toBeGreaterThan(0);
     await page.fill('.over input[aria-label="What the picture shows"]', 'The guard gap, seen from the side');
     await page.click('.over button.main');
     await checked(page);

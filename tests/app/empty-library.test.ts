@@ -57,6 +57,8 @@ describe.skipIf(!hasBrowser())('in an empty library', () => {
       expect(said, name).toMatch(/Describe a machine/);
       told.add(said.replace(/^[\s\S]*Sign-off\n/, ''));
     });
+    // There is nothing to take a lock out of either.
+    expect(await page.locator('.tour').count()).toBe(0);
     // What a view is for is its own.
     expect(told.size).toBe(SHEETS.length + 2);
   });
@@ -81,7 +83,9 @@ describe.skipIf(!hasBrowser())('in an empty library', () => {
     await page.keyboard.press('Control+3');
     await page.click('.nothing-yet button:has-text("New procedure")');
     await page.fill('.over input[aria-label^="Title"]', 'Check the table for drift');
-    await page.check('.over label:has-text("LT-500") input');
+    // The name of the machine ticks its models.
+    await page.click('.model-ticks button:has-text("lift table")');
+    expect(await page.isChecked('.over label:has-text("LT-500") input')).toBe(true);
     await page.click('.over button:has-text("Create it")');
     await page.waitForSelector('.sheet-head h1:has-text("Check the table for drift")');
     await page.keyboard.press('Control+3');

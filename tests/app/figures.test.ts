@@ -56,7 +56,7 @@ describe.skipIf(!hasBrowser())('pictures on disk', () => {
       .first()
       .selectOption({ label: await titleOf('OM-3160') });
     await page.waitForSelector('text=Nothing stands in the way of printing');
-    await page.click('.settings button.main');
+    await page.click('.write-foot button.main');
     await page.waitForSelector('.foot [role=status]:has-text("Written:")', { timeout: 60_000 });
     // Put back, so that nothing is left to be found.
     writeFileSync(at(FIGURE), whole);

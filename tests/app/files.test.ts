@@ -1,5 +1,5 @@
 /** A writer who renames and removes files in a real browser: told what would lead nowhere, and able to have a removed text back. */
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
@@ -69,6 +69,23 @@ describe.skipIf(!hasBrowser())('a writer at the files', () => {
     await checked(page);
     expect(desk.onDisk(RENAMED)).toBe(text);
     expect(await counts()).toBe(before);
+  });
+
+  test('is told of files that could not be read, of all of them, until it is dismissed or mended', async () => {
+    const foreign = ['from the shop.md', 'from the yard.md'].map((name) => at(`procedures/${name}`));
+    // UTF-16, as another program wrote it.
+    for (const one of foreign) writeFileSync(one, Buffer.from([0xff, 0xfe, 0x41, 0x00]));
+    const other = await desk.another();
+    await other.waitForSelector('.band-message:has-text("2 files of this library were not read"):has-text("from the yard.md")');
+    writeFileSync(foreign[0] as string, 'Nothing of a procedure.\n');
+    await other.waitForSelector('.band-message:has-text("1 file of this library was not read")');
+    // A text that says no number and no title is found by the name of its file.
+    await other.waitForSelector('.library .entry:has-text("from the shop.md"):has-text("1 error")');
+    await other.click('.band-message button:has-text("Dismiss")');
+    expect(await other.locator('.band-message').count()).toBe(0);
+    await other.close();
+    for (const one of foreign) rmSync(one);
+    await checked(page);
   });
 
   test('removes nothing that somebody else wrote anew under unsaved text', async () => {

@@ -48,7 +48,7 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     await expect.poll(() => page.locator('.page-canvas').count()).toBeGreaterThan(5);
     expect(await page.innerText('.settings')).toMatch(/Nothing stands in the way of printing/);
     // However many choices there are, the button is in sight.
-    const button = await page.locator('.settings button.main').first().boundingBox();
+    const button = await page.locator('.write-foot button.main').first().boundingBox();
     expect((button?.y ?? 800) + (button?.height ?? 0)).toBeLessThan(760);
     // What the library says is told where it is chosen.
     expect(await page.innerText('.settings')).toMatch(
@@ -211,6 +211,11 @@ describe.skipIf(!hasBrowser())('the field office', () => {
     writeFileSync(join(desk.folder, LIP), desk.onDisk(LIP).replace(/^2\. Put your lock and tag on the \[main isolator\]\.\n/m, ''));
     await page.waitForSelector('.settings h2:has-text("In the way of printing")');
     expect(await page.isDisabled('.settings button:has-text("Write the PDF")')).toBe(true);
+    // Why the buttons are dead stands beside them, in sight at the size of a small desk, and leads to what blocks.
+    const why = await page.locator('.write-foot button:has-text("Blocked by")').boundingBox();
+    expect((why?.y ?? 800) + (why?.height ?? 0)).toBeLessThan(760);
+    await page.click('.write-foot button:has-text("Blocked by")');
+    expect(await page.evaluate('document.activeElement.id')).toBe('blocked');
     await page.click('.settings section button.plain');
     await page.waitForSelector('.sheet-text');
     await page.keyboard.press('Control+3');

@@ -41,6 +41,17 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.click('.list .entry:has-text("Hands in the pit")');
     await expect.poll(() => page.innerText('.detail button')).toMatch(/^OM-3140, Renew the seal, step \d+$/);
     expect(await page.innerText('.excerpt figcaption')).toMatch(/^OM-3140 Check the lip cylinder/);
+    // Each line of the list says where; by kind it says of which document, under what the check asks.
+    expect(await page.innerText('.list [aria-current=true] .entry-place')).toBe('Renew the seal, step 8');
+    await page.click('.list button:has-text("by kind")');
+    await page.waitForSelector('.list section:has(h3:has-text("?")) .entry-place:has-text("OM-3140, Renew the seal, step 8")');
+    await page.click('.list button:has-text("by document")');
+    // What comes to mind here is remarked here, and the keys are where they were.
+    await page.click('.detail button:has-text("Remark")');
+    await page.waitForSelector('.over q:has-text("Put the drip tray under the lip cylinder")');
+    await page.keyboard.press('Escape');
+    expect(await page.evaluate('document.activeElement.matches(".place-row button")')).toBe(true);
+    await page.focus('.list [aria-current=true]');
     // Arrows go from finding to finding, and Tab from the one that is chosen to what it says.
     await page.keyboard.press('ArrowUp');
     expect(await page.innerText('.list [aria-current=true]')).not.toMatch(/Hands in the pit/);
@@ -222,6 +233,7 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await page.fill('.over input[type=search]', 'lip');
     const more = page.locator('.found-more:has-text("OM-3140")');
     await more.waitFor();
+    expect((await page.locator('.found li mark').first().innerText()).toLowerCase()).toBe('lip');
     const left = Number(/^(\d+) more place/.exec(await more.innerText())?.[1]);
     expect(left).toBeGreaterThan(0);
     const before = await page.locator('.found li:not(.found-more)').count();
@@ -264,6 +276,10 @@ describe.skipIf(!hasBrowser())('a reviewer', () => {
     await sheet('Coverage');
     await page.waitForSelector('.coverage table');
     expect(await page.innerText('.coverage')).toMatch(/Limits by model[\s\S]*lip drift/);
+    // What is refuted is not looked for among what is proved: it has a mark of its own, and the colour of an error.
+    expect(await page.locator('.coverage td.cell-refuted .mark-refuted').count()).toBe(3);
+    const ink = (cell: string) => page.evaluate<string>(`getComputedStyle(document.querySelector('.coverage td.${cell} button')).color`);
+    expect(await ink('cell-refuted')).not.toBe(await ink('cell-proved'));
     // One stop for Tab a table; arrows go through its cells.
     const tables = await page.locator('.coverage table:has(button)').count();
     expect(await page.locator('.coverage td button[tabindex="0"]').count()).toBe(tables);

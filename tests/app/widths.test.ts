@@ -47,5 +47,14 @@ describe.skipIf(!hasBrowser())('the width of the window', () => {
     expect(printed.y + printed.height).toBeLessThanOrEqual(foot.y);
   });
 
+  test('is no matter to the menus when the first key makes a text unsaved', async () => {
+    const before = await box('.menus > :last-child');
+    await page.click('.sheet-text .view-line:has-text("1.")');
+    await page.keyboard.type(' ');
+    await page.waitForSelector('.head .where:has-text("1 text not saved")');
+    expect((await box('.menus > :last-child')).x).toBe(before.x);
+    await page.keyboard.press('Control+z');
+  });
+
   test('and the page had nothing to complain of', () => expect(desk.complaints).toEqual([]));
 });

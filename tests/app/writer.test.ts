@@ -43,6 +43,10 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     await checked(page);
     expect(await counts()).not.toMatch(/^0 errors/);
     expect(await titleAndNotes()).toMatch(/refuted[\s\S]*Hands in the pit[\s\S]*not locked/);
+    // The verdict leads to where it goes wrong, and the state there stands on a line of its own.
+    await page.click('.sheet-head .verdict button');
+    await expect.poll(() => page.innerText('.note-here')).toContain('Hands in the pit');
+    await page.waitForSelector('.state-here:has-text("take it as live")');
     await page.click('.views button:nth-child(2)');
     await page.click('.list .entry:has-text("Hands in the pit")');
     expect(await page.locator('.counter-walk li').count()).toBeGreaterThan(3);

@@ -74,9 +74,7 @@ describe('the sample guides', () => {
     const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-2120');
     if (facts === undefined) throw new Error('OM-2120 is gone');
     const placed = layoutBook(procedureBook(facts, it.input, { paper: 'a5', large: true }), shaper);
-    const pages = placed.pages.flatMap(({ slabs }, page) =>
-      slabs.flatMap(({ slab }) => (/^13[a-d]/.test(wordsOf(slab)) ? [page] : [])),
-    );
+    const pages = placed.pages.flatMap(({ slabs }, page) => slabs.flatMap(({ slab }) => (/^13[a-d]/.test(wordsOf(slab)) ? [page] : [])));
     expect(pages.length).toBe(4);
     expect(new Set(pages).size).toBe(1);
   });

@@ -15,8 +15,8 @@ export const SETTINGS = {
   /** Of who remarks, accepts and signs. */
   initials: { standard: '', allowed: /^\p{L}{0,6}$/u },
   'signs as': { standard: '', allowed: /^[\p{L} .-]{0,40}$/u },
-  /** Of the pages in Print: fitted, or percent of their true size. */
-  'pages zoom': { standard: '100', allowed: /^(page|width|50|75|100|125|150|200|250|300)$/ },
+  /** Of the pages in Print: fitted, or percent of their true size. Empty: nobody has chosen. */
+  'pages zoom': { standard: '', allowed: /^(|page|width|50|75|100|125|150|200|250|300)$/ },
   'pages arranged': { standard: 'single', allowed: /^(single|facing|many)$/ },
 } as const satisfies Readonly<Record<string, Setting>>;
 

@@ -25,6 +25,8 @@ export interface Overview {
   readonly publisher: string;
   readonly documents: readonly DocumentLine[];
   readonly models: readonly string[];
+  /** The same under their machine, in the order of the register. */
+  readonly machines: readonly { readonly family: string; readonly models: readonly string[] }[];
   readonly registers: readonly string[];
 }
 
@@ -89,11 +91,22 @@ export function overview(model: LibraryModel, _: Record<string, never>): Overvie
   const rest = {
     publisher: registers.house.publisher,
     models: registers.models.map(({ name }) => name),
+    machines: machinesOf(registers.models),
     registers: facts.registerFiles.map(({ file }) => file.source.path),
   };
   const before = around;
   around = JSON.stringify(rest);
   return lines.length === 0 && gone.length === 0 && around === before ? undefined : { lines, gone, ...rest };
+}
+
+function machinesOf(models: LibraryModel['facts']['registers']['models']): Overview['machines'] {
+  const machines = new Map<string, string[]>();
+  for (const { name, family } of models) {
+    const own = machines.get(family);
+    if (own) own.push(name);
+    else machines.set(family, [name]);
+  }
+  return [...machines].map(([family, own]) => ({ family, models: own }));
 }
 
 type Head = LibraryModel['heads'] extends ReadonlyMap<string, infer H> ? H : never;
@@ -112,25 +125,26 @@ function listingOf({ registers }: LibraryModel['facts']) {
         file,
         kind: 'procedure',
         number: head.id,
-        title: head.title,
+        title: titleOf(file, head),
         revision: head.revision ?? '',
         families: familiesOf(models),
         models,
         symptoms: symptoms.get(head.id) ?? [],
-        verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)),
+        // Without a machine nothing was walked; to say nothing would read like a proof.
+        verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)) ?? 'not proved',
       };
     },
-    waiting: (file: string, { id, title }: Head, text: string): Bare => {
+    waiting: (file: string, head: Head, text: string): Bare => {
       const models = modelsGuessed(text).filter((name) => family.has(name));
       return {
         file,
         kind: 'procedure',
-        number: id,
-        title,
+        number: head.id,
+        title: titleOf(file, head),
         revision: '',
         families: familiesOf(models),
         models,
-        symptoms: symptoms.get(id) ?? [],
+        symptoms: symptoms.get(head.id) ?? [],
         verdict: undefined,
         waits: true,
       };
@@ -138,11 +152,15 @@ function listingOf({ registers }: LibraryModel['facts']) {
   };
 }
 
+/** A file that names itself in no way goes by its name on disk: a line without words can be neither found nor mended. */
+const titleOf = (file: string, { id, title }: { readonly id: string; readonly title: string }): string =>
+  id === '' && title === '' ? (file.split('/').at(-1) ?? file) : title;
+
 const guideLine = ({ file, head, tree }: LibraryModel['facts']['guides'][number]): Bare => ({
   file,
   kind: 'guide',
   number: head.id,
-  title: head.title,
+  title: titleOf(file, head),
   revision: head.revision ?? '',
   families: [],
   models: [],

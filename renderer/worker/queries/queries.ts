@@ -23,7 +23,7 @@ import type { printing } from './printing.ts';
 import { pinLine, reviewOf } from './record.ts';
 import { compare, coverage, graph, walk } from './review.ts';
 import { spelling } from './spelling.ts';
-import { where } from './where.ts';
+import { questions, where } from './where.ts';
 
 export const queries = {
   overview,
@@ -64,6 +64,7 @@ export const queries = {
   pinLine,
   house,
   where,
+  questions,
 };
 
 type Queries = typeof queries & typeof printing;

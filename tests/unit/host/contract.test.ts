@@ -143,7 +143,7 @@ describe('settings', () => {
       tour: 'due',
       initials: '',
       'signs as': '',
-      'pages zoom': '100',
+      'pages zoom': '',
       'pages arranged': 'single',
     });
   });

@@ -40,6 +40,15 @@ describe('what is told of the documents', () => {
     expect(await asked(library)).toBeUndefined();
   });
 
+  test('leaves no line without words, and no procedure without a verdict', async () => {
+    await forgotten();
+    const library = new KeptLibrary();
+    library.apply([{ path: 'procedures/notes from the shop.md', text: 'Nothing of a procedure.\n' }]);
+    const [line] = (await asked(library))?.lines ?? [];
+    expect(line?.title).toBe('notes from the shop.md');
+    expect(line?.verdict).toBe('not proved');
+  });
+
   test('makes, bit by bit, the list that is told whole', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(fc.tuple(fc.nat(3), fc.nat(23)), { maxLength: 6 }), async (deeds) => {
@@ -83,13 +92,26 @@ describe('what was kept of the last reading', () => {
     signature: 'none',
     ...more,
   });
-  const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({ lines, gone: [], publisher: '', models: [], registers: [] });
+  const news = (...lines: OverviewNews['lines'][number][]): OverviewNews => ({
+    lines,
+    gone: [],
+    publisher: '',
+    models: [],
+    machines: [],
+    registers: [],
+  });
   const verdicts = ({ documents }: Overview) => documents.map(({ file, verdict }) => `${file} ${verdict}`);
 
   test('is taken back where it does not hold; what was read since stays', () => {
     const listing = new Listing();
     listing.take(news(line('a', { waits: true }), line('b', { waits: true })));
-    listing.seed({ publisher: '', models: [], registers: [], documents: ['a', 'b'].map((file) => line(file, { verdict: 'proved' })) });
+    listing.seed({
+      publisher: '',
+      models: [],
+      machines: [],
+      registers: [],
+      documents: ['a', 'b'].map((file) => line(file, { verdict: 'proved' })),
+    });
     listing.take(news(line('b', { verdict: 'refuted' })));
     expect(verdicts(listing.unseed())).toEqual(['a undefined', 'b refuted']);
     expect(verdicts(listing.take(news(line('a', { verdict: 'not proved' }))))).toEqual(['a not proved', 'b refuted']);
@@ -98,7 +120,7 @@ describe('what was kept of the last reading', () => {
   test('stands until the document is read anew, and does not stand over what was read', () => {
     const listing = new Listing();
     listing.take(news(line('a', { verdict: 'refuted' }), line('b', { waits: true }), line('c', { waits: true })));
-    const kept = { publisher: '', models: [], registers: [] };
+    const kept = { publisher: '', models: [], machines: [], registers: [] };
     const proved = ['a', 'b', 'c', 'd'].map((file) => line(file, { verdict: 'proved' }));
     // One that is gone does not come back.
     expect(verdicts(listing.seed({ ...kept, documents: proved }))).toEqual(['a refuted', 'b proved', 'c proved']);

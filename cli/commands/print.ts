@@ -1,5 +1,5 @@
 /** `handsclear print`: a bound guide or a procedure as a PDF file. */
-import { readFonts } from '../../electron/host/files/index.ts';
+import { fontsAsAsked } from '../../electron/host/files/index.ts';
 import { linksOf } from '../../procedures-schema/narration/index.ts';
 import {
   attachmentsOf,
@@ -157,7 +157,7 @@ export const print: Command = {
       fillable: flags.has('fillable'),
       ...(flags.has('attach') ? { attachments: attachmentsOf(holds, guide, input) } : {}),
     };
-    const fonts = await readFonts();
+    const fonts = fontsAsAsked();
     const sheets = press === undefined ? undefined : printSheets(book, fonts, press);
     const printed = sheets ?? printBook(book, fonts, extras);
     const missing = guide && leftOut(guide, input);

@@ -1,7 +1,7 @@
 /** Ours, one size, one time, in this process alone, with the heap that the command has. Started by print.bench.ts. */
 import { readFileSync } from 'node:fs';
 import { keepYoungGenerationSmall } from '../../cli/young-generation.ts';
-import { readFonts } from '../../electron/host/files/index.ts';
+import { fontsAsAsked } from '../../electron/host/files/index.ts';
 import type { Book } from '../../publishing/book.ts';
 import { printBook } from '../../publishing/print.ts';
 import type { BenchInput } from './print-engines.ts';
@@ -11,5 +11,5 @@ keepYoungGenerationSmall();
 const [, , , inputFile = '', outFile = ''] = process.argv;
 const { bookFile } = JSON.parse(readFileSync(inputFile, 'utf8')) as BenchInput;
 const book = JSON.parse(readFileSync(bookFile, 'utf8')) as Book;
-const fonts = await readFonts();
+const fonts = fontsAsAsked();
 await timed(() => printBook(book, fonts).bytes, outFile, false);

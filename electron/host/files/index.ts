@@ -1,6 +1,6 @@
 export { decode } from './decode.ts';
 export type { Disk, Entry } from './disk.ts';
-export { type FontBytes, readFonts } from './fonts.ts';
+export { type FontBytes, fontsAsAsked, readFonts } from './fonts.ts';
 export {
   isInside,
   LARGEST_FIGURE,

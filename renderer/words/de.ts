@@ -119,6 +119,7 @@ export const de: Words = {
   pageBefore: 'Seite davor',
   pageAfter: 'Nächste Seite',
   pageProof: 'Seitenabzug',
+  proofBlocked: (n) => `noch nicht auszugeben: ${n} Fehler`,
   noPage: 'Daraus entsteht noch keine Seite.',
   findings: 'Befunde',
   walk: 'Gang',

@@ -117,6 +117,7 @@ export const en = {
   pageBefore: 'Page before',
   pageAfter: 'Next page',
   pageProof: 'Page proof',
+  proofBlocked: (n: number) => (n === 1 ? 'not to be issued: 1 error' : `not to be issued: ${n} errors`),
   noPage: 'No page can be made of this yet.',
   findings: 'Findings',
   walk: 'Walk',

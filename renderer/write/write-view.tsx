@@ -40,6 +40,7 @@ export function WriteView(): ReactNode {
   const findings = findingsOf(file);
   // Where it is refuted may be far from where it was broken: the verdict leads there.
   const against = document?.verdict === 'proved' ? undefined : gravest(findings);
+  const errors = findings.filter(({ severity }) => severity === 'error').length;
   const left = useCallback((places: LinePlaces) => <LeftMargin margin={margin} places={places} />, [margin]);
   return (
     <div className="write">
@@ -103,7 +104,11 @@ export function WriteView(): ReactNode {
       </main>
       <aside className="proof-side" aria-label={words.pageProof}>
         {narrow ? null : <Tour />}
-        <h2>{words.pageProof}</h2>
+        <h2>
+          {words.pageProof}
+          {/* A clean page beside a refuted text would look as if it could be issued. */}
+          {procedure !== undefined && errors > 0 ? <span className="wrong"> ■ {words.proofBlocked(errors)}</span> : null}
+        </h2>
         <PageProof margin={margin} number={document?.number ?? ''} />
       </aside>
     </div>

@@ -43,6 +43,8 @@ describe.skipIf(!hasBrowser())('a writer', () => {
     await checked(page);
     expect(await counts()).not.toMatch(/^0 errors/);
     expect(await titleAndNotes()).toMatch(/refuted[\s\S]*Hands in the pit[\s\S]*not locked/);
+    // The page beside it does not look as if it could be issued.
+    expect(await page.innerText('.proof-side > h2')).toMatch(/not to be issued: \d+ error/);
     // The verdict leads to where it goes wrong, and the state there stands on a line of its own.
     await page.click('.sheet-head .verdict button');
     await expect.poll(() => page.innerText('.note-here')).toContain('Hands in the pit');

@@ -9,7 +9,7 @@ import { alertSymbol } from './measure-notice.ts';
 import { type Op, rectangle } from './ops.ts';
 import type { Room, Slab } from './slab.ts';
 import { StructureBuilder } from './structure.ts';
-import { colours, signals, type TextLook } from './style.ts';
+import { colours, costs, signals, type TextLook } from './style.ts';
 import { pt } from './units.ts';
 
 export function measureRecall(block: NoticeBlock, room: Room, kit: Kit): Slab | undefined {
@@ -75,6 +75,8 @@ const mostOfPage = 1 / 4;
 export function recalledOver(slabs: readonly Slab[], recalls: readonly Slab[], kit: Kit): void {
   if (recalls.length === 0) return;
   for (const slab of slabs) {
+    // What is parted by force is taller than a page, and has a head of its own to stand again.
+    if (slab.cost >= costs.hard) continue;
     const all = [...recalls, ...(slab.resume ?? [])];
     if (heightOf(all) <= kit.pageHeight * mostOfPage) slab.resume = all;
   }

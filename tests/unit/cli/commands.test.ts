@@ -221,19 +221,19 @@ describe('print and checklist', () => {
 
 describe('compute', () => {
   test.each([
-    [['belt deflection(100 in)'], '1.56250 in\n'],
+    [['belt deflection(100 in)'], '1.5625 in\n'],
     [['bolt torque(0.20; 16 mm; preload(580 MPa; 156.67 mm2))', '--in', 'lbf·ft'], '160.851 lbf·ft\n'],
-    [['0.3 % of impeller diameter', '--library', SAMPLE, '--model', 'EF-450'], '1.35000 mm\n'],
+    [['0.3 % of impeller diameter', '--library', SAMPLE, '--model', 'EF-450'], '1.35 mm\n'],
   ])('%j', async (words, said) => {
     expect(await typed('compute', ...words)).toEqual({ code: 0, out: said, err: '' });
   });
   test('once for each range of serial numbers where the attributes differ', async () => {
     expect(await typed('compute', '2 * rod diameter', '--library', SAMPLE, '--model', 'DL-25')).toEqual({
       code: 0,
-      out: 'DL-25 up to 2199: 50.0000 mm\nDL-25 from 2200: 56.0000 mm\n',
+      out: 'DL-25 up to 2199: 50 mm\nDL-25 from 2200: 56 mm\n',
       err: '',
     });
-    expect((await typed('compute', '2 * lip length', '--library', SAMPLE, '--model', 'DL-25')).out).toBe('800.000 mm\n');
+    expect((await typed('compute', '2 * lip length', '--library', SAMPLE, '--model', 'DL-25')).out).toBe('800 mm\n');
   });
   test('no value is exit 1, with the nearest name', async () => {
     const { code, err } = await typed('compute', '2 * impeler diameter', '--library', SAMPLE, '--model', 'EF-450');

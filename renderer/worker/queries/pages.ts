@@ -189,7 +189,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const holds = printedIn(model, edition);
   const printed = printBook(book, model.fonts, {
     fillable: edition.fillable === true,
-    ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
+    ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition), book.language) } : {}),
   });
   return { bytes: printed.bytes, name, pages: printed.pages, notes: notesOf(printed.notes, book, model, edition) };
 }

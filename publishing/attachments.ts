@@ -3,11 +3,18 @@ import type { LibraryFacts, ProcedureFacts, SourceText } from '../procedures-sch
 import { checklistOf, writeChecklist } from './checklist/index.ts';
 import type { ComposeInput } from './compose/index.ts';
 import type { Attachment } from './pdf/index.ts';
+import { printedWords } from './printed-words/index.ts';
 
 type Guide = LibraryFacts['guides'][number];
 
-/** For a guide the guide's own text too. Checklists are those of the edition printed. */
-export function attachmentsOf(procedures: readonly ProcedureFacts[], guide: Guide | undefined, input: ComposeInput): readonly Attachment[] {
+/** For a guide the guide's own text too. Checklists are those of the edition printed; `language`: that of its printed words. */
+export function attachmentsOf(
+  procedures: readonly ProcedureFacts[],
+  guide: Guide | undefined,
+  input: ComposeInput,
+  language: string = input.library.registers.house.language,
+): readonly Attachment[] {
+  const { attached } = printedWords(language).book;
   const encoder = new TextEncoder();
   const text = (source: SourceText, about: string): Attachment => ({
     name: source.path.slice(source.path.lastIndexOf('/') + 1),
@@ -16,14 +23,14 @@ export function attachmentsOf(procedures: readonly ProcedureFacts[], guide: Guid
     about,
   });
   return [
-    ...(guide === undefined ? [] : [text(guide.tree.source, `The text of ${guide.head.id}`)]),
+    ...(guide === undefined ? [] : [text(guide.tree.source, attached.text.replace('{n}', guide.head.id))]),
     ...procedures.flatMap((facts): Attachment[] => [
-      text(facts.source, `The text of ${facts.head.id}`),
+      text(facts.source, attached.text.replace('{n}', facts.head.id)),
       {
         name: `${facts.head.id}-checklist.json`,
         bytes: encoder.encode(writeChecklist(checklistOf(facts, input))),
         type: 'application/json',
-        about: `The checklist of ${facts.head.id} as data`,
+        about: attached.checklist.replace('{n}', facts.head.id),
       },
     ]),
   ];

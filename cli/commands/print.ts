@@ -155,7 +155,7 @@ export const print: Command = {
     const holds = held.filter((facts) => isFor(facts, input));
     const extras = {
       fillable: flags.has('fillable'),
-      ...(flags.has('attach') ? { attachments: attachmentsOf(holds, guide, input) } : {}),
+      ...(flags.has('attach') ? { attachments: attachmentsOf(holds, guide, input, book.language) } : {}),
     };
     const fonts = fontsAsAsked();
     const sheets = press === undefined ? undefined : printSheets(book, fonts, press);

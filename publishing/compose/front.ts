@@ -96,7 +96,7 @@ export function detailOf(entry: ListedName, registers: Registers, scope: Pick<Sc
   const facts = [
     tool?.size,
     tool?.range,
-    tool?.resolution === undefined ? undefined : `reads ${tool.resolution}`,
+    tool?.resolution === undefined ? undefined : scope.words.resolution.replace('{n}', tool.resolution),
     part?.number === undefined ? undefined : scope.words.partNumber.replace('{n}', part.number),
     consumable?.rating,
     amount ? consumable?.amount : undefined,

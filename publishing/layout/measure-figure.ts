@@ -78,7 +78,8 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
       });
     return cropped(ops, Math.round(svg.height * scale));
   }
-  if (image.kind === 'missing') return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, block, kit);
+  if (image.kind === 'missing')
+    return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, block, kit, `There is no ${image.path}.`);
   const index = kit.images.add(image.kind, image.bytes);
   if (typeof index !== 'number') return placeholder(block.alt || image.kind.toUpperCase(), width, block, kit, index.says);
   const facts = kit.images.images[index] as BitmapImage;
@@ -123,9 +124,10 @@ const maxEnlarged = (width: number, room: Mp): number => (width < room ? Math.mi
 
 const placeOf = ({ anchor }: FigureBlock): { readonly anchor?: string } => (anchor === undefined ? {} : { anchor });
 
-function placeholder(text: string, width: Mp, block: FigureBlock, kit: Kit, why?: string): Picture {
-  const because = why === undefined ? '.' : `. ${why.replace(/\.?$/, '.')}`;
-  kit.notes.push({ kind: 'bad-image', message: `A figure cannot be drawn: ${text}${because}`, ...placeOf(block) });
+/** `why`: for whoever prints, in the language of all notes; `text` is printed. */
+function placeholder(text: string, width: Mp, block: FigureBlock, kit: Kit, why: string): Picture {
+  const named = block.alt === '' ? '' : ` "${block.alt}"`;
+  kit.notes.push({ kind: 'bad-image', message: `The figure${named} cannot be drawn. ${why.replace(/\.?$/, '.')}`, ...placeOf(block) });
   const look = kit.sheet.caption;
   const pad = pt(10);
   // Says in print what is missing, as part of the page's furniture; the figure's alternate text carries the meaning.

@@ -59,6 +59,8 @@ const book: BookWords = {
     from === undefined ? `Seriennr. bis ${to}` : to === undefined ? `Seriennr. ab ${from}` : `Seriennr. ${from} bis ${to}`,
   partNumber: 'Teil-Nr. {n}',
   safetyData: 'Sicherheitsdaten {n}',
+  resolution: 'Auflösung {n}',
+  attached: { text: 'Der Text von {n}', checklist: 'Die Checkliste von {n} als Daten' },
   sentHere: 'Nur wenn ein Schritt Sie hierher schickt',
   thenBack: 'Danach dorthin zurück.',
   backIfCalled: 'Sagt der Schritt „wie in“, danach zu ihm zurück.',

@@ -58,6 +58,8 @@ const book: BookWords = {
   serial: (from, to) => (from === undefined ? `serial up to ${to}` : to === undefined ? `serial from ${from}` : `serial ${from} to ${to}`),
   partNumber: 'part no. {n}',
   safetyData: 'safety data {n}',
+  resolution: 'reads {n}',
+  attached: { text: 'The text of {n}', checklist: 'The checklist of {n} as data' },
   sentHere: 'Only when a step sends you here',
   thenBack: 'Then go back there.',
   backIfCalled: 'If the step says “as in”, go back to it afterwards.',

@@ -45,6 +45,10 @@ export interface BookWords {
   readonly serial: (from: number | undefined, to: number | undefined) => string;
   readonly partNumber: string;
   readonly safetyData: string;
+  /** The smallest difference that an instrument shows. */
+  readonly resolution: string;
+  /** What a file carries inside, as a reader lists it. */
+  readonly attached: { readonly text: string; readonly checklist: string };
   /** Over a section that is no part of the main line; the steps follow. */
   readonly sentHere: string;
   readonly thenBack: string;

@@ -39,7 +39,7 @@ describe('pictures', () => {
     const bytes = pictureFile('rgb.png');
     const one = drawn({ kind: 'png', bytes: flipped(bytes, bytes.length - 60) });
     expect(one).toMatchObject({ shown: 0, images: 0, notes: [{ kind: 'bad-image' }] });
-    expect(one.notes[0]?.message).toMatch(/^A figure cannot be drawn: The scraper\. It is damaged: the check sum of its part IDAT/);
+    expect(one.notes[0]?.message).toMatch(/^The figure "The scraper" cannot be drawn\. It is damaged: the check sum of its part IDAT/);
   });
 
   test('a JPEG of four colours is told to be stored upside down, as its kind is', async () => {

@@ -64,6 +64,22 @@ describe.each(others)('the words in "%s"', (language) => {
   });
 });
 
+test("on a German page stands no word that is neither the writer's nor of the German words", () => {
+  const wordsIn = (text: string): readonly string[] => (text.match(/\p{L}{2,}/gu) ?? []).map((word) => word.toLowerCase());
+  const drawings = [...it.input.figures.values()].flatMap((figure) => (figure.kind === 'svg' ? [figure.source] : []));
+  const known = new Set([...it.texts.map(({ text }) => text), ...drawings].flatMap(wordsIn));
+  for (const [, said] of sentences(printedWords('de'))) for (const word of wordsIn(said)) known.add(word);
+  const roman = /^[ivxl]+$/;
+  for (const make of [guideBook, shortGuide] as const) {
+    const ops = drawBook(layoutBook(inLanguage('de', make), newFontSource(it.fonts).shaper)).pages.flatMap((page) => page.ops);
+    // A word that is divided at the end of a line goes on in the next piece.
+    const said = ops.map((op) => (op.op === 'text' ? `${op.run.map(({ texts }) => texts.join('')).join('')} ` : '')).join('');
+    const texts = wordsIn(said.replace(/\u00ad\s*/g, ''));
+    expect(texts.length).toBeGreaterThan(3000);
+    expect([...new Set(texts.filter((word) => !known.has(word) && !roman.test(word)))]).toEqual([]);
+  }
+});
+
 describe('the language of a print', () => {
   test('is told with or without a region, and is English where there are no words of it', () => {
     expect(printedWords('de-AT')).toBe(printedWords('de'));

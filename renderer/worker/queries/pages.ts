@@ -190,7 +190,7 @@ export function pdf(model: LibraryModel, edition: Edition): Made | undefined {
   const printed = printBook(book, model.fonts, {
     fillable: edition.fillable === true,
     ...(model.written ? { written: model.written } : {}),
-    ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition)) } : {}),
+    ...(edition.attach ? { attachments: attachmentsOf(holds, guide, inputFor(model, edition), book.language) } : {}),
   });
   return { bytes: printed.bytes, name, pages: printed.pages, notes: notesOf(printed.notes, book, model, edition) };
 }

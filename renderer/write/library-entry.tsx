@@ -38,19 +38,11 @@ export const LibraryEntry = memo(function LibraryEntry({ file, number, title, li
       >
         {number === '' ? null : <span className="entry-number">{number}</span>}
         {/* Else number and title are heard as one word. */}
-        {number === '' ? null : <span className="said-only">: </span>}
+        {number === '' ? null : <span className="said-only">{'\u00a0'}</span>}
         {line ? <Marks line={line} /> : null}
         <span className="entry-title">{title}</span>
         {/* Heard after the title, which says what the line is; seen before it, where marks stand in one column. */}
-        {line ? (
-          <span className="said-only">
-            .{' '}
-            {stateSaid(line)
-              .map((one) => one.words)
-              .join(', ')}
-            .{' '}
-          </span>
-        ) : null}
+        {line ? <span className="said-only">{`(${saidInWords(line)})`}</span> : null}
         <span className="entry-state">
           <CountedSaid {...counted} />
         </span>
@@ -58,6 +50,11 @@ export const LibraryEntry = memo(function LibraryEntry({ file, number, title, li
     </li>
   );
 });
+
+const saidInWords = (line: DocumentLine): string =>
+  stateSaid(line)
+    .map((one) => one.words)
+    .join(', ');
 
 function Marks({ line }: { readonly line: DocumentLine }): ReactNode {
   const said = stateSaid(line);

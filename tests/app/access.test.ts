@@ -85,7 +85,7 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
 
   test('Write as it is heard: number and title apart, and beside each step its label, what may be live, and how it was read', async () => {
     const heard = await page.locator('.write').ariaSnapshot();
-    expect(heard).toContain('button "OM-3140 proved, nobody has signed. Check the lip cylinder for drift and renew its seal"');
+    expect(heard).toContain('button "OM-3140 Check the lip cylinder for drift and renew its seal (proved, nobody has signed)"');
     expect(heard).toMatch(/heading "OM-3140 Check the lip cylinder for drift and renew its seal\sproved"/);
     expect(heard).toContain('listitem: "2 may be live: sends people clear"');
     expect(heard).toMatch(/textbox "[^"]*F6 leads out of the text\."/);

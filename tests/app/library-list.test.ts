@@ -38,7 +38,7 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
     expect(await marks()).toBe(2);
     expect(await heard()).toMatch(/proved, nobody has signed/);
     // The title says which line it is, so it comes before all that is said of it.
-    const name = /^OM-3140 ?: Check the lip cylinder for drift and renew its seal ?\. proved, nobody has signed/;
+    const name = /^OM-3140 Check the lip cylinder for drift and renew its seal \(proved, nobody has signed\)/;
     expect(await page.getByRole('button', { name }).count()).toBe(1);
     await lip().hover();
     await expect.poll(caption).toMatch(/OM-3140\s+proved\s+nobody has signed/);

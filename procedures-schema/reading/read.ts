@@ -881,7 +881,8 @@ class SentenceReader {
       const before = items[index - 1];
       const person =
         (before?.kind === 'name' && before.things.some(({ kind }) => kind === 'role')) ||
-        this.tables.nouns.get(wordAt(items, index - 1) ?? '') === 'people';
+        this.tables.nouns.get(wordAt(items, index - 1) ?? '') === 'people' ||
+        this.tables.lexicon.beside.someone.includes(wordAt(items, index - 1) ?? '');
       if (person && forms.some((form) => form.form === 'third' || form.form === 'base')) return true;
       return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
     });

@@ -1426,7 +1426,7 @@ export const english: Lexicon = {
     ],
     partly: ['little', 'bit', 'slightly', 'half', 'halfway', 'partly', 'partially', 'almost', 'nearly', 'loosely'],
     some: ['some', 'most', 'several', 'any', 'few', 'part', 'none', 'either'],
-    someone: ['somebody', 'someone', 'others', 'another'],
+    someone: ['somebody', 'someone', 'others', 'another', 'helper', 'colleague', 'assistant', 'mate', 'workmate'],
     but: ['other', 'apart', 'besides', 'excluding', 'excepting'],
     bodily: ['reaching', 'leaning', 'climbing', 'crawling', 'kneeling'],
     power: ['power', 'supply', 'mains', 'current', 'voltage', 'electricity', 'pressure', 'air', 'steam'],

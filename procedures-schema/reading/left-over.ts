@@ -108,7 +108,10 @@ function onlySome(items: readonly Item[], said: Said, tables: Tables): boolean {
           item.kind !== 'word' ||
           !(tables.sets.determiners.has(item.word) || tables.lexicon.numbers[item.word] !== undefined || tables.sets.all.has(item.word)),
       );
-    return (after?.kind === 'name' && after.plural && TOUCHED.has(after.things[0]?.kind ?? '')) || wordAt(items, index + 2) === 'them';
+    return (
+      (after?.kind === 'name' && (after.plural || /s$/i.test(after.text)) && TOUCHED.has(after.things[0]?.kind ?? '')) ||
+      wordAt(items, index + 2) === 'them'
+    );
   });
 }
 

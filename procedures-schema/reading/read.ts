@@ -18,6 +18,7 @@ import { sentencesOf } from './sentences.ts';
 import { type Tables, tablesOf, type VerbForm } from './tables.ts';
 import { targetIn } from './targets.ts';
 import { doneBefore, toldInPassing } from './told-in-passing.ts';
+import { unaccounted } from './word-for-word.ts';
 
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
@@ -250,6 +251,9 @@ class SentenceReader {
         : sentence.status === 'remark' || sentence.status === 'confirmation'
           ? toldInPassing(saidFirst(items, tables), sentence, tables)
           : undefined;
+    const stray = why === undefined && sentence.status === 'read' ? unaccounted(items, sentence, tables) : undefined;
+    if (stray !== undefined)
+      return this.unread(base, `an order to lock, isolate or hold is read word for word, and "${stray}" is not understood in it`);
     return why === undefined ? sentence : this.unread(base, why);
   }
 
@@ -881,7 +885,8 @@ class SentenceReader {
       const before = items[index - 1];
       const person =
         (before?.kind === 'name' && before.things.some(({ kind }) => kind === 'role')) ||
-        this.tables.nouns.get(wordAt(items, index - 1) ?? '') === 'people';
+        this.tables.nouns.get(wordAt(items, index - 1) ?? '') === 'people' ||
+        this.tables.lexicon.beside.someone.includes(wordAt(items, index - 1) ?? '');
       if (person && forms.some((form) => form.form === 'third' || form.form === 'base')) return true;
       return wordAt(items, index - 1) === 'you' && forms.some((form) => form.form === 'base');
     });

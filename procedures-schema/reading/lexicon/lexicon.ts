@@ -193,6 +193,8 @@ export interface Lexicon {
     /** Done at another time, or perhaps not at all. */
     readonly seldom: readonly string[];
     readonly partly: readonly string[];
+    /** Words of an order to lock or to isolate that change nothing of it. */
+    readonly harmless: readonly string[];
     /** "one of", "some of". */
     readonly some: readonly string[];
     readonly someone: readonly string[];

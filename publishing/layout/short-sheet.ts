@@ -47,7 +47,7 @@ export function shortSheet(paper: Book['paper']): Sheet {
   };
 }
 
-/** Boxes and lines of a short form. */
+/** Boxes and lines of a short form, the same on every paper: hands get no smaller. Sizes are common practice, no source. */
 export const leafBoxes = {
   /** Side of a box to tick: a marker pen in a glove hits it. */
   tick: mm(5),

@@ -26,9 +26,12 @@ async function feet(book: Book): Promise<readonly Foot[]> {
   const out: Foot[] = [];
   for (let number = 1; number <= document.numPages; number += 1) {
     const { items } = await (await document.getPage(number)).getTextContent();
-    const said = items.flatMap((item) => ('str' in item && item.transform[5] < 72 ? [item.str.trim()] : []));
-    const page = said.flatMap((one) => [...one.matchAll(/^Page (\S+) of (\S+)$/g)]).at(0);
-    const stamp = said.flatMap((one) => [...one.matchAll(/^(OM-\d+) Rev/g)]).at(0);
+    const words = items.flatMap((item) => ('str' in item ? [{ said: item.str.trim(), height: item.transform[5] as number }] : []));
+    const page = words.flatMap(({ said, height }) => (height < 72 ? [...said.matchAll(/^Page (\S+) of (\S+)$/g)] : [])).at(0);
+    // At the foot of a guide's page; on a checklist in the head, or above the title of the first leaf.
+    const stamp = words
+      .flatMap(({ said, height }) => (height < 72 || height > 700 ? [...said.matchAll(/^(OM-\d+)(?= *Rev|$)/g)] : []))
+      .at(0);
     out.push({ label: labels[number - 1] ?? '', printed: page && { number: stamp?.[1] ?? '', page: page[1] ?? '', of: page[2] ?? '' } });
   }
   await task.destroy();

@@ -142,7 +142,12 @@ export function expectedText(placed: PlacedBook): string {
       .join('');
   };
   const stamp = (chapter: Book['chapters'][number]): string =>
-    [chapter.number ?? '', chapter.revision === undefined ? '' : words.revision.replace('{r}', chapter.revision)].join('');
+    [
+      chapter.number ?? '',
+      chapter.revision === undefined ? '' : words.revision.replace('{r}', chapter.revision),
+      // A leaf can stand alone.
+      book.short === undefined ? '' : (chapter.date ?? ''),
+    ].join('');
   return bare(
     [
       flow(book.cover ?? []),

@@ -37,10 +37,10 @@ reading Step Work 1 is read as
     });
     const row = '| DM-20 | 0.5 mm | 0.4 % of drum width |';
     expect(hovered(change('#. Measure the [scraper g¦ap] with the [feeler gauge].', row))).toContain(
-      'Limits: DM-20: 0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width.',
+      'Limits: DM-20: 0.5 to 1.6 mm (0.020 to 0.062 in), from 0.4 % of drum width.',
     );
     expect(hovered(change('#. Clean the [scraper].', row.replace('of drum', 'of dr¦um')))).toContain(
-      'quantity 0.4 % of drum width\n  scraper gap, 0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width.',
+      'quantity 0.4 % of drum width\n  scraper gap, 0.5 to 1.6 mm (0.020 to 0.062 in), from 0.4 % of drum width.',
     );
   });
   test('an unread sentence protects nobody', () => {

@@ -59,11 +59,11 @@ Make safe 9 cut to cut
       [
         'scraper gap',
         'DM-10: 0.5 to 1.5 mm (0.020 to 0.059 in)',
-        'DM-20 up to 99: 0.5 to 1.20 mm (0.020 to 0.0472 in), from 0.4 % of drum width',
-        'DM-20 from 100: 0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width',
+        'DM-20 up to 99: 0.5 to 1.2 mm (0.020 to 0.047 in), from 0.4 % of drum width',
+        'DM-20 from 100: 0.5 to 1.6 mm (0.020 to 0.062 in), from 0.4 % of drum width',
       ],
     ]);
-    expect(limitsIn('DM-20 from 100')).toEqual([['scraper gap', '0.5 to 1.60 mm (0.020 to 0.0629 in), from 0.4 % of drum width']]);
+    expect(limitsIn('DM-20 from 100')).toEqual([['scraper gap', '0.5 to 1.6 mm (0.020 to 0.062 in), from 0.4 % of drum width']]);
   });
 
   test('substeps, branches and lines have their own entries', () => {

@@ -1,6 +1,7 @@
 /** An order where no step is: in a cell of a table, in the words under a figure, or in a notice that makes the machine live. */
 import { emptyProse, type Prose, proseSpan } from '../format/index.ts';
-import { type Action, type ActionKind, readProse } from '../reading/index.ts';
+import { type ActionKind, readProse } from '../reading/index.ts';
+import { Recent } from '../recent.ts';
 import { familiesOf } from '../registers/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { eachBlock, eachNotice } from './visit.ts';
@@ -29,6 +30,16 @@ const HANDS_OR_LIVE: ReadonlySet<ActionKind> = new Set([
   'test-run',
 ]);
 const LIVE: ReadonlySet<ActionKind> = new Set(['unlock', 'restore', 'unrelieve', 'release', 'start', 'test-run']);
+
+/** A sentence by its place in its text, and what it has done. */
+interface Order {
+  readonly at: number;
+  readonly end: number;
+  readonly kinds: readonly ActionKind[];
+}
+
+/** Of a hundred front matters: while a step is typed, tables and notices stand, and are not read again. */
+const remembered = new Recent<string, Recent<string, readonly Order[]>>(100);
 
 export const hiddenOrder: ProcedureCheck = {
   id: 'hidden-order',
@@ -69,10 +80,20 @@ export const hiddenOrder: ProcedureCheck = {
       measurements: head.measurements,
       roles: head.roles.map(({ name }) => name),
     } as const;
-    const found = (prose: Prose, kinds: ReadonlySet<ActionKind>) =>
-      readProse(prose, context).sentences.find(({ actions }: { readonly actions: readonly Action[] }) =>
-        actions.some((action) => kinds.has(action.kind)),
-      );
+    // The version says all that the context holds.
+    const known = remembered.get(names.version) ?? new Recent<string, readonly Order[]>(400);
+    remembered.set(names.version, known);
+    const found = (prose: Prose, kinds: ReadonlySet<ActionKind>): Order | undefined => {
+      // A number, a unit, the name of a thing: an order has two words at least.
+      if (!/\S\s+\S/.test(prose.text)) return undefined;
+      const key = `${prose.text}${JSON.stringify(prose.marks)}`;
+      let orders = known.get(key);
+      if (orders === undefined) {
+        orders = readProse(prose, context).sentences.map(({ at, end, actions }) => ({ at, end, kinds: actions.map(({ kind }) => kind) }));
+        known.set(key, orders);
+      }
+      return orders.find((one) => one.kinds.some((kind) => kinds.has(kind)));
+    };
     const told = (prose: Prose, at: number, end: number, where: string, expected: string) => ({
       file,
       span: prose.segments.length > 0 ? proseSpan(prose, at, end) : prose.span,

@@ -23,7 +23,19 @@ export interface Clauses {
   readonly purpose: readonly Item[];
 }
 
+/** Asked for several times while one sentence is read. A language has one table, so the words alone say which. */
+const cut = new WeakMap<readonly Item[], Clauses>();
+
 export function clausesOf(items: readonly Item[], tables: Tables): Clauses {
+  let clauses = cut.get(items);
+  if (clauses === undefined) {
+    clauses = cutUp(items, tables);
+    cut.set(items, clauses);
+  }
+  return clauses;
+}
+
+function cutUp(items: readonly Item[], tables: Tables): Clauses {
   let rest = worn(withoutWorking(withoutOpeners(items, tables), tables));
   const leading: FoundCondition[] = [];
   const heads: (readonly Item[])[] = [];

@@ -72,8 +72,9 @@ const orDoes = (items: readonly Item[], tables: Tables): boolean =>
 
 /** "at the end of the shift", "if need be": what protects counts only now and always. */
 function otherTime(said: Said, tables: Tables): boolean {
+  if (!protects(said)) return false;
   const text = ` ${said.text.toLowerCase().replace(/[^\p{L}\p{N}-]+/gu, ' ')} `;
-  return protects(said) && tables.lexicon.beside.seldom.some((words) => text.includes(` ${words} `));
+  return tables.lexicon.beside.seldom.some((words) => text.includes(` ${words} `));
 }
 
 /** "half in", "shut it by half", "to 10 %": a point that does not get where it is safe, or a cover that is not on. */

@@ -1,23 +1,14 @@
 /** An order where no step is: in a cell of a table, in the words under a figure, or in a notice that makes the machine live. */
 import { emptyProse, type Prose, proseSpan } from '../format/index.ts';
-import { type ActionKind, readProse } from '../reading/index.ts';
+import { type ActionKind, HANDS_AT_WORK, readProse } from '../reading/index.ts';
 import { Recent } from '../recent.ts';
-import { familiesOf } from '../registers/index.ts';
 import type { ProcedureCheck } from './check.ts';
+import { paragraphContext } from './paragraph-context.ts';
 import { eachBlock, eachNotice } from './visit.ts';
 
 /** A hand at work, or energy let in. */
 const HANDS_OR_LIVE: ReadonlySet<ActionKind> = new Set([
-  'open',
-  'close',
-  'renew',
-  'loosen',
-  'tighten',
-  'adjust',
-  'clean',
-  'apply',
-  'move',
-  'handle',
+  ...HANDS_AT_WORK,
   'isolate',
   'lock',
   'relieve',
@@ -71,15 +62,7 @@ export const hiddenOrder: ProcedureCheck = {
     },
   ],
   *run({ file, tree, names, head }, { registers }) {
-    const context = {
-      names,
-      registers,
-      families: familiesOf(head, registers),
-      language: 'en',
-      kind: 'paragraph',
-      measurements: head.measurements,
-      roles: head.roles.map(({ name }) => name),
-    } as const;
+    const context = paragraphContext({ names, head }, registers);
     // The version says all that the context holds.
     const known = remembered.get(names.version) ?? new Recent<string, readonly Order[]>(400);
     remembered.set(names.version, known);

@@ -1,8 +1,8 @@
 /** What reads like an instruction but is no step: a paragraph between steps, or a numbered list under a heading of prose. */
 import { type Prose, proseSpan } from '../format/index.ts';
 import { opensWithOrder, readProse } from '../reading/index.ts';
-import { familiesOf } from '../registers/index.ts';
 import type { ProcedureCheck } from './check.ts';
+import { paragraphContext } from './paragraph-context.ts';
 
 export const strayInstruction: ProcedureCheck = {
   id: 'stray-instruction',
@@ -34,15 +34,7 @@ export const strayInstruction: ProcedureCheck = {
     },
   ],
   *run({ file, tree, names, head }, { registers }) {
-    const context = {
-      names,
-      registers,
-      families: familiesOf(head, registers),
-      language: 'en',
-      kind: 'paragraph',
-      measurements: head.measurements,
-      roles: head.roles.map(({ name }) => name),
-    } as const;
+    const context = paragraphContext({ names, head }, registers);
     // An order opens with its verb: an action that begins where the sentence does.
     const orderIn = (prose: Prose) =>
       readProse(prose, context).sentences.find(

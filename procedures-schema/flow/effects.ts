@@ -3,7 +3,16 @@
  * comes back. One function a kind. After a violation the bits are taken as right, so that one cause is one violation.
  * Long because an effect a kind is one table; rules H and R are asked where the effect is.
  */
-import { type Action, type ActionKind, KNOWN_SOURCE, showsGone, type ThingUse, WHEREVER } from '../reading/index.ts';
+import {
+  type Action,
+  type ActionKind,
+  HANDS_AT_WORK,
+  KNOWN_SOURCE,
+  showsGone,
+  showsLittle,
+  type ThingUse,
+  WHEREVER,
+} from '../reading/index.ts';
 import type { EnergyKind } from '../registers/index.ts';
 import type { ActFacts } from './code.ts';
 import { longEnough, type SourceRow, secondsWaited } from './machine.ts';
@@ -54,23 +63,7 @@ export function act(layout: Layout, before: State, doing: Doing): Done {
   return new Effect(layout, before, doing).run();
 }
 
-const CONTACT: readonly ActionKind[] = [
-  'open',
-  'close',
-  'renew',
-  'loosen',
-  'tighten',
-  'adjust',
-  'clean',
-  'apply',
-  'move',
-  'handle',
-  'measure',
-  'sense',
-  'prove',
-  'put-in',
-  'take-out',
-];
+const CONTACT: readonly ActionKind[] = [...HANDS_AT_WORK, 'measure', 'sense', 'prove', 'put-in', 'take-out'];
 
 class Effect {
   private readonly layout: Layout;
@@ -621,9 +614,9 @@ class Effect {
     const gone = action.result === undefined || showsGone(action.result);
     const watched = action.manner === 'in view' || /\bkeep\b.*\bin (?:view|sight)\b|\bwatch\b.*\bwhile\b/i.test(facts.words);
     for (const row of layout.table.sources) {
-      // What must show something else than nothing proves nothing: "it must show 2 bar". A thermometer has its own figure.
+      // What must show something else than nothing proves nothing: "it must show 2 bar"; "below 5 V", "40 °C or less" say how little.
       const byGauge = gone && row.source.shownBy.some((name) => gauges.has(name));
-      if (!gone && electrical(row) && !under(action.result)) continue;
+      if (!gone && !showsLittle(action.result ?? '')) continue;
       const byMeter = row.source.provedWith.some((kind) => kinds.has(kind)) && (named.size === 0 || named.has(row.source.name));
       if (!byGauge && !byMeter) continue;
       // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.
@@ -800,6 +793,8 @@ class Effect {
   /** "Until the gauge shows 0": what is waited for shows this source, and not another. */
   private seenGone({ source }: SourceRow): boolean {
     const words = this.doing.action.until?.text.toLowerCase() ?? '';
+    // "Until the thermometer shows 180 °C": it is there, and not gone.
+    if (!showsGone(words) && !showsLittle(words)) return false;
     return [source.name, ...source.shownBy, ...source.provedWith].some((name) => words.includes(name.toLowerCase()));
   }
 
@@ -816,9 +811,6 @@ class Effect {
     if (action.until !== undefined) this.readGauges(action.until.text, false);
   }
 }
-
-/** "must show less than 50 V" */
-const under = (result: string | undefined): boolean => /\b(?:below|under|less than|no more than|at most)\b/i.test(result ?? '');
 
 /** Measurements that an action reads anew. */
 export function measuredBy({ kind, things }: Action): readonly string[] {

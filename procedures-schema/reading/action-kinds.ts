@@ -57,3 +57,17 @@ export const ACTION_KINDS = [
 ] as const;
 
 export type ActionKind = (typeof ACTION_KINDS)[number];
+
+/** A hand at work on a registered thing, tool or no tool; reading a value and putting temporary things in come besides where they count. */
+export const HANDS_AT_WORK = [
+  'open',
+  'close',
+  'renew',
+  'loosen',
+  'tighten',
+  'adjust',
+  'clean',
+  'apply',
+  'move',
+  'handle',
+] as const satisfies readonly (typeof ACTION_KINDS)[number][];

@@ -4,6 +4,7 @@
  */
 import type { Thing } from '../registers/index.ts';
 import type { Action, ActionKind, ThingUse } from './action.ts';
+import { HANDS_AT_WORK } from './action-kinds.ts';
 import type { Equipment } from './equipment.ts';
 import { isTime } from './items.ts';
 import type { Phrase } from './phrase.ts';
@@ -34,20 +35,7 @@ export interface Around {
 
 export type Classified = { readonly actions: readonly Action[] } | { readonly why: string };
 
-const HANDS: readonly ActionKind[] = [
-  'open',
-  'close',
-  'renew',
-  'loosen',
-  'tighten',
-  'adjust',
-  'clean',
-  'apply',
-  'move',
-  'handle',
-  'put-in',
-  'take-out',
-];
+const HANDS: readonly ActionKind[] = [...HANDS_AT_WORK, 'put-in', 'take-out'];
 
 export function classify(phrase: Phrase, around: Around, equipment: Equipment, tables: Tables): Classified {
   const ambiguous = phrase.ambiguous[0];
@@ -1058,6 +1046,12 @@ export function showsGone(text: string): boolean {
   if (/(?:^|\s)0(?![.\d])|\bzero\b/i.test(text)) return true;
   return !/\d/.test(text);
 }
+
+/** "less than 50 V", "40 °C or less": a figure that what is left stays below. */
+export const showsLittle = (text: string): boolean =>
+  /\b(?:below|under|less than|cooler than|no(?:t)? (?:more|higher|hotter|warmer) than|not (?:over|above)|at most|or (?:less|lower|below|under)|down to|cooled to)\b/i.test(
+    text,
+  );
 
 /** "Wait at most 5 min": how long it is at least is not said. */
 export const atMost = (text: string): boolean =>

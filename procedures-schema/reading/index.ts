@@ -1,8 +1,9 @@
 /** The reader: step sentences to actions on named things. Exports only. */
 export { type About, aboutOf, type Subject } from './about.ts';
 export type * from './action.ts';
+export { HANDS_AT_WORK } from './action-kinds.ts';
 export { BRANCH_WORD, branchCondition, READ_LANGUAGE } from './branch-words.ts';
-export { KNOWN_SOURCE, showsGone, WHEREVER } from './classify.ts';
+export { KNOWN_SOURCE, showsGone, showsLittle, WHEREVER } from './classify.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en.ts';

@@ -2,7 +2,8 @@
 import type { Prose } from '../format/index.ts';
 import type { Thing, ThingKind } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
-import { type Around, atMost, classify, NO_POINT, showsGone } from './classify.ts';
+import { HANDS_AT_WORK } from './action-kinds.ts';
+import { type Around, atMost, classify, NO_POINT, showsGone, showsLittle } from './classify.ts';
 import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
@@ -23,7 +24,7 @@ import { unaccounted } from './word-for-word.ts';
 const TABLES: Readonly<Record<ReadingContext['language'], Tables>> = { en: tablesOf(english) };
 
 /** Part of every cache key: changes when the same words may read otherwise. */
-export const readingVersion: string = 'en-10';
+export const readingVersion: string = 'en-11';
 
 export function readProse(prose: Prose, context: ReadingContext): Reading {
   const tables = TABLES[context.language];
@@ -1008,8 +1009,8 @@ class SentenceReader {
     const still = /\bmust (?:stand|be|stay) (?:still|at rest)\b.*\b(?:in|at|on|behind)\b/i.test(words);
     const proof = { ...bare('prove', first.at, last.end), result: text };
     if (gauges.length === uses.length) return (shows && showsGone(words)) || still ? { ...proof, things: gauges } : undefined;
-    const under = /\b(?:less than|below|under|no more than|at most)\b|\b0(?![.\d])/i.test(words);
-    return tools.length === uses.length && shows && under ? { ...proof, with: tools, contact: true } : undefined;
+    const little = showsLittle(words) || /\b0(?![.\d])/.test(words);
+    return tools.length === uses.length && shows && little ? { ...proof, with: tools, contact: true } : undefined;
   }
 
   /** A sentence that tells and does not order. */
@@ -1143,24 +1144,8 @@ function takesObject(phrase: Phrase): boolean {
   return !['wait', 'stop', 'continue', 'finish', 'stay', 'leave', 'go', 'look', 'listen'].includes(phrase.sense);
 }
 
-function handsOn(kind: ActionKind): boolean {
-  return [
-    'open',
-    'close',
-    'renew',
-    'loosen',
-    'tighten',
-    'adjust',
-    'clean',
-    'apply',
-    'move',
-    'handle',
-    'measure',
-    'prove',
-    'put-in',
-    'take-out',
-  ].includes(kind);
-}
+const HANDS_ON: readonly ActionKind[] = [...HANDS_AT_WORK, 'measure', 'prove', 'put-in', 'take-out'];
+const handsOn = (kind: ActionKind): boolean => HANDS_ON.includes(kind);
 
 function stageOf(text: string, tables: Tables): Action['stage'] {
   const lower = text.toLowerCase();

@@ -288,6 +288,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
   /** "Until the gauge shows 0": what the words wait for. */
   const shows = (source: Source, ways: readonly string[]): boolean =>
     ways.some((name) => (action.until?.text ?? '').toLowerCase().includes(name.toLowerCase())) && source.name !== '';
+  let little = true;
   const inView = action.manner === 'in view' || /\bkeep\b.*\bin (?:view|sight)\b|\bwatch\b.*\bwhile\b/i.test(around.words);
   /** 12: a return test is done by being named. */
   const returnTests = (): void => {
@@ -428,7 +429,7 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
         const metered = showsWith(source) && (said.length === 0 || said.includes(source.name));
         // A figure that is not nought says that something is there still; "less than 5 V" says how little.
         const figure = /\d/.test(action.result ?? '') && !/(?:^|\s)0(?![.\d])/.test(action.result ?? '');
-        if (figure && source.kind !== 'thermal' && !(metered && /less than|below|under/i.test(action.result ?? ''))) continue;
+        if (figure && !(metered && /less than|below|under|or less|at most/i.test(action.result ?? ''))) continue;
         if (!metered && !source.shownBy.some((name) => named('gauge').includes(name))) continue;
         const good = restIsSafe(world, naive, source);
         // 6: a meter proves when it was tried before and is tried after on a known source.
@@ -519,10 +520,14 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       set('declared', 'yes');
       break;
     case 'wait':
+      // Waited until a gauge shows 180 °C, it is there still.
+      little =
+        !/\d/.test(action.until?.text ?? '') || /(?:^|\s)0(?![.\d])|less than|below|under|or less|at most/i.test(action.until?.text ?? '');
       for (const source of machine.sources) {
         const needed = secondsIn(source.settles);
         const waited = action.amounts.map(({ text }) => secondsIn(text)).find((one) => one !== undefined);
-        const over = waited === undefined ? shows(source, [source.name, ...source.shownBy, ...source.provedWith]) : waited >= (needed ?? 0);
+        const over =
+          waited === undefined ? little && shows(source, [source.name, ...source.shownBy, ...source.provedWith]) : waited >= (needed ?? 0);
         if (needed !== undefined && over && isolatedIn(naive, source)) set(`stored ${source.name}`, 'gone');
         wear(source);
       }

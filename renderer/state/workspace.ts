@@ -7,6 +7,7 @@ import type { Finding } from '../../procedures-schema/index.ts';
 import { call } from '../host.ts';
 import { words } from '../words/words.ts';
 import { CoreClient } from '../worker/client.ts';
+import { Arriving } from './arriving.ts';
 import { type Applied, Documents } from './documents.ts';
 import { Listing } from './listing.ts';
 import { goBackTo, readByNow, type Shown, say, shown, wrong } from './shown.ts';
@@ -26,6 +27,7 @@ export function onOutsideEdit(listener: Listener): () => void {
 export const core = new CoreClient(
   ({ findings, between, waiting, engine }, settled) => {
     const { revision } = shown.get();
+    arriving.overtakenBy(findings);
     shown.set({
       findings: merged(findings),
       ...(between === undefined ? {} : { between: sameAs(between) }),
@@ -46,12 +48,11 @@ export const core = new CoreClient(
     say(words.checkFailed(message), true);
   },
   ({ findings, between, waiting }) => {
-    for (const [file, own] of findings) arrived.set(file, own);
+    arriving.hold(findings);
     // Told in bits, shown once a second: nobody reads faster, and typing must not wait for lists.
     if (waiting > 0 && performance.now() - shownAt < 1000) return;
     shownAt = performance.now();
-    const all = merged([...arrived]);
-    arrived.clear();
+    const all = merged(arriving.take());
     const { revision } = shown.get();
     shown.set({ findings: all, waiting, ...(waiting === 0 ? { between, due: false, revision: revision + 1 } : {}) });
     if (waiting === 0 || performance.now() - listedAt > 10_000) {
@@ -76,7 +77,7 @@ function merged(news: readonly (readonly [string, readonly Finding[]])[]): Reado
   return changed.length === 0 ? findings : new Map([...findings, ...changed]);
 }
 
-const arrived = new Map<string, readonly Finding[]>();
+const arriving = new Arriving<Finding>();
 let shownAt = 0;
 let listedAt = 0;
 

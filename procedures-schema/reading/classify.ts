@@ -44,13 +44,13 @@ export function classify(phrase: Phrase, around: Around, equipment: Equipment, t
   return maker.make();
 }
 
-/** The reason given when a lock has no point: bullets may name them. */
 /** Where a lock hangs that holds nothing. */
 const AWAY: ReadonlySet<string> = new Set(['beside', 'near', 'under', 'underneath', 'behind', 'above', 'below', 'by', 'past', 'from']);
 /** Manner of taking off locks without a word of where they are: from every point that carries one. */
 export const WHEREVER = 'wherever it is';
 /** Manner of trying an instrument where it must show something. */
 export const KNOWN_SOURCE = 'on a known source';
+/** The reason given when a lock has no point: bullets may name them. */
 export const NO_POINT = 'it is not said what the lock goes on';
 
 class Maker {

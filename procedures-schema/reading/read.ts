@@ -241,14 +241,14 @@ class SentenceReader {
   /** A sentence is read only where nothing stands beside what was read that would change it. */
   private besides(items: readonly Item[], sentence: Sentence, base: Omit<Sentence, 'status'>): Sentence {
     const { tables } = this;
-    const { leading, heads } = clausesOf(items, tables);
+    const { leading, heads, main } = clausesOf(items, tables);
     const early =
       sentence.status === 'read' &&
       [...leading.filter(({ kind }) => kind !== 'if').map((one) => one.items), ...heads].some((said) => doneBefore(said, tables));
     if (early) return this.unread(base, 'something else is done in it');
     const why =
       sentence.status === 'read'
-        ? leftOver(items, sentence, verbPhrases(clausesOf(items, tables).main, tables) === undefined, tables)
+        ? leftOver(items, sentence, verbPhrases(main, tables) === undefined, tables)
         : sentence.status === 'remark' || sentence.status === 'confirmation'
           ? toldInPassing(saidFirst(items, tables), sentence, tables)
           : undefined;

@@ -4,11 +4,15 @@ import { quoteMarks } from './quote-marks.ts';
 import { saidIn, spoken, stretchesOf } from './spoken.ts';
 
 export function typographic(book: Book): Book {
-  return spoken(new Typographer(book.written ?? book.language).book(book));
+  const typographer = new Typographer(book.written ?? book.language);
+  const out = typographer.book(book);
+  // Nearly every book is in one language, and is composed anew with every edit: it is not gone through for marks that nobody made.
+  return typographer.severalLanguages ? spoken(out) : out;
 }
 
 class Typographer {
   private readonly language: string;
+  severalLanguages = false;
 
   constructor(language: string) {
     this.language = language;
@@ -34,6 +38,7 @@ class Typographer {
   /** Each text may be in two languages, and says so until the book is done. */
   private marked(texts: readonly { readonly text: string; readonly code?: boolean }[]): readonly string[] {
     const all = texts.map(({ text, code }) => stretchesOf(text, this.language).map((one) => ({ ...one, code: code === true })));
+    this.severalLanguages ||= all.some((stretches) => stretches.some(({ language }) => language !== this.language));
     const out = quoteMarks(all.flat(), this.language);
     let at = 0;
     return all.map((stretches) =>

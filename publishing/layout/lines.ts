@@ -22,8 +22,8 @@ const maxBadness = 10_000;
 /** Two hyphens under each other, and a hyphen before the last line, as TeX's plain format weighs them. */
 const doubleHyphen = 10_000;
 const finalHyphen = 5_000;
-/** A last line shorter than `stub`, a word alone, costs the part of this that it is short by: all of it as much as a line that falls short by 2.2 times the stretch. */
-const stubDemerits = 1_200_000;
+/** A last line shorter than `stub`, a word alone, costs the part of this that it is short by: all of it as much as a line that falls short by 1.85 times the stretch. */
+const stubDemerits = 400_000;
 
 /** 100 times the cube of shortfall over stretch, as TeX's badness. */
 function badness(shortfall: Mp, stretch: Mp): number {

@@ -50,7 +50,7 @@ function demerits(
     sum += (10 + bad) ** 2 + one.cost ** 2;
     if (one.hyphen && hyphenBefore) sum += 10_000;
     if (last && hyphenBefore) sum += 5_000;
-    if (last && from > 0 && length < stub) sum += (1_200_000 * (stub - length)) / stub;
+    if (last && from > 0 && length < stub) sum += (400_000 * (stub - length)) / stub;
     from = one.from;
     hyphenBefore = one.hyphen;
   }

@@ -38,22 +38,33 @@ const [mostDc, mostAc] = [11, 10];
 
 const nothing = (): void => undefined;
 
+/** The first value of each block is told by how far it is from that of the block before (F.2.2.1). NaN: there is no such word. */
+class Means {
+  private before = 0;
+
+  restart(): void {
+    this.before = 0;
+  }
+
+  next(bits: Bits, dc: CodeTable): number {
+    const size = bits.word(dc);
+    if (size < 0 || size > mostDc) return Number.NaN;
+    this.before += bits.signed(size);
+    return this.before;
+  }
+}
+
 /** All of a block in one go. */
 export function sequential({ dc, ac, steps }: PartTables): PartReader | undefined {
   if (dc === undefined || ac === undefined) return undefined;
   const [most, bright] = [strongest(steps), brightest(steps)];
-  let before = 0;
+  const means = new Means();
   return {
-    restart: () => {
-      before = 0;
-    },
+    restart: () => means.restart(),
     owed: () => 0,
     block: (bits) => {
-      const size = bits.word(dc);
-      if (size < 0 || size > mostDc) return false;
-      before += bits.signed(size);
-      const mean = before * (steps[0] as number);
-      if (Math.abs(mean) > bright) return false;
+      const mean = means.next(bits, dc) * (steps[0] as number);
+      if (!(Math.abs(mean) <= bright)) return false;
       let strength = mean * mean;
       for (let k = 1; k < 64; k += 1) {
         const word = bits.word(ac);
@@ -85,18 +96,11 @@ export function progressiveDc({ dc, steps }: PartTables, { high, low }: Scan): P
     };
   if (dc === undefined) return undefined;
   const bright = brightest(steps) + (1 << low) * (steps[0] as number);
-  let before = 0;
+  const means = new Means();
   return {
-    restart: () => {
-      before = 0;
-    },
+    restart: () => means.restart(),
     owed: () => 0,
-    block: (bits) => {
-      const size = bits.word(dc);
-      if (size < 0 || size > mostDc) return false;
-      before += bits.signed(size);
-      return Math.abs(before << low) * (steps[0] as number) <= bright;
-    },
+    block: (bits) => Math.abs(means.next(bits, dc)) * (1 << low) * (steps[0] as number) <= bright,
   };
 }
 

@@ -45,14 +45,13 @@ export function hangingOn(violation: Violation | undefined): Hanging {
   const hangs = violation?.hangs ?? [];
   if (!violation || hangs.length === 0) return { more: '', related: [] };
   const said = [...new Set(hangs.map(({ rule, thing }) => SHOWN[rule]?.(thing) ?? `${thing} is right`))];
-  return {
-    more: ` Until it is read, it cannot be shown that ${listed(said)}.`,
-    related: hangs.map(({ rule, thing, at }) => ({
-      file: at.file,
-      span: at.span,
-      message: `${placeName(at)} needs it: ${SHOWN[rule]?.(thing) ?? thing}`,
-    })),
-  };
+  // Two rules that hang on one sentence may say the same of the same step.
+  const related = new Map<string, Related>();
+  for (const { rule, thing, at } of hangs) {
+    const message = `${placeName(at)} needs it: ${SHOWN[rule]?.(thing) ?? thing}`;
+    related.set(`${at.file} ${at.span.start} ${message}`, { file: at.file, span: at.span, message });
+  }
+  return { more: ` Until it is read, it cannot be shown that ${listed(said)}.`, related: [...related.values()] };
 }
 
 /** Whether a sentence has a name that nobody registered, in brackets or bare: then that is why it is unread. */

@@ -2,7 +2,8 @@
 import type { Span } from '../finding.ts';
 import type { Violation } from '../flow/index.ts';
 import { proseSpan } from '../format/index.ts';
-import type { ProcedureCheck } from './check.ts';
+import { nearestNames } from '../registers/index.ts';
+import type { ProcedureCheck, ProcedureFacts } from './check.ts';
 import { hangingOn, unreadAt } from './hanging.ts';
 import { eachProse, eachSentence, endingIn } from './visit.ts';
 
@@ -38,7 +39,7 @@ export const namesKnown: ProcedureCheck = {
         span,
         message: `"${name}" is not a registered name.${sentence ? ' So its sentence could not be read.' : ''}${more}`,
         actual: name,
-        expected: nearest ?? (longer.length > 1 && longer.length <= 4 ? oneOf(longer) : 'a name from the registers, or a new entry there'),
+        expected: nearest ?? pointsNear(facts, name) ?? (longer.length > 1 && longer.length <= 4 ? oneOf(longer) : SOME_NAME),
         ...(related.length > 0 ? { related } : {}),
         ...(nearest === undefined
           ? {}
@@ -65,9 +66,20 @@ export const namesKnown: ProcedureCheck = {
   },
 };
 
+const SOME_NAME = 'a name from the registers, or a new entry there';
+
+/** A guess at a point may be the wrong valve (F3): all that the machine has are told, and none is picked out. */
+function pointsNear({ machines }: ProcedureFacts, name: string): string | undefined {
+  const points = [...new Set(machines.flatMap((machine) => machine.points.map((point) => point.name)))];
+  if (nearestNames(name, points, 1).length === 0) return undefined;
+  return points.length === 1
+    ? `the point as the register has it: ${points[0]}`
+    : `the one that is meant of these points: ${points.join(', ')}`;
+}
+
 const oneOf = (names: readonly string[]): string => `${names.slice(0, -1).join(', ')} or ${names.at(-1)}, or a new entry in the registers`;
 
-function isTitle(facts: Parameters<ProcedureCheck['run']>[0], name: string): boolean {
+function isTitle(facts: ProcedureFacts, name: string): boolean {
   const folded = name.toLowerCase();
   return facts.tree.sections.some((section) => section.title.toLowerCase() === folded);
 }

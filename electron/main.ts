@@ -11,6 +11,7 @@ import { dataFolder } from './host/start.ts';
 import { openGate } from './ipc.ts';
 import { menuOf } from './menu.ts';
 import { openingAt, openingOf, userWords } from './opening.ts';
+import { setPageEngine } from './page-engine.ts';
 import { writableSample } from './sample.ts';
 import { registerScheme, servePage } from './scheme.ts';
 import { soundState } from './window-state.ts';
@@ -35,6 +36,7 @@ const windows = new Windows({
 });
 
 app.enableSandbox();
+setPageEngine(app);
 registerScheme();
 guardAllPages();
 noteQuitting();

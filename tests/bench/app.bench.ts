@@ -17,6 +17,7 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { build } from 'vite';
 import { buildApp, root } from '../../cli/setup.mjs';
+import { PAGE_ENGINE } from '../../electron/page-engine.ts';
 import { launch, sitDown } from '../support/desk.ts';
 import { startHost } from '../support/host-process.ts';
 import { longLibrary } from '../support/long-library.ts';
@@ -24,10 +25,12 @@ import { longLibrary } from '../support/long-library.ts';
 const KEYS = Number(process.argv[2] ?? 100);
 const MANY = Number(process.argv[3] ?? 5000);
 const ROUNDS = 5;
+const TYPED_AT = 'Send everyone off the platform and out of the pit.';
 /** Milliseconds. */
 const REST = 40_000;
 
-const browser = await launch();
+/** As the desktop shell sets it. */
+const browser = await launch([`--${PAGE_ENGINE.name}=${PAGE_ENGINE.value}`]);
 const folder = mkdtempSync(join(tmpdir(), 'handsclear-bench-'));
 const lines = (of: readonly number[]): string =>
   `median ${at(of, 0.5).toFixed(1)} ms, p95 ${at(of, 0.95).toFixed(1)} ms (${of.length} keys)`;
@@ -35,11 +38,15 @@ const lines = (of: readonly number[]): string =>
 cpSync(join(root, 'sample-procedures'), folder, { recursive: true });
 const { path, text } = threeHundredLines();
 writeFileSync(join(folder, path), text);
-console.log(`${browser.version()}, page 1280 by 800, ${text.split('\n').length} lines, ${(text.length / 1000).toFixed(1)} kB\n`);
+console.log(
+  `${browser.version()}, page 1280 by 800, ${text.split('\n').length} lines, ${(text.length / 1000).toFixed(1)} kB; ${PAGE_ENGINE.value}\n`,
+);
 const parse = stockParse(text);
 console.log(`bare parse of the same text   median ${parse.toFixed(1)} ms (${ROUNDS * 4} rounds, Node)`);
+const bare = await bareEditor();
 await typing();
 await coldStart();
+bare.close();
 await manyProcedures();
 await browser.close();
 rmSync(folder, { recursive: true, force: true });
@@ -70,7 +77,7 @@ async function typing(): Promise<void> {
   await page.click('.library .entry:has-text("OM-3140")');
   await page.waitForSelector('.proof canvas');
   await page.keyboard.press('Control+Shift+L');
-  await page.fill('.over input[type=search]', 'Send everyone off the platform and out of the pit.');
+  await page.fill('.over input[type=search]', TYPED_AT);
   await page.click('.found li:has-text("OM-3140") button');
   await page.click('.over header button');
   await page.keyboard.press('End');
@@ -78,12 +85,43 @@ async function typing(): Promise<void> {
   await watch(page);
   await press(page, KEYS, 260);
   const { paints, findings, pages } = await page.evaluate<Record<'paints' | 'findings' | 'pages', number[]>>('window.seen');
-  console.log(`key to paint                  ${lines(paints)}`);
+  const plain = await bareTyping();
+  console.log(`key to paint, bare editor     ${lines(plain)}`);
+  console.log(
+    `key to paint                  ${lines(paints)}, ${(at(paints, 0.5) / at(plain, 0.5)).toFixed(2)} times the bare editor at the median, ${(at(paints, 0.95) / at(plain, 0.95)).toFixed(2)} at p95`,
+  );
   console.log(
     `key to findings               ${lines(findings)}, ${(at(findings, 0.95) / parse).toFixed(2)} times the bare parse (aim 16 ms)`,
   );
   console.log(`key to the repainted page     ${lines(pages)}, ${(at(pages, 0.95) / parse).toFixed(2)} times the bare parse (aim 50 ms)`);
   await desk.close();
+}
+
+/** The same keys at the same place of the same text in the editor component alone. */
+async function bareTyping(): Promise<readonly number[]> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB', reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  await page.goto(bare.address);
+  await page.waitForSelector('.view-line span');
+  const line = text.split('\n').findIndex((one) => one.includes(TYPED_AT)) + 1;
+  await page.evaluate(`editor.revealLineInCenter(${line}); editor.setPosition({ lineNumber: ${line}, column: 1e6 }); editor.focus();`);
+  await page.waitForTimeout(1500);
+  await watchPaints(page);
+  await press(page, KEYS, 260);
+  const paints = await page.evaluate<number[]>('window.paints');
+  await context.close();
+  return paints;
+}
+
+/** Sets down in the page when the next frame came after each key. */
+async function watchPaints(page: Page): Promise<void> {
+  await page.evaluate(`(() => {
+    const paints = window.paints = [];
+    addEventListener('keydown', () => {
+      const at = performance.now();
+      requestAnimationFrame(() => { const channel = new MessageChannel(); channel.port1.onmessage = () => paints.push(performance.now() - at); channel.port2.postMessage(0); });
+    }, true);
+  })()`);
 }
 
 /** Sets down in the page when the next frame, the findings and the repainted page came after each key. */
@@ -123,7 +161,8 @@ async function press(page: Page, keys: number, pause: number): Promise<void> {
   }
 }
 
-async function coldStart(): Promise<void> {
+/** A page with nothing but the editor component and the text. */
+async function bareEditor(): Promise<{ readonly address: string; close(): void }> {
   const out = mkdtempSync(join(tmpdir(), 'handsclear-bare-'));
   await build({
     root: join(root, 'tests/bench/bare-editor'),
@@ -142,12 +181,22 @@ async function coldStart(): Promise<void> {
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const address = server.address();
-  const bare: Begun[] = [];
+  return {
+    address: `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}/`,
+    close: () => {
+      server.close();
+      rmSync(out, { recursive: true, force: true });
+    },
+  };
+}
+
+async function coldStart(): Promise<void> {
+  const plainly: Begun[] = [];
   const ours: Begun[] = [];
   const hosts: number[] = [];
   await buildApp();
   for (let round = 0; round < ROUNDS; round += 1) {
-    bare.push(await begun(`http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}/`, '.view-line span'));
+    plainly.push(await begun(bare.address, '.view-line span'));
     const before = performance.now();
     const data = mkdtempSync(join(tmpdir(), 'handsclear-data-'));
     // A process of its own, as it is for a user; in this one it would be kept waiting by what measures it.
@@ -158,15 +207,13 @@ async function coldStart(): Promise<void> {
     host.child.kill('SIGKILL');
     rmSync(data, { recursive: true, force: true });
   }
-  server.close();
-  rmSync(out, { recursive: true, force: true });
   const [typed, plain, host] = [
     at(
       ours.map(({ usable }) => usable),
       0.5,
     ),
     at(
-      bare.map(({ usable }) => usable),
+      plainly.map(({ usable }) => usable),
       0.5,
     ),
     at(hosts, 0.5),
@@ -223,8 +270,18 @@ async function manyProcedures(): Promise<void> {
     writeFileSync(join(long, file.path), file.text);
   }
   cpSync(join(root, 'sample-procedures/figures'), join(long, 'figures'), { recursive: true });
+  await readWhileTyping(browser, long);
+  // A page in a browser of one's own cannot set the engine.
+  const plain = await launch();
+  console.log('\nthe same in a browser with its engine as it comes:');
+  await readWhileTyping(plain, long);
+  await plain.close();
+  rmSync(long, { recursive: true, force: true });
+}
+
+async function readWhileTyping(where: typeof browser, long: string): Promise<void> {
   const begun = performance.now();
-  const desk = await sitDown(browser, { folder: long, early: true });
+  const desk = await sitDown(where, { folder: long, early: true });
   const usable = performance.now() - begun;
   const { page } = desk;
   await page.click('.sheet-text');
@@ -243,7 +300,6 @@ async function manyProcedures(): Promise<void> {
   await page.waitForTimeout(REST);
   console.log(`after ${REST / 1000} s at rest            ${memory()}`);
   await desk.close();
-  rmSync(long, { recursive: true, force: true });
 }
 
 /**

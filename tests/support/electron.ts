@@ -157,6 +157,7 @@ class FakeApp extends EventEmitter {
   whenReady = (): Promise<void> => this.ready;
   requestSingleInstanceLock = (): boolean => this.first;
   enableSandbox = (): void => void this.asked.push('sandbox');
+  readonly commandLine = { appendSwitch: (...words: readonly string[]): void => void this.asked.push(`switch ${words.join('=')}`) };
   quit = (): void => void this.asked.push('quit');
   addRecentDocument = (place: string): void => void this.asked.push(`recent ${place}`);
   setPath = (name: string, place: string): void => void this.paths.set(name, place);

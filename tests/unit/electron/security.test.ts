@@ -71,7 +71,11 @@ describe('4. Enable process sandboxing', () => {
     expect(electron.app.asked[0]).toBe('sandbox');
   });
 
-  test('nothing switches it off', () => expect(saying(/no-sandbox|disableHardwareAcceleration|appendSwitch/)).toEqual([]));
+  test('nothing switches it off: the one switch there is says how the engine keeps its memory', () => {
+    expect(saying(/no-sandbox|disableHardwareAcceleration/)).toEqual([]);
+    expect(saying(/appendSwitch|appendArgument/)).toEqual(['electron/page-engine.ts']);
+    expect(electron.app.asked.filter((asked) => asked.startsWith('switch'))).toEqual(['switch js-flags=--no-allocation-site-pretenuring']);
+  });
 
   test('the preload asks for nothing that a sandbox does not have', () => {
     const imports = readText('electron/preload.ts').match(/from '([^']+)'/g);

@@ -3,9 +3,12 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Action } from '../actions/action.ts';
 import { shownKeys } from '../actions/shown-keys.ts';
 import { focusText, textHand } from '../state/focus.ts';
+import { shown } from '../state/shown.ts';
 
 export function Menu({ label, actions }: { readonly label: string; readonly actions: readonly Action[] }): ReactNode {
   const [open, setOpen] = useState(false);
+  // What can be done now depends on what there is.
+  shown.usePick('view', 'file', 'overview', 'findings', 'between', 'unsaved');
   const root = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (open) root.current?.querySelector<HTMLElement>('[role=menuitem]:not(:disabled)')?.focus();

@@ -9,16 +9,27 @@ export interface Room {
 /** As in narrow.css: what stood beside the text stands below it, or all in one column. */
 const NARROW = { below: '(max-width: 1180px)', column: '(max-width: 760px)' } as const;
 
-/** Whether the window is so narrow. */
-export function useNarrow(how: keyof typeof NARROW): boolean {
-  return useSyncExternalStore(
-    (told) => {
-      const query = matchMedia(NARROW[how]);
+const queries = new Map<keyof typeof NARROW, readonly [subscribe: (told: () => void) => () => void, now: () => boolean]>();
+
+/** Asked once a window: whoever shows it is drawn anew at keys, and need not listen anew each time. */
+function queryOf(how: keyof typeof NARROW): readonly [subscribe: (told: () => void) => () => void, now: () => boolean] {
+  const known = queries.get(how);
+  if (known) return known;
+  const query = matchMedia(NARROW[how]);
+  const made = [
+    (told: () => void) => {
       query.addEventListener('change', told);
       return () => query.removeEventListener('change', told);
     },
-    () => matchMedia(NARROW[how]).matches,
-  );
+    () => query.matches,
+  ] as const;
+  queries.set(how, made);
+  return made;
+}
+
+/** Whether the window is so narrow. */
+export function useNarrow(how: keyof typeof NARROW): boolean {
+  return useSyncExternalStore(...queryOf(how));
 }
 
 /** A ref for the element and the room inside it; nothing until it is there. */

@@ -38,9 +38,15 @@ const engine = location.pathname.split('/').at(-1) ?? '';
 /** Longest that a message waits for what nobody asked for. */
 const SLICE = 12;
 let going = false;
-/** For so long after a key the processor is the page's, which has that key to paint and what is said of it to show; milliseconds. */
-const MANNERS = 60;
+/**
+ * Who types goes first: for so long after a key nothing is read, so that the processor is the page's while words are written; milliseconds. A pause for
+ * thought is longer than that between two keys.
+ */
+const MANNERS = 250;
+/** Whoever never pauses gets a little read all the same, this often. */
+const PATIENCE = 5000;
 let editedAt = Number.NEGATIVE_INFINITY;
+let readAt = Number.NEGATIVE_INFINITY;
 
 /** What is said between files comes when the questions that follow an edit are answered; milliseconds of quiet. */
 const QUIET = 50;
@@ -86,31 +92,39 @@ function lookUp(): void {
   }
 }
 
+const heldFor = (): number => Math.min(editedAt + MANNERS, readAt + PATIENCE) - performance.now();
+
 /** Between two messages a little more of a long library is read. */
 function readOnSoon(): void {
   if (going || library.waiting === 0) return;
   going = true;
-  setTimeout(
-    () => {
-      going = false;
-      try {
-        const begun = performance.now();
-        const findings = new Map<string, readonly Finding[]>();
-        let between: readonly Finding[] = [];
-        do {
-          const delta = library.readOn(1);
-          for (const [file, own] of delta.findings) findings.set(file, own);
-          between = delta.between;
-        } while (library.waiting > 0 && performance.now() - begun < SLICE);
-        say({ kind: 'background', findings: [...findings], between, waiting: library.waiting });
-        readOnSoon();
-        lookUpSoon();
-      } catch (error) {
-        say({ kind: 'failed', id: undefined, message: (error as Error).message });
-      }
-    },
-    editedAt + MANNERS - performance.now(),
-  );
+  readAt = performance.now();
+  setTimeout(readOn, heldFor());
+}
+
+function readOn(): void {
+  // A key may have come since this was arranged.
+  if (heldFor() > 0) return void setTimeout(readOn, heldFor());
+  going = false;
+  try {
+    readSlice();
+    readOnSoon();
+    lookUpSoon();
+  } catch (error) {
+    say({ kind: 'failed', id: undefined, message: (error as Error).message });
+  }
+}
+
+function readSlice(): void {
+  const begun = performance.now();
+  const findings = new Map<string, readonly Finding[]>();
+  let between: readonly Finding[] = [];
+  do {
+    const delta = library.readOn(1);
+    for (const [file, own] of delta.findings) findings.set(file, own);
+    between = delta.between;
+  } while (library.waiting > 0 && performance.now() - begun < SLICE);
+  say({ kind: 'background', findings: [...findings], between, waiting: library.waiting });
 }
 
 type Printing = typeof import('./queries/printing.ts')['printing'];
@@ -142,7 +156,8 @@ function treat(message: ToWorker): void {
   switch (message.kind) {
     case 'edit': {
       const begun = performance.now();
-      editedAt = begun;
+      // Many at once are no keys: a library is opened.
+      if (message.changes.length === 1) editedAt = begun;
       const delta = library.apply(message.changes);
       const milliseconds = performance.now() - begun;
       const { waiting } = delta;

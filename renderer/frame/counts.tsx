@@ -1,0 +1,54 @@
+/** How much was found: in the whole library for whoever looks at the foot, in the open text for whoever listens. */
+import { type ReactNode, useEffect, useState } from 'react';
+import type { Finding } from '../../procedures-schema/index.ts';
+import { allFindings, findingsOf, gradeOf } from '../parts/findings.tsx';
+import { reviewing } from '../review/reviewing.ts';
+import { shown } from '../state/shown.ts';
+import { words } from '../words/words.ts';
+
+export function Counts(): ReactNode {
+  shown.usePick('findings', 'between');
+  const findings = allFindings();
+  return (
+    <>
+      <p className={`counts state-${gradeOf(findings)}`}>
+        <button
+          type="button"
+          className="plain"
+          onClick={() => {
+            reviewing.set({ sheet: 'findings' });
+            shown.set({ view: 'review' });
+          }}
+        >
+          {counted(findings)}
+        </button>
+      </p>
+      <HeardCounts />
+    </>
+  );
+}
+
+function counted(findings: readonly Finding[]): string {
+  const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
+  return `${words.errors(count('error'))}, ${words.warnings(count('warning'))}, ${words.advice(count('advice'))}`;
+}
+
+/** Milliseconds without a key after which whoever listens is told. */
+const REST = 1500;
+
+/** What others see grow in the margin: how much was found in the open text, said when it has become another number and the hands rest. */
+function HeardCounts(): ReactNode {
+  const { file, checking } = shown.usePick('file', 'checking', 'findings', 'between');
+  const [heard, setHeard] = useState('');
+  const now = file === undefined ? '' : counted(findingsOf(file));
+  useEffect(() => {
+    if (checking) return;
+    const timer = setTimeout(() => setHeard(now), REST);
+    return () => clearTimeout(timer);
+  }, [now, checking]);
+  return (
+    <span className="heard" aria-live="polite">
+      {heard}
+    </span>
+  );
+}

@@ -26,6 +26,7 @@ interface Transport {
 }
 
 const SILENT: readonly Said[] = [['silent']];
+const SHUT_OUT: readonly Said[] = [['shutOut']];
 
 /** Whether a desktop shell is around the page: only that can show a folder. */
 export const inShell = BRIDGE in globalThis;
@@ -100,6 +101,8 @@ function overRequests(): Transport {
       const response = await fetch(`/call/${method}`, { method: 'POST', headers, body: JSON.stringify(ask) }).catch(() => {
         throw new HostRefusal(SILENT);
       });
+      // Only the door answers so, before anything was asked.
+      if (response.status === 403) throw new HostRefusal(SHUT_OUT);
       const reply = (await response.json().catch(() => undefined)) as Reply | undefined;
       if (reply === undefined) throw new HostRefusal([['odd', `The service answered ${response.status} without words.`]]);
       return reply;

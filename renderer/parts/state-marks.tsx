@@ -22,6 +22,7 @@ const SHAPES = {
   fresh: <path d="M1 10.5H11M1.5 7.5C3 1.5 5 1.5 4.5 5.5S7 8.5 7.5 5.5S9.5 4.5 10.5 6.5" fill="none" strokeWidth="1.4" />,
   stale: <path d="M1 10.5H11M3.5 2L8.5 7.5M8.5 2L3.5 7.5" fill="none" strokeWidth="1.4" />,
   remark: <path d="M2 10L6 3L10 10" fill="none" strokeWidth="1.6" />,
+  unread: <path d="M1.5 1.5H10.5V10.5H1.5ZM4 4L8 8M8 4L4 8" fill="none" strokeWidth="1.2" strokeDasharray="2 1" />,
 } as const;
 
 export type MarkName = keyof typeof SHAPES;
@@ -49,8 +50,10 @@ export function stateSaid({
   verdict,
   signature,
   openRemarks,
-}: Pick<DocumentLine, 'verdict' | 'signature' | 'openRemarks'>): readonly Said[] {
+  unread,
+}: Pick<DocumentLine, 'verdict' | 'signature' | 'openRemarks' | 'unread'>): readonly Said[] {
   return [
+    ...(unread ? [{ mark: 'unread' as const, words: words.headUnread }] : []),
     ...(verdict === undefined ? [] : [{ mark: verdict, words: words[verdict] }]),
     signature === undefined ? { words: words.signatureSought } : { mark: signature, words: words.signatureSaid[signature] },
     ...(openRemarks === undefined || openRemarks === 0 ? [] : [{ mark: 'remark' as const, words: words.openRemarks(openRemarks) }]),

@@ -189,10 +189,12 @@ function ToAccept({ review, initials }: { readonly review: ReviewOf; readonly in
   return (
     <details>
       <summary>{words.showThem}</summary>
-      <ul ref={list}>
+      <ul ref={list} className="to-accept">
         {review.toAccept.map(({ key, label, words: read }, index) => (
           <li key={key}>
-            <b>{label}</b> {read}{' '}
+            <span>
+              <b>{label}</b> {read}
+            </span>
             <button
               type="button"
               disabled={initials === ''}

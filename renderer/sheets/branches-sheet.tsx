@@ -66,12 +66,12 @@ export function BranchesSheet(): ReactNode {
         ) : null}
         {branches.map((one, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: branches have no name but their place
-          <div key={index} className="row">
-            <label className="field stretched">
+          <div key={index} className="branch-fields">
+            <label>
               {text === undefined || text.language === language ? words.branchWhen : words.branchWhenIn(text.branch)}
               <input value={one.when} onChange={(event) => put(index, { ...one, when: event.target.value })} />
             </label>
-            <label className="field stretched">
+            <label>
               {words.branchDoes}
               <input value={one.does} onChange={(event) => put(index, { ...one, does: event.target.value })} />
             </label>

@@ -29,6 +29,10 @@ export const refusalsInGerman: Refusals = {
   failed: (method, why) => `Das Programm hat bei ${method} versagt: ${why}`,
   silent: () =>
     'Der eigene Dienst von Handsclear antwortet nicht. Ihr Text ist noch in diesem Fenster; starten Sie Handsclear neu und speichern Sie.',
+  shutOut: () =>
+    'Dieses Fenster wird nicht mehr eingelassen: wahrscheinlich wurden die Cookies des Browsers gelöscht. Ihr Text ist noch in diesem Fenster; kopieren Sie, was nicht gespeichert ist, starten Sie Handsclear neu und nehmen Sie die Adresse, die dann dasteht.',
+  tooMuch: (megabytes) =>
+    `Das ist mehr als die ${megabytes} MB, die auf einmal genommen werden. Ihr Text ist noch in diesem Fenster; speichern Sie weniger Dateien auf einmal oder ein kleineres Bild.`,
 
   notOpen: () => 'Diese Bibliothek ist nicht geöffnet.',
   wholePath: () => 'Eine Bibliothek wird mit ihrem ganzen Pfad genannt.',

@@ -580,6 +580,7 @@ export const de: Words = {
     stale: 'unterschrieben und seither geändert',
   },
   signatureSought: 'Unterschriften werden nachgesehen',
+  headUnread: 'Angaben nicht lesbar: steht hier, wie zuletzt bekannt',
   limitsOfText: 'Grenzwerte an der Schreibmarke',
   newGuide: 'Neues Handbuch',
   guideTitle: 'Titel: wofür das Handbuch ist',

@@ -568,6 +568,7 @@ export const en = {
   inNoGuide: 'In no guide',
   signatureSaid: { none: 'nobody has signed', fresh: 'signed as it stands', stale: 'signed, and changed since' },
   signatureSought: 'signatures are being looked up',
+  headUnread: 'its particulars cannot be read: listed as last known',
   limitsOfText: 'Limits at the caret',
   newGuide: 'New guide',
   guideTitle: 'Title: what it is a guide to',

@@ -87,7 +87,7 @@ describe.skipIf(!hasBrowser())('while Handsclear is open in a browser', () => {
     const page = await context.newPage();
     const shown = await page.goto(`http://${EVIL}:${host.port}/`);
     expect(shown?.status()).toBe(403);
-    expect(await page.innerText('body')).toContain('This address goes by another name.');
+    expect(await page.innerText('body')).toContain('Handsclear answers to one name only.');
     const status = await page
       .evaluate(async () => {
         const asked = await fetch('/call/libraries.recent', {

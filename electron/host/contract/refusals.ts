@@ -34,6 +34,10 @@ export const refusalsInEnglish = {
   odd: (sentence: string) => sentence,
   failed: (method: string, why: string) => `The program failed at ${method}: ${why}`,
   silent: () => 'Handsclear’s own service does not answer. Your text is still in this window; start Handsclear again and save.',
+  shutOut: () =>
+    'This window is no longer let in: most likely the cookies of the browser were deleted. Your text is still in this window; copy what is not saved, start Handsclear again, and use the address that it shows.',
+  tooMuch: (megabytes: string) =>
+    `This is more than the ${megabytes} MB that can be taken in one go. Your text is still in this window; save fewer files at a time, or a smaller picture.`,
 
   // Libraries and folders.
   notOpen: () => 'That library is not open.',

@@ -2,6 +2,7 @@
  * Who may ask: a browser of this user that was handed the address by this program, and nobody else: no web page, no other user of the
  * machine, no other name that leads to this port. Pure: given a request's head, says yes or why not.
  */
+import type { TurnedAway } from './door-words.ts';
 
 export interface Head {
   readonly method: string;
@@ -21,15 +22,15 @@ export interface Door {
 export const cookieName = (port: number): string => `handsclear-${port}`;
 
 /** Undefined: come in. `asks`: it is a request to do or tell something, which only the page itself makes. */
-export function turnedAway(head: Head, door: Door, asks: boolean): string | undefined {
+export function turnedAway(head: Head, door: Door, asks: boolean): TurnedAway | undefined {
   const own = `127.0.0.1:${door.port}`;
-  if (head.host !== own) return 'This address goes by another name.';
-  if (head.origin !== undefined && head.origin !== `http://${own}`) return 'Another page asks.';
+  if (head.host !== own) return 'otherName';
+  if (head.origin !== undefined && head.origin !== `http://${own}`) return 'otherPage';
   // Every browser names the page when it posts.
-  if (head.method === 'POST' && head.origin === undefined) return 'No page asks.';
+  if (head.method === 'POST' && head.origin === undefined) return 'otherPage';
   // "none": the user typed the address or used a bookmark. A link on another site does not open the page either.
-  if (head.site !== undefined && head.site !== 'same-origin' && (asks || head.site !== 'none')) return 'Another site asks.';
-  if (!holdsToken(head, door)) return 'Start Handsclear again and use the address that it shows.';
+  if (head.site !== undefined && head.site !== 'same-origin' && (asks || head.site !== 'none')) return 'otherPage';
+  if (!holdsToken(head, door)) return 'stranger';
   return undefined;
 }
 

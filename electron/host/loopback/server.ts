@@ -4,11 +4,12 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
-import { Refused } from '../contract/index.ts';
+import { inWords, Refused } from '../contract/index.ts';
 import { PAGE_HEADERS, pageFile } from '../page/index.ts';
 import { replyTo, Service, type ServiceOptions } from '../service/index.ts';
 import { bodyOf } from './body.ts';
 import { cookieName, type Door, equal, type Head, holdsToken, turnedAway } from './door.ts';
+import { type DoorWords, doorWords } from './door-words.ts';
 import { Hearers } from './hearers.ts';
 import { mayBeOwn } from './peer.ts';
 
@@ -40,28 +41,30 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
 
   const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
     const url = addressOf(request);
-    if (url === undefined) return refuse(response, 400, 'This is no address.');
+    const say = doorWords(request.headers['accept-language']);
+    const address = `http://127.0.0.1:${door.port}/`;
+    if (url === undefined) return refuse(response, 400, say.noAddress());
     const head = headOf(request);
     const given = url.searchParams.get('code');
     if (request.method === 'GET' && url.pathname === '/' && given !== null) {
-      if (head.host !== `127.0.0.1:${door.port}`) return refuse(response, 403, 'This address goes by another name.');
+      if (head.host !== `127.0.0.1:${door.port}`) return refuse(response, 403, say.otherName(address));
       // Back in the browser's history, with the cookie that it got then.
       if (holdsToken(head, door)) return welcome(response, head.site, {});
-      if (code === undefined || !equal(given, code)) return refuse(response, 403, 'This address was used already.');
+      if (code === undefined || !equal(given, code)) return refuse(response, 403, say.used());
       const { remotePort, localPort } = request.socket;
       if (!(await (options.isOwn ?? mayBeOwn)({ remote: remotePort ?? 0, local: localPort ?? 0 })))
-        return refuse(response, 403, 'Another user of this machine asks.');
-      if (code === undefined) return refuse(response, 403, 'This address was used already.');
+        return refuse(response, 403, say.otherUser());
+      if (code === undefined) return refuse(response, 403, say.used());
       code = undefined;
       return welcome(response, head.site, { 'set-cookie': `${cookieName(door.port)}=${door.token}; HttpOnly; SameSite=Strict; Path=/` });
     }
     const away = turnedAway(head, door, url.pathname.startsWith('/call/'));
-    if (away !== undefined) return refuse(response, 403, away);
-    if (url.pathname.startsWith('/call/')) return call(request, response, url.pathname.slice('/call/'.length));
-    if (request.method !== 'GET') return refuse(response, 405, 'This is only read.');
-    if (url.pathname.startsWith('/output/')) return output(response, url.pathname);
+    if (away !== undefined) return refuse(response, 403, say[away](address));
+    if (url.pathname.startsWith('/call/')) return call(request, response, url.pathname.slice('/call/'.length), say);
+    if (request.method !== 'GET') return refuse(response, 405, say.onlyRead());
+    if (url.pathname.startsWith('/output/')) return output(response, url.pathname, say);
     const file = await pageFile(page, url.pathname);
-    if (file === undefined) return refuse(response, 404, 'There is no such file.');
+    if (file === undefined) return refuse(response, 404, say.noFile());
     response.writeHead(200, { ...PAGE_HEADERS, 'content-type': file.type }).end(file.bytes);
   };
 
@@ -81,21 +84,21 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
     );
   };
 
-  const call = async (request: IncomingMessage, response: ServerResponse, method: string): Promise<void> => {
+  const call = async (request: IncomingMessage, response: ServerResponse, method: string, say: DoorWords): Promise<void> => {
     if (request.method !== 'POST' || !/^application\/json\b/.test(request.headers['content-type'] ?? ''))
-      return refuse(response, 405, 'Calls are posted as JSON.');
+      return refuse(response, 405, say.notJson());
     const window = String(request.headers['x-handsclear-window'] ?? '');
     const ask = await bodyOf(request);
     const reply = ask.ok
       ? await replyTo(service, method, ask.value, WINDOW.test(window) ? window : '')
-      : { ok: false as const, refused: true, error: { message: ask.message, said: [['odd', ask.message]] as const } };
+      : { ok: false as const, refused: true, error: { message: inWords([ask.said]), said: [ask.said] } };
     response
       .writeHead(reply.ok ? 200 : reply.refused ? 400 : 500, { ...PAGE_HEADERS, 'content-type': 'application/json' })
       .end(JSON.stringify(reply));
   };
 
   /** What was written for printing, shown by the browser itself. */
-  const output = async (response: ServerResponse, asked: string): Promise<void> => {
+  const output = async (response: ServerResponse, asked: string, say: DoorWords): Promise<void> => {
     const [, library = '', name = ''] = /^\/output\/([0-9a-f]+)\/([\w.-]+)$/.exec(asked) ?? [];
     const bytes = await service
       .outputFile(library, name)
@@ -104,7 +107,7 @@ export async function serveLoopback(page: string, options: LoopbackOptions): Pro
         if (error instanceof Refused || (error as { code?: unknown }).code === 'ENOENT') return undefined;
         throw error;
       });
-    if (bytes === undefined) return refuse(response, 404, 'There is no such file.');
+    if (bytes === undefined) return refuse(response, 404, say.noOutput());
     const type = OUTPUT_TYPES[name.split('.').at(-1) ?? ''] ?? 'text/plain; charset=utf-8';
     // The browser's own viewer of documents needs none of the page's rights.
     const headers = { ...PAGE_HEADERS, 'content-security-policy': type === 'application/pdf' ? "frame-ancestors 'none'" : 'sandbox' };

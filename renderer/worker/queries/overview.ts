@@ -1,6 +1,7 @@
 /** The library in one list: each document with what a writer must see of it at a glance. */
 import type { LibraryModel } from '../library-model.ts';
 import { factsByFile, type SignatureState } from '../signatures.ts';
+import { asLastKnown } from './last-known.ts';
 
 export interface DocumentLine {
   readonly file: string;
@@ -19,6 +20,8 @@ export interface DocumentLine {
   readonly binds?: readonly string[];
   /** Not read yet: what stands here is guessed from its first lines. */
   readonly waits?: true;
+  /** Its front matter cannot be read: some of this is as it was last known. */
+  readonly unread?: true;
 }
 
 export interface Overview {
@@ -30,7 +33,7 @@ export interface Overview {
   readonly registers: readonly string[];
 }
 
-/** Of a procedure that was not read yet, for its place in the list only. */
+/** Of a procedure that was not read, for its place in the list only. */
 const modelsGuessed = (text: string): readonly string[] => {
   const written = /^models:[ \t]*(?:\[(.*)\][ \t]*|((?:\r?\n[ \t]+- .*)+))$/m.exec(text);
   return (written?.[1]?.split(',') ?? written?.[2]?.split(/\r?\n[ \t]+- /) ?? []).map((name) => name.trim());
@@ -49,6 +52,7 @@ interface Told extends State {
   readonly of: unknown;
   readonly registers: unknown;
   readonly text: string;
+  readonly line: Bare;
 }
 type State = Pick<DocumentLine, 'openRemarks' | 'signature'>;
 /** Without what reviewers said of it. */
@@ -69,21 +73,26 @@ export function overview(model: LibraryModel, _: Record<string, never>): Overvie
     files ??= factsByFile(facts);
     return files;
   };
-  const look = <T>(file: string, number: string, of: T, make: (of: T) => Bare): void => {
+  const look = <T>(file: string, read: string, of: T, make: (of: T, before: Bare | undefined) => Bare): void => {
     const before = told.get(file);
+    const number = read === '' ? (before?.line.number ?? '') : read;
     const openRemarks = signatures.openRemarks(model, number);
-    const signature = signatures.stateOf(model, file, number, filesNow);
+    const signed = signatures.stateOf(model, file, number, filesNow);
+    // Without its number nobody can look up whether they hold; that the text is not what was signed is sure.
+    const signature = signed === undefined && number !== read ? 'stale' : signed;
     if (before?.of === of && before.registers === registers && before.openRemarks === openRemarks && before.signature === signature) {
       now.set(file, before);
       return;
     }
-    const line = { ...make(of), openRemarks, signature };
-    const text = JSON.stringify(line);
-    now.set(file, { of, registers, openRemarks, signature, text });
-    if (text !== before?.text) lines.push(line);
+    const line = make(of, before?.line);
+    const all = { ...line, openRemarks, signature };
+    const text = JSON.stringify(all);
+    now.set(file, { of, registers, openRemarks, signature, text, line });
+    if (text !== before?.text) lines.push(all);
   };
   const listing = listingOf(facts);
-  for (const one of facts.procedures) look(one.file, one.head.id, one, listing.procedure);
+  for (const one of facts.procedures)
+    look(one.file, one.head.id, one, (own, before) => listing.procedure(own, before, texts.get(own.file) ?? ''));
   for (const [file, head] of heads) look(file, head.id, head, (own) => listing.waiting(file, own, texts.get(file) ?? ''));
   for (const one of facts.guides) look(one.file, one.head.id, one, guideLine);
   const gone = [...told.keys()].filter((file) => !now.has(file));
@@ -118,14 +127,14 @@ function listingOf({ registers }: LibraryModel['facts']) {
     for (const { number } of procedures) symptoms.set(number, [...(symptoms.get(number) ?? []), name]);
   const familiesOf = (models: readonly string[]): readonly string[] => [...new Set(models.flatMap((name) => family.get(name) ?? []))];
   return {
-    procedure: ({ file, head, flow }: LibraryModel['facts']['procedures'][number]): Bare => {
+    procedure: ({ file, head, flow }: LibraryModel['facts']['procedures'][number], before: Bare | undefined, text: string): Bare => {
       const models = head.models.map(({ name }) => name);
       const verdicts = flow.verdicts.map(({ verdict }) => verdict);
-      return {
+      const line: Bare = {
         file,
         kind: 'procedure',
         number: head.id,
-        title: titleOf(file, head),
+        title: head.title,
         revision: head.revision ?? '',
         families: familiesOf(models),
         models,
@@ -133,6 +142,8 @@ function listingOf({ registers }: LibraryModel['facts']) {
         // Without a machine nothing was walked; to say nothing would read like a proof.
         verdict: (['refuted', 'not proved', 'proved'] as const).find((one) => verdicts.includes(one)) ?? 'not proved',
       };
+      const known = asLastKnown(line, { before, guessed: modelsGuessed(text), family });
+      return { ...known, title: titleOf(file, { id: known.number, title: known.title }), symptoms: symptoms.get(known.number) ?? [] };
     },
     waiting: (file: string, head: Head, text: string): Bare => {
       const models = modelsGuessed(text).filter((name) => family.has(name));

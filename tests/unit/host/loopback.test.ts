@@ -140,7 +140,11 @@ describe('the address that was handed out', () => {
     const fresh = await serve();
     expect((await send(fresh.port, 'GET', target(fresh))).status).toBe(200);
     const again = await send(fresh.port, 'GET', target(fresh));
-    expect([again.status, again.headers['set-cookie'], again.body]).toEqual([403, undefined, 'This address was used already.\n']);
+    expect([again.status, again.headers['set-cookie'], again.body]).toEqual([
+      403,
+      undefined,
+      expect.stringMatching(/^This address was used already.* start Handsclear again/),
+    ]);
   });
 
   test('works once, also when two ask at the same moment', async () => {
@@ -171,7 +175,7 @@ describe('the address that was handed out', () => {
     let mine = false;
     const fresh = await serve({ isOwn: async () => mine });
     const other = await send(fresh.port, 'GET', target(fresh));
-    expect([other.status, other.body]).toEqual([403, 'Another user of this machine asks.\n']);
+    expect([other.status, other.body]).toEqual([403, expect.stringContaining('was not started by you')]);
     mine = true;
     expect((await send(fresh.port, 'GET', target(fresh))).status).toBe(200);
   });
@@ -245,6 +249,30 @@ describe('other ways of asking', () => {
   });
 });
 
+describe('whoever is turned away before a browser', () => {
+  const cases: readonly (readonly [string, string, () => Readonly<Record<string, string>>, RegExp, RegExp])[] = [
+    ['without the cookie', '/', () => without('cookie'), /start handsclear again/i, /starten Sie Handsclear neu/i],
+    [
+      'by another name',
+      '/',
+      () => ({ ...own, host: `localhost:${loopback.port}` }),
+      /Open http:\/\/127\.0\.0\.1:\d+\/ instead/,
+      /Öffnen Sie/,
+    ],
+    ['from another page', '/', () => ({ ...own, 'sec-fetch-site': 'cross-site' }), /type the address/i, /tippen Sie die Adresse/i],
+    ['with a used address', '/?code=used', () => without('cookie'), /start Handsclear again/, /starten Sie Handsclear neu/i],
+    ['looking for what is not there', '/nothing', () => own, /without anything behind/, /hinter deren Zahl/],
+    ['looking for a print that is gone', '/output/0123/a.pdf', () => own, /Write it again/, /Schreiben Sie sie/],
+  ];
+  test.each(cases)('%s is told what to do, in the language of the browser', async (_, asked, headers, english, german) => {
+    expect((await send(loopback.port, 'GET', asked, headers())).body).toMatch(english);
+    for (const language of ['de', 'de-AT,de;q=0.9,en;q=0.8'])
+      expect((await send(loopback.port, 'GET', asked, { ...headers(), 'accept-language': language })).body).toMatch(german);
+    for (const language of ['en-GB,en;q=0.9,de;q=0.8', 'fr', 'den', '*'])
+      expect((await send(loopback.port, 'GET', asked, { ...headers(), 'accept-language': language })).body).toMatch(english);
+  });
+});
+
 describe('files', () => {
   test.each([
     '/secret.js',
@@ -261,7 +289,7 @@ describe('files', () => {
     '/library.yaml',
   ])('%s is not served', async (asked) => {
     const { status, body } = await send(loopback.port, 'GET', asked, own);
-    expect([status, body]).toEqual([404, 'There is no such file.\n']);
+    expect([status, body]).toEqual([404, expect.stringMatching(/^There is no such page/)]);
   });
 
   test.each(['//evil.example/', 'http://evil.example/', '*', '//['])('"%s" is no address here', async (asked) => {

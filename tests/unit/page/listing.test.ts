@@ -49,6 +49,55 @@ describe('what is told of the documents', () => {
     expect(line?.verdict).toBe('not proved');
   });
 
+  describe('while somebody types in the front matter', () => {
+    const EDITS: Readonly<Record<string, (text: string) => string>> = {
+      'its fence is gone': (text) => text.replace(/^---\n/, ''),
+      'a title holds a colon': (text) => text.replace(/^title: .*/m, 'title: Check: the fan'),
+      'a key is half typed': (text) => text.replace(/^models:/m, 'par\nmodels:'),
+      'a bracket is open': (text) => text.replace(/^models:/m, 'models: [EF'),
+      'the number is half gone': (text) => text.replace(/^id:/m, 'i'),
+      'a line begins with a tab': (text) => text.replace(/^models:/m, '\tmodels'),
+    };
+    const placed = ({ number, families, symptoms }: OverviewNews['lines'][number]) => ({ number, families, symptoms });
+
+    test.each(Object.keys(EDITS))('%s: it stays where it was, marked, and is marked no more when mended', async (name) => {
+      await forgotten();
+      const library = opened();
+      const [own] = files.filter(isProcedure);
+      const before = (await asked(library))?.lines.find(({ file }) => file === own?.path);
+      if (own === undefined || before === undefined) throw new Error('no procedure');
+      expect([before.unread, before.families.length]).toEqual([undefined, 1]);
+      library.apply([{ path: own.path, text: (EDITS[name] as (text: string) => string)(own.text) }]);
+      const [line] = (await asked(library))?.lines ?? [];
+      expect(line?.unread).toBe(true);
+      expect(line && placed(line)).toEqual(placed(before));
+      library.apply([{ path: own.path, text: own.text }]);
+      expect((await asked(library))?.lines).toEqual([before]);
+    });
+
+    test('opened so, it stands where its lines look like', async () => {
+      await forgotten();
+      const library = new KeptLibrary();
+      const [own] = files.filter(isProcedure);
+      if (own === undefined) throw new Error('no procedure');
+      const broken = own.text.replace(/^title: .*/m, 'title: Check: the fan');
+      library.apply(files.map((file) => (file.path === own.path ? { ...file, text: broken } : file)));
+      const line = (await asked(library))?.lines.find(({ file }) => file === own.path);
+      expect([line?.unread, line?.families, line?.verdict]).toEqual([true, ['extraction fan'], 'not proved']);
+    });
+
+    test('a machine that left the register is no place for it', async () => {
+      await forgotten();
+      const library = opened();
+      await asked(library);
+      const equipment = files.find(({ path }) => path === 'registers/equipment.yaml');
+      const [own] = files.filter(isProcedure);
+      if (equipment === undefined || own === undefined) throw new Error('no register');
+      library.apply([{ path: equipment.path, text: 'families: {}\nmodels: {}\n' }]);
+      expect((await asked(library))?.lines.find(({ file }) => file === own.path)?.families).toEqual([]);
+    });
+  });
+
   test('makes, bit by bit, the list that is told whole', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(fc.tuple(fc.nat(3), fc.nat(23)), { maxLength: 6 }), async (deeds) => {

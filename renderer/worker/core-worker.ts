@@ -2,6 +2,7 @@
 import type { Finding } from '../../procedures-schema/index.ts';
 import type { LibraryModel } from './library-model.ts';
 import { KeptLibrary } from './library-model.ts';
+import { Manners } from './manners.ts';
 import type { FromWorker, ToWorker } from './protocol.ts';
 import { queries } from './queries/queries.ts';
 
@@ -38,15 +39,7 @@ const engine = location.pathname.split('/').at(-1) ?? '';
 /** Longest that a message waits for what nobody asked for. */
 const SLICE = 12;
 let going = false;
-/**
- * Who types goes first: for so long after a key nothing is read, so that the processor is the page's while words are written; milliseconds. A pause for
- * thought is longer than that between two keys.
- */
-const MANNERS = 250;
-/** Whoever never pauses gets a little read all the same, this often. */
-const PATIENCE = 5000;
-let editedAt = Number.NEGATIVE_INFINITY;
-let readAt = Number.NEGATIVE_INFINITY;
+const manners = new Manners();
 
 /** What is said between files comes when the questions that follow an edit are answered; milliseconds of quiet. */
 const QUIET = 50;
@@ -92,13 +85,13 @@ function lookUp(): void {
   }
 }
 
-const heldFor = (): number => Math.min(editedAt + MANNERS, readAt + PATIENCE) - performance.now();
+const heldFor = (): number => manners.heldFor(performance.now());
 
 /** Between two messages a little more of a long library is read. */
 function readOnSoon(): void {
   if (going || library.waiting === 0) return;
   going = true;
-  readAt = performance.now();
+  manners.read(performance.now());
   setTimeout(readOn, heldFor());
 }
 
@@ -157,7 +150,7 @@ function treat(message: ToWorker): void {
     case 'edit': {
       const begun = performance.now();
       // Many at once are no keys: a library is opened.
-      if (message.changes.length === 1) editedAt = begun;
+      if (message.changes.length === 1) manners.key(begun);
       const delta = library.apply(message.changes);
       const milliseconds = performance.now() - begun;
       const { waiting } = delta;

@@ -3,7 +3,10 @@ import type { Prose } from '../format/index.ts';
 import type { Thing, ThingKind } from '../registers/index.ts';
 import type { Action, ActionKind, Condition, Reading, Sentence, ThingUse } from './action.ts';
 import { HANDS_AT_WORK } from './action-kinds.ts';
-import { type Around, atMost, classify, NO_POINT, showsGone, showsLittle } from './classify.ts';
+import { classify } from './classify/classify.ts';
+import type { Around, Classified } from './classify/deed.ts';
+import { NO_POINT } from './classify/locks.ts';
+import { atMost, showsGone, showsLittle } from './classify/showing.ts';
 import { clausesOf, type FoundCondition, goesOn, verbAt, verbPhrases } from './clauses.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
@@ -530,10 +533,10 @@ class SentenceReader {
 
   /** "Wipe off the grease that comes out of the screw": the hand is at the one thing that is named. */
   private cleaned(
-    made: ReturnType<typeof classify>,
+    made: Classified,
     { sense, unknown, objects, text, at, end }: Phrase,
     { mentions }: Pick<Sentence, 'mentions'>,
-  ): ReturnType<typeof classify> {
+  ): Classified {
     // What is wiped off need not be registered; what it is wiped off must be.
     const dirt = unknown.length === 0 || /\b(?:out of|off|from)\b/.test(text);
     if (!('why' in made) || sense !== 'clean' || !dirt) return made;

@@ -80,7 +80,7 @@ interface Scope {
 }
 
 /** One procedure being compiled, as the whole or as a callee. */
-/** What is judged also by its words: which return test it is, whether it lasts (effects.ts). */
+/** What is judged also by its words: which return test it is, whether it lasts (effects/). */
 const WORDED: ReadonlySet<string> = new Set(['prove', 'observe', 'measure', 'sense', 'test-run']);
 
 /** What a hand is at when it is named as a place. A cover is not: things are seen through it and stood before it. */

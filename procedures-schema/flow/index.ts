@@ -2,7 +2,7 @@
 
 export { bandAt, bandBeside, provedOnAll, type ShownBand } from './band-beside.ts';
 export type { Program } from './code.ts';
-export { compile, compileVisit } from './compile.ts';
+export { compile, compileVisit } from './compile/compile.ts';
 export { holdsFor } from './decide.ts';
 export type { Breach } from './effects/doing.ts';
 export { tableOf } from './machine.ts';

@@ -4,7 +4,7 @@ import type { Reading } from '../reading/index.ts';
 import type { Machine, Registers } from '../registers/index.ts';
 import { worstOf } from './band.ts';
 import type { Program } from './code.ts';
-import { compile } from './compile.ts';
+import { compile } from './compile/compile.ts';
 import { groupsOf } from './groups.ts';
 import { hungOn, type Unread } from './hangs.ts';
 import { merge } from './merge.ts';

@@ -1,6 +1,6 @@
 /**
  * Whether an order stands somewhere in a sentence, as far as its form tells: a verb with its object behind it, behind a joint or behind a clause. What it
- * orders is read.ts's to say; that none is passed over, whole() there.
+ * orders is sentence/understand.ts's to say; that none is passed over, whole() there.
  */
 import { verbAt } from './clauses.ts';
 import { type Item, wordAt } from './items.ts';

@@ -6,7 +6,7 @@ export { BRANCH_WORD, branchCondition, READ_LANGUAGE } from './branch-words.ts';
 export { KNOWN_SOURCE, showsGone, showsLittle, WHEREVER } from './classify/index.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
-export { english } from './lexicon/en.ts';
+export { english } from './lexicon/en/english.ts';
 export { mayBeSaidOf, OVERRIDE_VERBS } from './override-verbs.ts';
 export { readingVersion, readProse } from './read.ts';
 export { type SaidOutright, saidOutright } from './said-outright.ts';

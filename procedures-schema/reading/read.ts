@@ -4,7 +4,7 @@ import type { Reading, Sentence } from './action.ts';
 import { readCondition } from './conditions.ts';
 import type { ReadingContext } from './context.ts';
 import { itemsOf } from './items.ts';
-import { english } from './lexicon/en.ts';
+import { english } from './lexicon/en/english.ts';
 import { newReader } from './sentence/reader.ts';
 import { readSentence } from './sentence/sentence.ts';
 import { sentencesOf } from './sentences.ts';

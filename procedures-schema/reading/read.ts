@@ -28,25 +28,25 @@ export function readProse(prose: Prose, context: ReadingContext): Reading {
     };
   }
   const reader = newReader(prose, context, tables);
-  const sentences = triedOut(sentencesOf(prose, tables).map(({ at, end }) => readSentence(reader, at, end)));
+  const sentences = triedOut(
+    sentencesOf(prose, tables).map(({ at, end }) => readSentence(reader, at, end)),
+    tables,
+  );
   // Points that were moved last, where nothing else was named since, are what "both" may stand for in the next step.
   const { it: carry, them: carryAll } = reader;
   return { sentences, ...(carry ? { carry } : {}), ...(carryAll.length > 1 ? { carryAll } : {}) };
 }
 
 /** "Press the button. Nothing may turn.": what is said next makes of the pressing a try-out, as it does within one sentence. */
-function triedOut(sentences: readonly Sentence[]): readonly Sentence[] {
+function triedOut(sentences: readonly Sentence[], tables: Tables): readonly Sentence[] {
   return sentences.map((sentence, index) => {
     const said = sentences[index + 1];
     const last = sentence.actions.at(-1);
     const selects = last?.kind === 'control' && last.position !== undefined;
-    if ((last?.kind !== 'start' && !selects) || !said || said.actions.length > 0 || !STAYS.test(said.text)) return sentence;
+    if ((last?.kind !== 'start' && !selects) || !said || said.actions.length > 0 || !tables.lexicon.sayings.staysStill.test(said.text))
+      return sentence;
     // A selector that is tried stays where it was put.
     if (selects) return { ...sentence, actions: [...sentence.actions, { ...last, kind: 'try-out', result: said.text }] };
     return { ...sentence, actions: [...sentence.actions.slice(0, -1), { ...last, kind: 'try-out', result: said.text }] };
   });
 }
-
-/** Only motion: "must not rub" is looked for on a machine that runs. */
-const STAYS =
-  /\b(?:must|may|should|shall) not (?:move|turn|start|run|light|rise|sink|lift|go|react|respond|operate)\b|\bnothing (?:must|may|should|shall|can) (?:move|turn|start|run|light|happen)\b|\bmust (?:stay|remain) (?:still|where it is|at rest|off)\b|^no (?:movement|start|motion)\b/i;

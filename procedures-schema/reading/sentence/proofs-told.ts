@@ -4,17 +4,6 @@ import { showsGone, showsLittle } from '../classify/index.ts';
 import type { Item } from '../items.ts';
 import { bare, type Reader, wordsOf } from './reader.ts';
 
-/**
- * "See that everyone stands clear", "make sure that nobody is near". Seeing to it that people are out of the way is the deed itself,
- * 29 CFR 1910.147(e)(2)(i); check, ensure, verify and confirm establish nothing (rule 20).
- */
-export const CLEARS = new RegExp(
-  '^(?:see|make (?:sure|certain))(?: to it)?(?: that)? (?:' +
-    '(?:everyone|everybody|all people|all persons|people|all staff|the operators?)(?: else)? (?:is|are|stands?|stays?|keeps?|has (?:moved|gone|stepped)|have (?:moved|gone|stepped))(?: well)? (?:clear|away|back|out of the way)\\b' +
-    '|(?:nobody|no one|no-one|no person)(?: else)? (?:is|are|stands?|remains?|stays?) (?:near|at|in|on|under|within|close|inside|behind|around|by)\\b' +
-    ')',
-);
-
 export function confirms(reader: Reader, main: readonly Item[]): boolean {
   const word = (index: number): string => (main[index]?.kind === 'word' ? (main[index] as { word: string }).word : '');
   if (word(0) === 'make' && (word(1) === 'sure' || word(1) === 'certain')) return true;

@@ -2,17 +2,18 @@
 import type { Action, ActionKind, Sentence } from '../action.ts';
 import { verbAt } from '../clauses.ts';
 import { type Item, wordAt } from '../items.ts';
+import type { Tables } from '../tables.ts';
 import { bare, type Reader, wordsOf } from './reader.ts';
 
 /** "Tools away, people clear.": orders without a verb. */
-export function fragmentOf(text: string, at: number): readonly Action[] | undefined {
+export function fragmentOf(text: string, at: number, { sayings }: Tables['lexicon']): readonly Action[] | undefined {
   const parts = text
     .toLowerCase()
     .replace(/[.!]\s*$/, '')
     .split(/\s*(?:,|;| and )\s*/);
   const kinds = parts.map((part): ActionKind | undefined => {
-    if (/^(?:all )?(?:the |your )?tools (?:away|out|off)$/.test(part)) return 'take-tools';
-    return /^(?:all )?(?:the )?(?:people|everyone|everybody) (?:away|clear|back)$/.test(part) ? 'clear-people' : undefined;
+    if (sayings.toolsAway.test(part)) return 'take-tools';
+    return sayings.peopleAway.test(part) ? 'clear-people' : undefined;
   });
   return kinds.every((kind) => kind !== undefined) ? kinds.map((kind) => bare(kind, at, at + text.length)) : undefined;
 }
@@ -67,14 +68,10 @@ export function hangOn(reader: Reader, hung: NonNullable<Sentence['hanging']>, i
   return [...hung.verb.split(' ').map(word), ...(hung.particle === undefined ? [] : [word(hung.particle)]), ...items];
 }
 
-/** Names of tests that stand before a colon. */
-const LABEL =
-  /^(?:(?:leak|function|functional|interlock|continuity|pressure|running|trial|final|tightness) test|(?:test|trial) run)(?: (?:of|with) [^:]*)?$/i;
-
 /** "Leak test: look at the joint", "test run with the grille off: press the switch": what stands before the colon names what follows. */
 export function withoutLabel(reader: Reader, items: readonly Item[]): readonly Item[] {
   const colon = items.findIndex((item) => item.kind === 'mark' && item.word === ':');
-  if (colon < 1 || !LABEL.test(wordsOf(reader, items.slice(0, colon)))) return items;
+  if (colon < 1 || !reader.tables.lexicon.sayings.testLabel.test(wordsOf(reader, items.slice(0, colon)))) return items;
   const after = items.slice(colon + 1);
   return verbAt(after, 0, true, reader.tables) ? after : items;
 }

@@ -51,7 +51,7 @@ export function readSentence(reader: Reader, at: number, end: number): Sentence 
     return question;
   }
   const hung = reader.context.kind === 'bullet' && at === 0 ? reader.context.lead?.sentences.at(-1)?.hanging : undefined;
-  const fragment = fragmentOf(text, at);
+  const fragment = fragmentOf(text, at, tables.lexicon);
   if (fragment) return { ...base, status: 'read', actions: fragment };
   const sentence = besides(
     reader,

@@ -4,7 +4,6 @@ import { type Around, atMost, classify } from '../classify/index.ts';
 import type { Item } from '../items.ts';
 import type { Phrase } from '../phrase.ts';
 import { targetIn } from '../targets.ts';
-import { CLEARS } from './proofs-told.ts';
 import { type Reader, wordsOf } from './reader.ts';
 
 /** A phrase read for itself, whatever stands around it. */
@@ -63,7 +62,7 @@ export function specialOrder(
     return { actions: ['actions' in own ? own.actions : [], make('call', target).actions].flat() };
   }
   if (reverse) return make('reverse', { ...target, things: phrase.objects, manner: 'reverse order' });
-  if (CLEARS.test(lower)) return make('clear-people');
+  if (reader.tables.lexicon.sayings.clears.test(lower)) return make('clear-people');
   switch (phrase.sense) {
     case 'start':
       // "Start again from step 2."

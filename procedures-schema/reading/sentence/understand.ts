@@ -12,18 +12,11 @@ import { unaccounted } from '../word-for-word.ts';
 import { conditionsOf, NO_HEADS } from './conditions-of.ts';
 import { broughtOut, doneMeanwhile, hidesOrder, ordersIn } from './hidden-orders.ts';
 import { readOrders } from './orders.ts';
-import { CLEARS, confirms, provingCheck, shownProof } from './proofs-told.ts';
+import { confirms, provingCheck, shownProof } from './proofs-told.ts';
 import { bare, type Reader, remember, unread, wordsOf } from './reader.ts';
 import { calledBy } from './special.ts';
 import { readStatement } from './statement.ts';
 import { afterRole, asksSomeone, roleOf } from './who.ts';
-
-/** "With everyone clear", "with nobody near the table". */
-const WITH_PEOPLE_CLEAR =
-  /^with (?:(?:everyone|everybody|(?:all )?(?:the )?people|all persons|all staff)(?: well)? (?:clear|away|back|out of the way)|(?:nobody|no one|no-one) (?:near|at|in|on|under|by|close))\b/i;
-
-/** "Nobody near: press the button." */
-const NOBODY = /^(?:nobody|no one|no-one|people|everyone|everybody)(?: is| are)? (?:near|clear|away|back|at the \w+|close)\b/i;
 
 /** Nothing that is ordered is passed over: what stands behind something that is only said, forbidden or shown is read for itself, or the sentence is unread. */
 export function whole(reader: Reader, items: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Sentence {
@@ -100,7 +93,7 @@ function understand(reader: Reader, items: readonly Item[], text: string, base: 
       : { ...base, status: 'remark' };
   const conditions = conditionsOf(reader, clauses.leading, [...clauses.heads, ...model], text);
   if (conditions === undefined) return unread(base, 'its condition could not be read');
-  if (confirms(reader, main) && !CLEARS.test(wordsOf(reader, main).toLowerCase())) {
+  if (confirms(reader, main) && !reader.tables.lexicon.sayings.clears.test(wordsOf(reader, main).toLowerCase())) {
     const proof = provingCheck(reader, main, clauses.result, text, base);
     if (proof) return { ...base, status: 'read', actions: [{ ...proof, when: conditions.when }] };
     return { ...base, status: 'confirmation' };
@@ -157,12 +150,12 @@ function understand(reader: Reader, items: readonly Item[], text: string, base: 
   if (going.length > 0 && trailing.when.length > 0) return unread(base, 'it is not clear for what its condition holds');
   // "Once everyone is clear, press the button": it waits for that, and whoever presses looks.
   const awaited = clauses.leading.some(
-    ({ kind, items: said }) => (kind === 'when' || kind === 'once') && NOBODY.test(wordsOf(reader, said)),
+    ({ kind, items: said }) => (kind === 'when' || kind === 'once') && reader.tables.lexicon.sayings.nobody.test(wordsOf(reader, said)),
   );
   const cleared =
     awaited ||
-    clauses.heads.some((head) => WITH_PEOPLE_CLEAR.test(wordsOf(reader, head))) ||
-    (stated && NOBODY.test(wordsOf(reader, main)));
+    clauses.heads.some((head) => reader.tables.lexicon.sayings.withPeopleClear.test(wordsOf(reader, head))) ||
+    (stated && reader.tables.lexicon.sayings.nobody.test(wordsOf(reader, main)));
   const done = readOrders(
     reader,
     [...phrases, ...going],
@@ -195,7 +188,9 @@ function afterStatement(reader: Reader, main: readonly Item[]): readonly Item[] 
   const said = main.slice(0, Math.max(0, colon));
   const plain = said.every((item) => item.kind === 'word' || (item.kind === 'name' && item.things[0]?.kind === 'machine'));
   const states = said.some((item) => item.kind === 'word' && reader.tables.sets.be.has(item.word));
-  return colon > 0 && plain && (states || NOBODY.test(wordsOf(reader, said))) ? main.slice(colon + 1) : undefined;
+  return colon > 0 && plain && (states || reader.tables.lexicon.sayings.nobody.test(wordsOf(reader, said)))
+    ? main.slice(colon + 1)
+    : undefined;
 }
 
 /** What is said for itself, without when and how long. */

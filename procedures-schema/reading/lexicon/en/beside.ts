@@ -115,6 +115,13 @@ export const BESIDE: Pick<Lexicon, 'beside'> = {
     but: ['other', 'apart', 'besides', 'excluding', 'excepting'],
     bodily: ['reaching', 'leaning', 'climbing', 'crawling', 'kneeling'],
     power: ['power', 'supply', 'mains', 'current', 'voltage', 'electricity', 'pressure', 'air', 'steam'],
+    returning: ['then', 'back', 'again', 'straight', 'once'],
+    handy: ['turn', 'few', 'little', 'bit', 'half', 'quarter', 'hand', 'hands', 'handle', 'same'],
+    butThan: ['than', 'from', 'the', 'your'],
+    goes: ['stand', 'step', 'walk', 'climb', 'go', 'get', 'stay', 'remain', 'sit', 'lie', 'kneel', 'lean', 'reach', 'crawl'],
+    dated: ['this', 'that', 'which', 'each', 'every', 'minute', 'minutes', 'hour', 'hours', 'seconds', 'while', 'moment'],
+    ready: ['clear', 'away', 'ready', 'done', 'finished', 'out', 'back', 'gone'],
+    serves: ['needed', 'required', 'necessary', 'used', 'order', 'serves', 'able', 'meant', 'made'],
     hands: ['hand', 'hands', 'finger', 'fingers', 'arm', 'arms'],
     alike: ['done', 'likewise', 'repeated', 'treated'],
     mightNot: [

@@ -4,6 +4,7 @@ import { BESIDE } from './beside.ts';
 import { LITTLE_WORDS } from './little-words.ts';
 import { NOUNS_AND_ADJECTIVES } from './nouns-and-adjectives.ts';
 import { REFERENCES } from './references.ts';
+import { SAYINGS } from './sayings.ts';
 import { STATES } from './states.ts';
 import { UNITS_AND_MODELS } from './units-and-models.ts';
 import { VERBS_OF_ENERGY } from './verbs-of-energy.ts';
@@ -21,4 +22,5 @@ export const english: Lexicon = {
   ...STATES,
   ...REFERENCES,
   ...BESIDE,
+  sayings: SAYINGS,
 };

@@ -3,6 +3,7 @@ import type { Lexicon } from '../lexicon.ts';
 
 export const LITTLE_WORDS: Pick<
   Lexicon,
+  | 'clauseWords'
   | 'determiners'
   | 'possessives'
   | 'pronouns'
@@ -178,4 +179,35 @@ export const LITTLE_WORDS: Pick<
   without: ['without', 'except', 'other than', 'not', 'excluding', 'but not'],
   others: ['other', 'others', 'another', 'neighbouring', 'next', 'adjacent', 'spare', 'second-hand', 'similar', 'former'],
   otherwise: ['otherwise', 'else', 'if not'],
+  clauseWords: {
+    working: ['working', 'starting', 'beginning'],
+    alone: ['and', 'then', 'more', 'again', 'or', 'but'],
+    times: ['minute', 'minutes', 'hour', 'hours', 'seconds', 'second'],
+    leadNoOrder: ['to', 'can', 'may', 'must', 'will', 'cannot', 'not', 'and', 'or', 'does', 'do', 'should', 'could'],
+    small: [
+      'the',
+      'a',
+      'an',
+      'is',
+      'are',
+      'of',
+      'on',
+      'in',
+      'and',
+      'or',
+      'to',
+      'it',
+      'at',
+      'with',
+      'from',
+      'has',
+      'have',
+      'no',
+      'its',
+      'by',
+      'one',
+      'any',
+      'there',
+    ],
+  },
 };

@@ -3,8 +3,7 @@
  * proved only what is known to be live is told; anything better would be a claim.
  */
 import type { LabelledStep } from '../numbering/index.ts';
-import type { Band } from './band.ts';
-import type { FlowResult } from './model.ts';
+import type { Band, FlowResult } from './model.ts';
 
 /** live: a hand could be hurt. cut: cut off, not proved dead. safe, open: made safe, covers on or off. unknown: not proved, to be taken as live. */
 export type ShownBand = Band | 'unknown';

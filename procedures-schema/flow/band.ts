@@ -4,13 +4,11 @@
  */
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Program } from './code.ts';
-import { handsIn } from './effects.ts';
+import { handsIn } from './effects/rule-hands.ts';
 import type { MachineTable, SourceRow } from './machine.ts';
+import type { Band } from './model.ts';
 import { safeButProof, stillKept } from './safety.ts';
 import { COVER, type Layout, type State } from './state.ts';
-
-/** cut: isolated, locked, let out or held, but not proved; nobody may take it as dead yet (29 CFR 1910.147(d)(6)). */
-export type Band = 'live' | 'cut' | 'safe' | 'open';
 
 const RANK: Readonly<Record<Band, number>> = { safe: 0, open: 1, cut: 2, live: 3 };
 

@@ -4,7 +4,7 @@
  */
 import type { WalkAnswer } from '../finding.ts';
 import type { Program } from './code.ts';
-import type { Breach } from './effects.ts';
+import type { Breach } from './effects/doing.ts';
 import { placeKey } from './merge.ts';
 import type { FlowPlace, WalkPoint } from './model.ts';
 import type { State } from './state.ts';

@@ -1,7 +1,7 @@
 /** Which ways a condition may go in a state: fixed by the variant, by the state, or free. A free answer is remembered where it is asked again. */
 import type { Condition } from '../reading/index.ts';
 import type { Variant } from '../registers/index.ts';
-import { ALL_OUTCOMES } from './effects.ts';
+import { ALL_OUTCOMES } from './effects/measured.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, type State, withBit } from './state.ts';
 
 export interface Way {

@@ -1,6 +1,6 @@
 /** Rule E: what must be closed, out, tight, off and tested at an end, and whether the end is the one that was said. */
 import type { EndKind } from './code.ts';
-import type { Breach } from './effects.ts';
+import type { Breach } from './effects/doing.ts';
 import { isolated, locked, missingOfLockOut } from './safety.ts';
 import { COVER, FASTENER, type Layout, PART, POINT, type State, TAKEN } from './state.ts';
 

@@ -1,6 +1,6 @@
 /** Which outcomes and facts still matter at an instruction: what nobody ahead reads is forgotten, so that walks meet again. */
 import type { Instruction, Program } from './code.ts';
-import { ALL_OUTCOMES, measuredBy } from './effects.ts';
+import { ALL_OUTCOMES, measuredBy } from './effects/measured.ts';
 import type { Layout, State } from './state.ts';
 
 type Forget = (node: number, state: State) => State;

@@ -6,9 +6,7 @@ import type { Span, WalkAnswer } from '../finding.ts';
 import type { Branch, Prose, Section, StepChild } from '../format/tree.ts';
 import type { LabelledStep, Labels, Resolved } from '../numbering/model.ts';
 import type { Action, Reading, Target } from '../reading/action.ts';
-import type { Machine, Measurement, ProcedureHead, Registers } from '../registers/model.ts';
-import type { Band } from './band.ts';
-import type { ProvedBefore } from './proved-before.ts';
+import type { Measurement, ProcedureHead } from '../registers/model.ts';
 
 /** One procedure, read: all that the proof needs of it. */
 export interface ReadProcedure {
@@ -121,6 +119,9 @@ export interface WalkPoint {
 }
 
 export type Verdict = 'proved' | 'refuted' | 'not proved';
+/** cut: isolated, locked, let out or held, but not proved; nobody may take it as dead yet (29 CFR 1910.147(d)(6)). */
+export type Band = 'live' | 'cut' | 'safe' | 'open';
+
 export interface FlowResult {
   readonly verdicts: readonly { readonly variant: string; readonly verdict: Verdict; readonly because?: string }[];
   readonly violations: readonly Violation[];
@@ -130,16 +131,4 @@ export interface FlowResult {
   readonly bands: ReadonlyMap<LabelledStep, Band>;
   /** The worst state from the beginning of a step to its end: a step that gives the machine its power back is live. */
   readonly during: ReadonlyMap<LabelledStep, Band>;
-}
-
-export interface FlowInput {
-  readonly procedure: ReadProcedure;
-  readonly machines: readonly Machine[];
-  readonly registers: Registers;
-  /** Other procedures by document number, for calls and hand-overs. */
-  readonly others: (number: string) => ReadProcedure | undefined;
-  /** States met before the walk is cut in slices (remember.ts); tests cut at once with 0. */
-  readonly whole?: number;
-  /** What was proved of an earlier state of the same procedure; brought up to date. */
-  readonly before?: ProvedBefore;
 }

@@ -1,19 +1,32 @@
 /** A procedure against the machines it is for: groups that walk alike are walked once, breaches of one cause become one violation. */
 import { proseSpan } from '../format/index.ts';
 import type { Reading } from '../reading/index.ts';
-import type { Machine } from '../registers/index.ts';
+import type { Machine, Registers } from '../registers/index.ts';
 import { worstOf } from './band.ts';
 import type { Program } from './code.ts';
-import { compile } from './compile.ts';
+import { compile } from './compile/compile.ts';
 import { groupsOf } from './groups.ts';
 import { hungOn, type Unread } from './hangs.ts';
 import { merge } from './merge.ts';
-import type { FlowInput, FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
+import type { FlowResult, ReadProcedure, ReadStep, Verdict, Violation } from './model.ts';
+import type { ProvedBefore } from './proved-before.ts';
 import { search } from './remember.ts';
 import { aroundOf, outcomesOn, settingOf } from './setting.ts';
 import type { Solved } from './solve.ts';
 
 export const proofVersion: string = '1';
+
+export interface FlowInput {
+  readonly procedure: ReadProcedure;
+  readonly machines: readonly Machine[];
+  readonly registers: Registers;
+  /** Other procedures by document number, for calls and hand-overs. */
+  readonly others: (number: string) => ReadProcedure | undefined;
+  /** States met before the walk is cut in slices (remember.ts); tests cut at once with 0. */
+  readonly whole?: number;
+  /** What was proved of an earlier state of the same procedure; brought up to date. */
+  readonly before?: ProvedBefore;
+}
 
 export function prove(input: FlowInput): FlowResult {
   const { procedure, machines } = input;

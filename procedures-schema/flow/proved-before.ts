@@ -4,10 +4,9 @@
  * Pure memory: with it and without it the same is proved.
  */
 import type { LabelledStep } from '../numbering/index.ts';
-import type { Band } from './band.ts';
 import type { Found } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
-import type { FlowPlace } from './model.ts';
+import type { Band, FlowPlace } from './model.ts';
 import type { Solved } from './solve.ts';
 
 export class ProvedBefore {

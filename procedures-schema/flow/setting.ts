@@ -4,7 +4,7 @@ import { compare, decimalMarkOf, type Limit, limitFor, limitModels, limitsOf } f
 import type { Machine, Registers, Variant } from '../registers/index.ts';
 import { answerKey } from './causes.ts';
 import type { Program } from './code.ts';
-import type { Doing } from './effects.ts';
+import type { Doing } from './effects/doing.ts';
 import { forgetter } from './forget.ts';
 import { tableOf } from './machine.ts';
 import type { ReadProcedure } from './model.ts';

@@ -5,7 +5,8 @@
  * whole: what is told comes out the same. semantics.md 22.
  */
 import type { Program } from './code.ts';
-import { type Breach, type Doing, handsIn } from './effects.ts';
+import type { Breach, Doing } from './effects/doing.ts';
+import { handsIn } from './effects/rule-hands.ts';
 import type { Layout } from './state.ts';
 
 export interface Slice {

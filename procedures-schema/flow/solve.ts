@@ -5,13 +5,15 @@
 import type { WalkAnswer } from '../finding.ts';
 import type { LabelledStep } from '../numbering/index.ts';
 import type { Variant } from '../registers/index.ts';
-import { type Band, bandOf, reaching, worse } from './band.ts';
+import { bandOf, reaching, worse } from './band.ts';
 import { type Answer, answerKey, doubtsAt, type Edge, type Found, foundFrom, type Report, type Visit, walkOf, waysTo } from './causes.ts';
 import type { Instruction, Program } from './code.ts';
 import { leftBy, waysOf } from './decide.ts';
-import { ALL_OUTCOMES, act, type Breach, type Doing, measuredBy } from './effects.ts';
+import type { Breach, Doing } from './effects/doing.ts';
+import { act } from './effects/effects.ts';
+import { ALL_OUTCOMES, measuredBy } from './effects/measured.ts';
 import { askAtEnd } from './ends.ts';
-import type { FlowPlace, Rule } from './model.ts';
+import type { Band, FlowPlace, Rule } from './model.ts';
 import { missingOfLockOut, stillOpen } from './safety.ts';
 import { type Slice, wholeSlice } from './slices.ts';
 import { keyOf, type Layout, type State, startState } from './state.ts';

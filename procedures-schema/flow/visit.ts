@@ -3,7 +3,7 @@
  * single procedures were already told is not told again. semantics.md 4.
  */
 import type { Machine, Registers, Symptom } from '../registers/index.ts';
-import { compileVisit } from './compile.ts';
+import { compileVisit } from './compile/compile.ts';
 import { groupsOf } from './groups.ts';
 import { merge } from './merge.ts';
 import type { ReadProcedure, Violation } from './model.ts';

@@ -3,7 +3,7 @@
  * Decides no reading; it only says what must not be held against the text until the sentence is read.
  */
 import type { Sentence } from './action.ts';
-import { english } from './lexicon/en.ts';
+import { english } from './lexicon/en/english.ts';
 
 export type Subject = 'lock' | 'tell' | 'people' | 'tools' | 'test' | 'wait' | 'meter';
 

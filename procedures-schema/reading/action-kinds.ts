@@ -1,4 +1,4 @@
-/** Every kind of action a sentence can be read as. What each does to the state is flow/effects.ts; which words say it, the lexicon. */
+/** Every kind of action a sentence can be read as. What each does to the state is flow/effects/; which words say it, the lexicon. */
 export const ACTION_KINDS = [
   // making safe
   'shut-down', // normal stop by the machine's own control

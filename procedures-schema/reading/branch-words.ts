@@ -1,6 +1,6 @@
 /** What a branch begins with in the language that texts are read in, by its lexicon. Not in that of whoever writes: a page in another language writes the same text. */
 import type { ReadingContext } from './context.ts';
-import { english } from './lexicon/en.ts';
+import { english } from './lexicon/en/english.ts';
 import type { Lexicon } from './lexicon/lexicon.ts';
 
 const LEXICONS: Readonly<Record<ReadingContext['language'], Lexicon>> = { en: english };

@@ -45,7 +45,7 @@ function cutUp(items: readonly Item[], tables: Tables): Clauses {
     const head = rest[0];
     if (condition && !['because', 'purpose'].includes(condition.kind)) {
       let comma = endOfHead(rest, condition.length, tables);
-      if (comma < 0 && condition.kind === 'after' && isTimed(rest)) comma = orderAfter(rest, condition.length + 1, tables) - 1;
+      if (comma < 0 && condition.kind === 'after' && isTimed(rest, tables)) comma = orderAfter(rest, condition.length + 1, tables) - 1;
       if (comma < 0) break;
       if (wordOf(rest[comma]) !== undefined || rest[comma]?.kind !== 'mark') {
         // "After ten minutes read the gauge": no comma between.
@@ -106,7 +106,7 @@ function cutUp(items: readonly Item[], tables: Tables): Clauses {
   };
   for (let index = rest.length - 1; index > 0; index -= 1) {
     const condition = conditionAt(rest, index, tables);
-    if (condition && opensClause(rest, index, condition.length)) {
+    if (condition && opensClause(rest, index, condition.length, tables)) {
       const said = cut(index, index + condition.length);
       if (condition.kind === 'purpose') purpose = said;
       trailing.unshift({ kind: condition.kind, items: said });
@@ -147,8 +147,6 @@ const sendingOn = (items: readonly Item[], tables: Tables): number =>
     return index > 1 && sends && there;
   });
 
-const WORKING: ReadonlySet<string> = new Set(['working', 'starting', 'beginning']);
-
 /**
  * "..., working from the middle outwards", "starting with the one farthest from you, ...": in which order, and nothing more. Only where it names nothing:
  * who works over the drum has a hand there.
@@ -156,7 +154,8 @@ const WORKING: ReadonlySet<string> = new Set(['working', 'starting', 'beginning'
 function withoutWorking(items: readonly Item[], tables: Tables): readonly Item[] {
   const from = items.findIndex(
     (item, index) =>
-      WORKING.has(wordOf(item) ?? '') && (index === 0 || (items[index - 1]?.kind === 'mark' && items[index - 1]?.text === ',')),
+      tables.lexicon.clauseWords.working.includes(wordOf(item) ?? '') &&
+      (index === 0 || (items[index - 1]?.kind === 'mark' && items[index - 1]?.text === ',')),
   );
   if (from < 0) return items;
   let to = from;
@@ -174,12 +173,11 @@ function worn(items: readonly Item[]): readonly Item[] {
 }
 
 /** "once", "at once", "as before": said alone they open no clause, and what stands behind them is no part of one. */
-function opensClause(items: readonly Item[], index: number, length: number): boolean {
+function opensClause(items: readonly Item[], index: number, length: number, tables: Tables): boolean {
   const next = items[index + length];
   if (next === undefined || next.kind === 'mark' || wordOf(items[index - 1]) === 'at') return false;
-  return !ALONE.has(wordOf(next) ?? '');
+  return !tables.lexicon.clauseWords.alone.includes(wordOf(next) ?? '');
 }
-const ALONE: ReadonlySet<string> = new Set(['and', 'then', 'more', 'again', 'or', 'but']);
 
 /** Without what urges: "you must remove it", "do not forget to remove it" order it. What is only seen or felt is said, not ordered. */
 function urgedOn(main: readonly Item[], tables: Tables): readonly Item[] {
@@ -190,9 +188,8 @@ function urgedOn(main: readonly Item[], tables: Tables): readonly Item[] {
   return urging === undefined || (sense === undefined && wordOf(rest[0]) !== 'not') || senses ? main : rest;
 }
 
-const isTimed = (items: readonly Item[]): boolean =>
-  items.slice(0, 4).some((item) => item.kind === 'amount' || TIMES.has(wordOf(item) ?? ''));
-const TIMES: ReadonlySet<string> = new Set(['minute', 'minutes', 'hour', 'hours', 'seconds', 'second']);
+const isTimed = (items: readonly Item[], tables: Tables): boolean =>
+  items.slice(0, 4).some((item) => item.kind === 'amount' || tables.lexicon.clauseWords.times.includes(wordOf(item) ?? ''));
 
 /** Where an order begins that no comma parts from what stands in front: a verb, and what it is done to right behind it. */
 function orderAfter(items: readonly Item[], from: number, tables: Tables): number {

@@ -72,7 +72,7 @@ function outcome(items: readonly Item[], text: string, context: ReadingContext, 
   const subject = measured.length === 1 ? measured[0]?.name : undefined;
   const folded = ` ${foldText(text).replace(/[.,:;]/g, ' ')} `;
   const about = context.measurements.find((one) => one.name === subject);
-  const sensed = sensedOutcome(folded, context, subject);
+  const sensed = sensedOutcome(folded, context, subject, tables);
   if (sensed) return { kind: 'outcome', outcome: unless ? flip(sensed.outcome) : sensed.outcome, subject: sensed.subject, text };
   const others = items.some(
     (item) => item.kind === 'name' && !item.things.some((thing) => ['measurement', 'gauge', 'tool', 'machine'].includes(thing.kind)),
@@ -114,7 +114,9 @@ function sensedOutcome(
   folded: string,
   context: ReadingContext,
   subject: string | undefined,
+  tables: Tables,
 ): { outcome: 'pass' | 'fail'; subject: string } | undefined {
+  const { small } = tables.lexicon.clauseWords;
   let best: { outcome: 'pass' | 'fail'; subject: string; share: number } | undefined;
   for (const { name, sensed } of context.measurements) {
     if (!sensed || (subject !== undefined && subject !== name)) continue;
@@ -122,47 +124,21 @@ function sensedOutcome(
     if (subject === name && / fail(?:s|ed)? /.test(folded)) return { outcome: / not /.test(folded) ? 'pass' : 'fail', subject: name };
     for (const outcome of ['pass', 'fail'] as const) {
       // "It knocks or grinds": each of them by itself, or all together.
-      const ways = folded.split(' or ').map((way) => overlap(` ${way} `, sensed[outcome]));
-      const share = Math.max(overlap(folded, sensed[outcome]), Math.min(...ways));
+      const ways = folded.split(' or ').map((way) => overlap(` ${way} `, sensed[outcome], small));
+      const share = Math.max(overlap(folded, sensed[outcome], small), Math.min(...ways));
       if (share > (best?.share ?? 0)) best = { outcome, subject: name, share };
     }
   }
   return best && best.share >= 0.6 ? best : undefined;
 }
 
-const SMALL = new Set([
-  'the',
-  'a',
-  'an',
-  'is',
-  'are',
-  'of',
-  'on',
-  'in',
-  'and',
-  'or',
-  'to',
-  'it',
-  'at',
-  'with',
-  'from',
-  'has',
-  'have',
-  'no',
-  'its',
-  'by',
-  'one',
-  'any',
-  'there',
-]);
-
-function overlap(folded: string, told: string): number {
+function overlap(folded: string, told: string, small: readonly string[]): number {
   // Alternatives of a criterion stand on their own: "a joint turns wet or oil drips".
   const said = new Set(
     folded
       .trim()
       .split(/\s+/)
-      .filter((word) => !SMALL.has(word))
+      .filter((word) => !small.includes(word))
       .map(stem),
   );
   if (said.size === 0) return 0;
@@ -174,7 +150,7 @@ function overlap(folded: string, told: string): number {
     const all = foldText(part)
       .replace(/[.,:;]/g, ' ')
       .split(/\s+/)
-      .filter((word) => word !== '' && !SMALL.has(word))
+      .filter((word) => word !== '' && !small.includes(word))
       .map(stem);
     if (all.length === 0) continue;
     const shared = all.filter((word) => said.has(word)).length;

@@ -1,6 +1,6 @@
 /** Whether a sentence opens with a verb in the form of an order, as far as its first words tell. Reads no meaning. */
 import { foldWords } from '../registers/index.ts';
-import { english } from './lexicon/en.ts';
+import { english } from './lexicon/en/english.ts';
 import { tablesOf } from './tables.ts';
 
 const tables = tablesOf(english);

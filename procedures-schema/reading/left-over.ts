@@ -48,7 +48,7 @@ export function leftOver(items: readonly Item[], said: Said, passive: boolean, t
   if (butNot(items, said, tables)) return 'it does not say who or what stays';
   if (doneBeside(items, said, tables)) return 'something else is done in it';
   if (toldToDo(items, said, tables)) return 'it tells somebody to do something';
-  if (goesInside(items, said)) return 'it puts somebody where hands can be hurt';
+  if (goesInside(items, said, tables)) return 'it puts somebody where hands can be hurt';
   return undefined;
 }
 
@@ -169,13 +169,12 @@ function backAgain(items: readonly Item[], { actions }: Said, tables: Tables): b
     const joint = items.findIndex((item, at) => at > index && item.kind === 'word' && ['and', 'then', 'or'].includes(item.word));
     if (joint < 0) return false;
     let at = joint + 1;
-    while (RETURNING.has(wordAt(items, at) ?? '')) at += 1;
+    while (tables.lexicon.beside.returning.includes(wordAt(items, at) ?? '')) at += 1;
     const last = items[at + 1];
-    const bare = last === undefined || last.kind === 'mark' || RETURNING.has(wordAt(items, at + 1) ?? '');
+    const bare = last === undefined || last.kind === 'mark' || tables.lexicon.beside.returning.includes(wordAt(items, at + 1) ?? '');
     return bare && tables.positions.get(wordAt(items, at) ?? '') === opposite;
   });
 }
-const RETURNING: ReadonlySet<string> = new Set(['then', 'back', 'again', 'straight', 'once']);
 
 /** "with a short opening of the inlet valve", "by way of the valve", "with the pin out". */
 function pointBeside(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
@@ -210,10 +209,11 @@ function bySomeone(items: readonly Item[], tables: Tables): boolean {
     const next = items[bound ? index + 2 : index + 1];
     if (next?.kind === 'name') return next.things.some(({ kind }) => kind === 'role');
     if (next?.kind !== 'word' || tables.lexicon.numbers[next.word] !== undefined) return false;
-    return bound ? !HANDY.has(next.word) : tables.nouns.get(next.word) === 'people' || tables.lexicon.beside.someone.includes(next.word);
+    return bound
+      ? !tables.lexicon.beside.handy.includes(next.word)
+      : tables.nouns.get(next.word) === 'people' || tables.lexicon.beside.someone.includes(next.word);
   });
 }
-const HANDY: ReadonlySet<string> = new Set(['turn', 'few', 'little', 'bit', 'half', 'quarter', 'hand', 'hands', 'handle', 'same']);
 
 /** "Send everyone away except the helper", "take all tools but the wrench out". */
 function butNot(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
@@ -223,15 +223,12 @@ function butNot(items: readonly Item[], { actions }: Said, tables: Tables): bool
       (item, index) =>
         item.kind === 'word' &&
         (tables.lexicon.except.includes(item.word) ||
-          (tables.lexicon.beside.but.includes(item.word) && BUT.has(wordAt(items, index + 1) ?? ''))) &&
+          (tables.lexicon.beside.but.includes(item.word) && tables.lexicon.beside.butThan.includes(wordAt(items, index + 1) ?? ''))) &&
         // "but" between two orders spares nobody.
         (item.word !== 'but' || items[index - 1]?.kind !== 'mark'),
     )
   );
 }
-
-/** "other than", "apart from". */
-const BUT: ReadonlySet<string> = new Set(['than', 'from', 'the', 'your']);
 
 /** ", wiping the scraper", "reaching under the guard", "until you have wiped the scraper": a deed in a clause of its own. */
 function doneBeside(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
@@ -272,48 +269,16 @@ const toldToDo = (items: readonly Item[], { actions }: Said, tables: Tables): bo
   );
 
 /** "Stand in the cell and look", "from inside the cell": a body there, though no hand is laid on anything. */
-function goesInside(items: readonly Item[], { actions }: Said): boolean {
+function goesInside(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
   const reached = new Set(actions.filter(({ contact }) => contact).flatMap(({ things }) => things.map(({ thing }) => thing.name)));
   return items.some((item, index) => {
     if (item.kind !== 'name' || !item.things.some(({ kind, name }) => kind === 'zone' && !reached.has(name))) return false;
     const before = items.slice(Math.max(0, index - 4), index).flatMap((one) => (one.kind === 'word' ? [one.word] : []));
     const inside = before.some((word) => ['in', 'into', 'inside', 'within', 'under', 'on', 'onto'].includes(word));
     const from = before.some((word, at) => word === 'from' && ['inside', 'within', 'in', 'under'].includes(before[at + 1] ?? ''));
-    return (inside && before.some((word) => GOES.has(word))) || from;
+    return (inside && before.some((word) => tables.lexicon.beside.goes.includes(word))) || from;
   });
 }
-const GOES: ReadonlySet<string> = new Set([
-  'stand',
-  'step',
-  'walk',
-  'climb',
-  'go',
-  'get',
-  'stay',
-  'remain',
-  'sit',
-  'lie',
-  'kneel',
-  'lean',
-  'reach',
-  'crawl',
-]);
-
-const DATED: ReadonlySet<string> = new Set([
-  'this',
-  'that',
-  'which',
-  'each',
-  'every',
-  'minute',
-  'minutes',
-  'hour',
-  'hours',
-  'seconds',
-  'while',
-  'moment',
-]);
-const READY: ReadonlySet<string> = new Set(['clear', 'away', 'ready', 'done', 'finished', 'out', 'back', 'gone']);
 
 /** "when the leader asks for it", "whenever you leave": what may never come, or comes too late. */
 export function mayNotCome({ kind, items }: FoundCondition, said: Said, tables: Tables): boolean {
@@ -327,12 +292,14 @@ export function mayNotCome({ kind, items }: FoundCondition, said: Said, tables: 
       bare &&
       !words.some(
         (word) =>
-          DATED.has(word) || tables.lexicon.numbers[word] !== undefined || tables.verbs.get(word)?.some(({ form }) => form === 'gerund'),
+          tables.lexicon.beside.dated.includes(word) ||
+          tables.lexicon.numbers[word] !== undefined ||
+          tables.verbs.get(word)?.some(({ form }) => form === 'gerund'),
       )
     );
   if (kind === 'before') return false;
   // "once you have found your lock", "when the boss says so"; not "when it stands still", "once everyone is clear".
-  if (words.some((word) => READY.has(word) || word === 'nobody')) return false;
+  if (words.some((word) => tables.lexicon.beside.ready.includes(word) || word === 'nobody')) return false;
   const person = words.some((word) => ['you', 'he', 'she', 'somebody', 'someone'].includes(word) || tables.nouns.get(word) === 'people');
   const stands = words.some((word) => tables.sets.be.has(word) || tables.sets.statives.has(word));
   return person || (bare && !stands);

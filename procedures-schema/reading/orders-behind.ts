@@ -1,6 +1,6 @@
 /**
  * Whether an order stands somewhere in a sentence, as far as its form tells: a verb with its object behind it, behind a joint or behind a clause. What it
- * orders is read.ts's to say; that none is passed over, whole() there.
+ * orders is sentence/understand.ts's to say; that none is passed over, whole() there.
  */
 import { verbAt } from './clauses.ts';
 import { type Item, wordAt } from './items.ts';
@@ -33,7 +33,9 @@ export function ordersAt(items: readonly Item[], index: number, tables: Tables):
 export const ordersUnparted = (items: readonly Item[], tables: Tables): boolean =>
   items.some((_, index) => {
     const before = wordAt(items, index - 1);
-    const led = before !== undefined && (tables.sets.determiners.has(before) || tables.sets.subjects.has(before) || LEADS.has(before));
+    const led =
+      before !== undefined &&
+      (tables.sets.determiners.has(before) || tables.sets.subjects.has(before) || tables.lexicon.clauseWords.leadNoOrder.includes(before));
     return (
       index > 2 &&
       !led &&
@@ -41,22 +43,6 @@ export const ordersUnparted = (items: readonly Item[], tables: Tables): boolean 
       ordersAt(items, index, tables)
     );
   });
-/** Behind these a verb is no order. */
-const LEADS: ReadonlySet<string> = new Set([
-  'to',
-  'can',
-  'may',
-  'must',
-  'will',
-  'cannot',
-  'not',
-  'and',
-  'or',
-  'does',
-  'do',
-  'should',
-  'could',
-]);
 
 /** Where an order with its object stands behind a comma, semicolon or "and" and was not read; -1 where there is none. */
 export function orderBehind(items: readonly Item[], begun: ReadonlySet<number>, tables: Tables): number {

@@ -1,6 +1,6 @@
 /**
  * One verb phrase: the verb with its particle, its objects, what it is done with, to and from, its quantities, and what was left
- * over. Looks at form only; what it means is for classify.ts.
+ * over. Looks at form only; what it means is for classify/.
  */
 import type { Thing } from '../registers/index.ts';
 import type { ThingUse } from './action.ts';

@@ -32,9 +32,6 @@ export const DEEDS: ReadonlySet<string> = new Set([
   'plug-in',
 ]);
 
-/** "Two people are needed to lift it": what for. */
-const SERVES: ReadonlySet<string> = new Set(['needed', 'required', 'necessary', 'used', 'order', 'serves', 'able', 'meant', 'made']);
-
 /**
  * Why something that only tells is no mere remark: "the guard is removed and the drum is wiped", "the chain needs greasing", "grease goes on the chain",
  * "your lock can come off now". Who writes so may order it; that nobody does it cannot be assumed.
@@ -84,7 +81,7 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
       word(index) === 'to' &&
       deed(index + 1, 'base') &&
       !not &&
-      !SERVES.has(word(index - 1)) &&
+      !beside.serves.includes(word(index - 1)) &&
       ordersAt(items, index + 1, tables) &&
       touchedAfter(items, index + 1)
     )

@@ -43,7 +43,7 @@ describe('the borders themselves', () => {
   test.each([
     ['procedures-schema/format/x.ts', "import { y } from '../finding.ts'; import remark from 'remark-parse';"],
     ['procedures-schema/numbering/x.ts', "import { y } from '../reading/index.ts';"],
-    ['procedures-schema/reading/x.ts', "import { y } from './lexicon/en.ts';"],
+    ['procedures-schema/reading/x.ts', "import { y } from './lexicon/en/english.ts';"],
     ['procedures-schema/pipeline.ts', "import { y } from './checks/index.ts';"],
     ['publishing/pdf/x.ts', "import { PDFDocument } from 'pdf-lib'; import { y } from '../layout/index.ts';"],
     ['cli/commands/x.ts', "import { y } from '../../electron/host/index.ts'; import { z } from '../../publishing/index.ts';"],

@@ -121,6 +121,23 @@ export type NounClass =
 
 export type ConditionWord = 'if' | 'unless' | 'until' | 'before' | 'after' | 'once' | 'when' | 'while' | 'purpose' | 'because';
 
+/** Ways of saying that are known as a whole. */
+export interface Sayings {
+  /** "See that everyone stands clear": seeing to it is the deed itself. */
+  readonly clears: RegExp;
+  /** "With everyone clear", "with nobody near the table". */
+  readonly withPeopleClear: RegExp;
+  /** "Nobody near: press the button." */
+  readonly nobody: RegExp;
+  /** Names of tests that stand before a colon. */
+  readonly testLabel: RegExp;
+  /** "Nothing may turn": only motion; "must not rub" is looked for on a machine that runs. */
+  readonly staysStill: RegExp;
+  /** "Tools away", "people clear": orders without a verb. */
+  readonly toolsAway: RegExp;
+  readonly peopleAway: RegExp;
+}
+
 export interface Lexicon {
   readonly language: string;
   readonly verbs: Readonly<Record<string, Verb>>;
@@ -204,12 +221,40 @@ export interface Lexicon {
     readonly bodily: readonly string[];
     /** What comes on or goes off, named or not. */
     readonly power: readonly string[];
+    /** "off and straight back on". */
+    readonly returning: readonly string[];
+    /** "by hand", "by half a turn": nobody else does it. */
+    readonly handy: readonly string[];
+    /** "other than", "apart from". */
+    readonly butThan: readonly string[];
+    /** How a body gets somewhere. */
+    readonly goes: readonly string[];
+    /** In "after ...": it comes by itself. */
+    readonly dated: readonly string[];
+    /** In "once ...": it is waited for. */
+    readonly ready: readonly string[];
+    /** "Two people are needed to lift it": what for. */
+    readonly serves: readonly string[];
     readonly hands: readonly string[];
     /** "is done likewise". */
     readonly alike: readonly string[];
     /** In a clause of time: it may never come. */
     readonly mightNot: readonly string[];
   };
+  /** Words that part clauses, or keep them from being parted. */
+  readonly clauseWords: {
+    /** "..., working from the middle outwards": in which order, and nothing more. */
+    readonly working: readonly string[];
+    /** Behind these a word of condition stands alone: "at once and". */
+    readonly alone: readonly string[];
+    /** Words for how long. */
+    readonly times: readonly string[];
+    /** Behind these a verb is no order. */
+    readonly leadNoOrder: readonly string[];
+    /** Words that do not count where two sayings are compared. */
+    readonly small: readonly string[];
+  };
+  readonly sayings: Sayings;
   /** Words that show what a sentence is about, read or not. */
   readonly subjectWords: Readonly<Record<'lock' | 'tell' | 'people' | 'tools' | 'test' | 'wait' | 'meter', readonly string[]>>;
 }

@@ -1,0 +1,25 @@
+/** Whether words say that what was there is gone: a gauge at nothing, a figure that little is left of, a time that has a least. */
+
+/** "must not show green", "may show red": what it does not have to show. "Nothing may show" and "no red may show" say that it is gone. */
+const SHOWS_ELSE = /\b(?:(?:must|may|should|shall|need) not|may|might|can) (?:still )?(?:show|read|indicate|stand)\b/i;
+
+const SHOWS_NONE = /(?:^|[:;,]\s*)(?:no|none|nothing|neither)\b/i;
+
+/** A gauge that stands at nothing, or a mark that shows what it is there to show: no figure but nought. */
+export function showsGone(text: string): boolean {
+  if (SHOWS_ELSE.test(text) && !SHOWS_NONE.test(text.trim())) return false;
+  if (/(?:^|\s)0(?![.\d])|\bzero\b/i.test(text)) return true;
+  return !/\d/.test(text);
+}
+
+/** "less than 50 V", "40 °C or less": a figure that what is left stays below. */
+export const showsLittle = (text: string): boolean =>
+  /\b(?:below|under|less than|cooler than|no(?:t)? (?:more|higher|hotter|warmer) than|not (?:over|above)|at most|or (?:less|lower|below|under)|down to|cooled to)\b/i.test(
+    text,
+  );
+
+/** "Wait at most 5 min": how long it is at least is not said. */
+export const atMost = (text: string): boolean =>
+  /\b(?:at (?:the )?most|up to|less than|no(?:t)? (?:more|longer) than|not over|(?:under|within|maximum) \d|(?:half|(?:a )?(?:part|fraction)|some) of)/i.test(
+    text,
+  );

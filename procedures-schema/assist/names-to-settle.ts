@@ -32,9 +32,32 @@ export function namesToSettle(facts: ProcedureFacts, families: readonly Family[]
   for (const { sentence, prose } of eachSentence(facts.read))
     for (const { text, at, end } of sentence.unknown) {
       if (prose.marks.some((mark) => mark.kind === 'reference' && mark.at < end && at < mark.end)) continue;
-      add(text, proseSpan(prose, at, end), false, prose.text.slice(0, at));
+      const whole = withItsWords(prose.text, at, end, facts.names);
+      const [from, to] = whole ?? [at, end];
+      add(whole ? prose.text.slice(from, to) : text, proseSpan(prose, from, to), false, prose.text.slice(0, from));
     }
   return out.sort((a, b) => a.span.start - b.span.start);
+}
+
+/**
+ * A slip in one word of a longer name: of "jaw lner" only "lner" is unknown, because there is a jaw as well, and what was meant is the jaw liner. Undefined:
+ * no registered name of several words is near what stands there.
+ */
+function withItsWords(text: string, at: number, end: number, names: ProcedureFacts['names']): readonly [number, number] | undefined {
+  const before = [...(/(?:[\p{L}\d-]+ ){1,2}$/u.exec(text.slice(0, at))?.[0].matchAll(/[\p{L}\d-]+ /gu) ?? [])].map(([word]) => word);
+  const after = /^ [\p{L}\d-]+/u.exec(text.slice(end))?.[0] ?? '';
+  const starts = before.map((_, index) => at - before.slice(index).join('').length);
+  for (const [from, to] of [...starts, at].flatMap((own) => [[own, end + after.length] as const, [own, end] as const])) {
+    if (from === at && to === end) continue;
+    const kept = [text.slice(from, at), text.slice(end, to)].flatMap((one) => foldText(one).split(' ')).filter((word) => word !== '');
+    // The words around it belong to the name: without them the slip alone is looked at.
+    const near = names.nearest(text.slice(from, to)).some((name) => {
+      const own = foldText(name).split(' ');
+      return own.length === kept.length + foldText(text.slice(at, end)).split(' ').length && kept.every((word) => own.includes(word));
+    });
+    if (kept.length > 0 && near) return [from, to];
+  }
+  return undefined;
 }
 
 /** Last words of names of the trade, and what things so named mostly are. Common practice, no source. */

@@ -43,6 +43,23 @@ describe('names to settle', () => {
     ]);
   });
 
+  test('a slip in one word of a longer name is a slip in the whole name, not a new name of one word', () => {
+    const told = (work: string) => {
+      const { facts, library } = assistFixture({ work });
+      return namesToSettle(facts, library.registers.families).map(({ name, nearest, span }) => [
+        name,
+        nearest[0],
+        facts.source.text.slice(span.start, span.end),
+      ]);
+    };
+    expect(told('#. Tighten the scraper blts.')).toEqual([['scraper blts', 'scraper bolts', 'scraper blts']]);
+    expect(told('#. Tighten the scrapr bolts with the [torque wrench].')).toEqual([['scrapr bolts', 'scraper bolts', 'scrapr bolts']]);
+    // Near no name of the registers: it is told as it was.
+    expect(told('#. Tighten the scraper nozzle.').map(([name]) => name)).toEqual(['nozzle']);
+    // A guess at an isolation point may be the wrong valve.
+    expect(told('#. Open the dump valv.').map(([, nearest]) => nearest)).toEqual([undefined]);
+  });
+
   test.each(['part', 'tool', 'cover', 'fastener', 'gauge', 'control', 'consumable', 'replacement', 'zone', 'point'] as const)(
     'one click registers a %s, and the name is known',
     (kind) => {

@@ -63,7 +63,7 @@ export const walk: Command = {
     if (procedure === undefined) throw notThere(facts, asked, 'procedure');
     const program = compile({ procedure: procedure.read, others });
     if (values.graph !== undefined) {
-      writeWhole(io.cwd, values.graph, graphSvg(procedure, program));
+      writeWhole({ cwd: io.cwd, library: checked.disk.root }, values.graph, graphSvg(procedure, program), 'SVG');
       io.err(`${values.graph} written.\n`);
     }
     if (flags.has('all')) {

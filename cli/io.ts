@@ -20,11 +20,7 @@ const WIDEST = 110;
 export function terminal(): Io {
   const { stdout, stderr, env } = process;
   const columns = stdout.isTTY ? stdout.columns : 100;
-  // A reader that went away ("| head") is no fault of ours or of the text.
-  stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit();
-    throw error;
-  });
+  for (const stream of [stdout, stderr]) stream.on('error', (error: NodeJS.ErrnoException) => cutShort(error, stream === stdout));
   return {
     cwd: process.cwd(),
     out: (text) => stdout.write(text),
@@ -34,4 +30,14 @@ export function terminal(): Io {
     live: stderr.isTTY === true,
     now: () => performance.now(),
   };
+}
+
+/**
+ * A reader that went away ("| head") is no fault of ours or of the text: the command goes on without it, so that the exit code still says what was
+ * found. Anything else took words away that somebody waits for.
+ */
+function cutShort(error: NodeJS.ErrnoException, result: boolean): void {
+  if (error.code === 'EPIPE' || !result) return;
+  process.stderr.write(`What was found could not all be written out: ${error.code === 'ENOSPC' ? 'the disk is full' : error.message}.\n`);
+  process.exit(2);
 }

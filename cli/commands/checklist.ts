@@ -45,7 +45,7 @@ export const checklist: Command = {
       films,
       ...(model === undefined ? {} : { model }),
     });
-    writeWhole(io.cwd, values.to, writeChecklist(made));
+    writeWhole({ cwd: io.cwd, library: checked.disk.root }, values.to, writeChecklist(made), 'JSON');
     io.out(`${values.to}: ${stepsIn(made)} steps${draft ? ', draft' : ''}.\n`);
     return 0;
   },

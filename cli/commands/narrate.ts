@@ -16,7 +16,7 @@ import {
   USUAL_PACE,
 } from '../../procedures-schema/narration/index.ts';
 import { CannotRun, type Command } from '../command.ts';
-import { readWhole, writeWhole } from '../files.ts';
+import { readWhole, samePath, writeWhole } from '../files.ts';
 import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { blocking, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
@@ -65,8 +65,14 @@ export const narrate: Command = {
       return 1;
     }
     const script = scriptOf(procedure, checked.facts, { pace, ...(model === undefined ? {} : { model }) });
-    const write = (name: string, text: string): void => writeWhole(io.cwd, `${to}/${name}`, text);
-    for (const [name, text] of filesOf(script, draft)) write(name, text);
+    const write = (name: string, text: string): void => writeWhole({ cwd: io.cwd, library: checked.disk.root }, `${to}/${name}`, text);
+    const files = filesOf(script, draft);
+    const lost = files.find(([name]) => values.recording !== undefined && samePath(io.cwd, values.recording, `${to}/${name}`));
+    if (lost !== undefined)
+      throw new CannotRun(
+        `The script would be written over the recording's captions, ${values.recording}. Give another folder. Nothing was written.`,
+      );
+    for (const [name, text] of files) write(name, text);
     const steps = script.passages.filter(({ kind }) => kind === 'step').length;
     io.out(`${to}: script of ${steps} steps, about ${shortTime(script.seconds)} (estimated)${draft ? ', draft' : ''}.\n`);
     for (const { record } of await filmsOf(checked.disk, io))

@@ -164,7 +164,7 @@ export const print: Command = {
     if (missing !== undefined) io.err(`${missing}\n`);
     const notes = [...printNotes(printed.notes, checked.facts), ...keptRevisions(book, input)];
     io.err(notesText(notes, checked.facts, asked, io));
-    writeWhole(io.cwd, values.to, printed.bytes);
+    writeWhole({ cwd: io.cwd, library: checked.disk.root }, values.to, printed.bytes, 'PDF');
     const on = sheets === undefined ? '' : ` on ${sheets.sides} sides`;
     io.out(`${values.to}: ${printed.pages} pages${on}${draft ? ', draft' : ''}.\n`);
     return 0;

@@ -11,13 +11,16 @@ import {
   walkerOf,
 } from '../../procedures-schema/index.ts';
 import { graphSvg, inlineOf, plainOf, scopeOf } from '../../publishing/index.ts';
-import { CannotRun, type Command } from '../command.ts';
+import { CannotRun, type Command, type ExitCode, type Given } from '../command.ts';
 import { writeWhole } from '../files.ts';
-import { modelNamed, openLibrary } from '../library.ts';
+import { CAUTION } from '../help.ts';
+import type { Io } from '../io.ts';
+import { type Checked, modelNamed, openLibrary } from '../library.ts';
 import { nearest } from '../nearest.ts';
-import { notThere, procedureNamed } from '../publish.ts';
-import { answersFrom } from '../walk/answers.ts';
-import { printWalk } from '../walk/print.ts';
+import { blocking, notThere, procedureNamed } from '../publish.ts';
+import { wrap } from '../report/wrap.ts';
+import { type Answers, answersFrom } from '../walk/answers.ts';
+import { type PrintedWalk, printWalk } from '../walk/print.ts';
 import { summaryOf } from '../walk/summary.ts';
 
 export const walk: Command = {
@@ -33,13 +36,14 @@ export const walk: Command = {
     { name: 'graph', value: 'FILE', help: 'also draw the graph of the steps with their required states as SVG' },
   ],
   about:
-    'Walks as the proof does. A question nobody answered is taken as "within the limits", "passes" or "no", and marked as assumed. Exit 0: no rule is broken on the walk (with --all: on any). Exit 1: one is. Exit 2: it could not run.',
+    'Walks as the proof does. A question nobody answered is taken as "within the limits", "passes" or "no", and marked as assumed. Exit 0: no rule is broken on the walk (with --all: on any). Exit 1: one is. Exit 2: it could not run, or an outcome that was given was never asked for.',
   examples: [
     { line: 'handsclear walk OM-3140 --library sample-procedures --model DL-25 --outcome "lip drift=over"', does: 'one walk' },
     { line: 'handsclear walk OM-3140 --library sample-procedures --all --graph lip.svg', does: 'verdicts, and a drawing' },
     { line: 'handsclear walk --visit "bale is soft" --library sample-procedures --model VB-20', does: 'a visit' },
   ],
   async run({ operands, values, flags }, io) {
+    fitTogether({ operands, values, flags });
     const checked = await openLibrary(values.library ?? '.', io);
     const { facts } = checked;
     const answers = answersFrom((values.outcome ?? '').split('\n').filter((one) => one !== ''));
@@ -55,7 +59,8 @@ export const walk: Command = {
       const walker = walkerOf({ procedures: reads, registers, others }, compileVisit(reads, others), machine, 'closed');
       const printed = printWalk(walker, answers, wordsOf(facts));
       io.out(`Visit for "${symptom.name}" on ${machine.variant.name}: ${reads.map(({ head }) => head.id).join(', ')}\n\n${printed.text}`);
-      return printed.breaches.some(({ severity }) => severity === 'error') || !printed.ended ? 1 : 0;
+      io.out(beyond(checked, procedures, io));
+      return ending(printed, answers);
     }
     const asked = operands[0];
     if (asked === undefined) throw new CannotRun('walk wants a procedure, or --visit SYMPTOM.');
@@ -63,20 +68,56 @@ export const walk: Command = {
     if (procedure === undefined) throw notThere(facts, asked, 'procedure');
     const program = compile({ procedure: procedure.read, others });
     if (values.graph !== undefined) {
-      writeWhole(io.cwd, values.graph, graphSvg(procedure, program));
+      writeWhole({ cwd: io.cwd, library: checked.disk.root }, values.graph, graphSvg(procedure, program), 'SVG');
       io.err(`${values.graph} written.\n`);
     }
     if (flags.has('all')) {
       io.out(summaryOf(procedure));
+      io.out(beyond(checked, [procedure], io));
       return procedure.flow.verdicts.every(({ verdict }) => verdict === 'proved') ? 0 : 1;
     }
     const machine = machineFor([procedure], values.model, facts);
     const walker = walkerOf({ procedures: [procedure.read], registers, others }, program, machine, procedure.head.startsWith);
     const printed = printWalk(walker, answers, wordsOf(facts));
     io.out(`${procedure.head.id} ${procedure.head.title}, on ${machine.variant.name}\n\n${printed.text}`);
-    return printed.breaches.some(({ severity }) => severity === 'error') || !printed.ended ? 1 : 0;
+    io.out(beyond(checked, [procedure], io));
+    return ending(printed, answers);
   },
 };
+
+/** What is asked for together and cannot be done together is refused, because an option that is passed over in silence is taken as done. */
+function fitTogether({ operands, values, flags }: Given): void {
+  const refuse = (one: string, other: string): never => {
+    throw new CannotRun(`${one} and ${other} do not go together. See: handsclear walk --help`);
+  };
+  if (values.visit !== undefined) {
+    if (operands[0] !== undefined) refuse(`A procedure ("${operands[0]}")`, '--visit');
+    if (flags.has('all')) refuse('--all', '--visit');
+    if (values.graph !== undefined) refuse('--graph', '--visit');
+  }
+  if (!flags.has('all')) return;
+  if (values.outcome !== undefined) refuse('--outcome', '--all, which answers every question both ways,');
+  if (values.model !== undefined) refuse('--model', '--all, which tells of every variant,');
+}
+
+function ending({ breaches, ended }: PrintedWalk, answers: Answers): ExitCode {
+  const [first] = answers.unasked();
+  if (first !== undefined)
+    throw new CannotRun(
+      `Nothing on this walk asks for --outcome "${first}", so this is not the walk you wanted. Asked on it: ${answers.asked().join('; ') || 'nothing'}.`,
+    );
+  return breaches.some(({ severity }) => severity === 'error') || !ended ? 1 : 0;
+}
+
+/** What a walk does not tell: errors that are no matter of walks, and that no walk makes a machine safe. */
+function beyond(checked: Checked, walked: readonly ProcedureFacts[], io: Io): string {
+  const count = blocking(checked, new Set(walked.map(({ file }) => file))).length;
+  const errors =
+    count === 0
+      ? []
+      : wrap(`${count === 1 ? 'An error stands' : `${count} errors stand`} in the way of publishing this. See: handsclear check`, io.width);
+  return `\n${[...errors, ...wrap(CAUTION, io.width)].join('\n')}\n`;
+}
 
 /** Steps as the guide prints them: references resolved, second values in brackets. */
 function wordsOf(facts: LibraryFacts): (file: string, step: LabelledStep) => string {

@@ -5,6 +5,10 @@ import { CannotRun } from '../command.ts';
 export interface Answers {
   /** The answer, and whether somebody gave it. */
   answer(position: WalkPosition, layout: Layout): { readonly yes: boolean; readonly told: boolean };
+  /** What was told and never asked for on the walk: a slip in a name, or a place that the walk does not come to. */
+  unasked(): readonly string[];
+  /** Everything that was asked, as it is named in the text. */
+  asked(): readonly string[];
 }
 
 const OUTCOMES = ['under', 'within', 'over', 'pass', 'fail'];
@@ -28,11 +32,19 @@ export function answersFrom(told: readonly string[]): Answers {
     else throw new CannotRun(`"${value}" is no outcome: ${OUTCOMES.join(', ')}, yes or no.`);
   }
   const now = new Map<string, { value: string; told: boolean }>();
-  const asked = new Map<number, number>();
+  const times = new Map<number, number>();
+  const named = new Set<string>();
+  const used = new Set<string>();
   return {
+    unasked: () => [
+      ...[...readings].flatMap(([subject, left]) => left.map((value) => `${subject}=${value}`)),
+      ...[...facts].filter(([subject]) => !used.has(subject)).map(([subject, yes]) => `${subject}=${yes ? 'yes' : 'no'}`),
+    ],
+    asked: () => [...named],
     answer({ node, state, stop }, layout) {
       if (stop.kind !== 'question') return { yes: false, told: false };
       if (stop.subject !== undefined && stop.outcome !== undefined) {
+        named.add(stop.subject);
         const at = layout.outcomes.indexOf(stop.subject);
         // Every outcome is still open: it was read just now.
         const fresh = !now.has(stop.subject) || state[layout.outcome + at] === 31;
@@ -45,11 +57,15 @@ export function answersFrom(told: readonly string[]): Answers {
         return { yes: stop.outcome === 'not-within' ? value !== 'within' : stop.outcome === value, told: given };
       }
       const words = stop.text.toLowerCase().replace(/[.,:]+$/, '');
-      const given = [...facts].find(([key]) => words.includes(key))?.[1];
-      if (given !== undefined) return { yes: given, told: true };
-      const times = asked.get(node) ?? 0;
-      asked.set(node, times + 1);
-      return { yes: times > 0, told: false };
+      named.add(words);
+      const given = [...facts].find(([key]) => words.includes(key));
+      if (given !== undefined) {
+        used.add(given[0]);
+        return { yes: given[1], told: true };
+      }
+      const before = times.get(node) ?? 0;
+      times.set(node, before + 1);
+      return { yes: before > 0, told: false };
     },
   };
 }

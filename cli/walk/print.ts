@@ -1,6 +1,7 @@
 /** A walk as lines of text: section, label and words of each step, answers, and the state wherever it changed. */
 import {
   type Breach,
+  checkWording,
   type LabelledStep,
   type ToldState,
   tellState,
@@ -30,7 +31,9 @@ export function printWalk(walker: Walker, answers: Answers, wordsOf: (file: stri
   const tell = (position: WalkPosition): void => {
     for (const breach of position.breaches) {
       breaches.push(breach);
-      lines.push(`        !! ${breach.rule}: ${breach.thing}${breach.missing.length > 0 ? ` (${breach.missing.join(', ')})` : ''}`);
+      lines.push(
+        `        !! ${checkWording(breach.rule)}: ${breach.thing}${breach.missing.length > 0 ? ` (${breach.missing.join(', ')})` : ''}`,
+      );
     }
     const told = stateLine(tellState(walker.layout, position.state));
     if (told !== before) lines.push(...told.split('\n').map((line) => `        ${line}`));

@@ -1,5 +1,5 @@
 /** What the proof says of a procedure, for `walk --all`: verdicts, how much was looked at, steps nobody reaches, what is broken. */
-import type { ProcedureFacts } from '../../procedures-schema/index.ts';
+import { checkWording, type ProcedureFacts } from '../../procedures-schema/index.ts';
 import { answersText } from '../report/answers.ts';
 
 export function summaryOf({ head, read, flow, machines }: ProcedureFacts): string {
@@ -17,7 +17,7 @@ export function summaryOf({ head, read, flow, machines }: ProcedureFacts): strin
   );
   for (const { rule, thing, at, variants, walk } of flow.violations) {
     const where = at.step ? ` at step ${at.step.fullLabel}` : '';
-    lines.push('', `  ${rule}: ${thing}${where}${variants.length > 0 ? ` on ${variants.join(', ')}` : ''}`);
+    lines.push('', `  ${checkWording(rule)}: ${thing}${where}${variants.length > 0 ? ` on ${variants.join(', ')}` : ''}`);
     if (walk.length > 0)
       lines.push(`    walk: ${walk.map(({ place, answers }) => `${place.step?.fullLabel ?? ''}${answersText(answers)}`).join(', ')}`);
   }

@@ -11,8 +11,8 @@ export const documentNumber: LibraryCheck = {
   cases: [
     { name: 'a number of another pattern', finds: 1, front: 'id: FX-1000\n    ^^^^^^^' },
     {
-      name: 'a number that is taken',
-      finds: 1,
+      name: 'a number that is taken, told at both',
+      finds: 2,
       files: {
         'guides/FX-100.md': '---\nid: FX-100\ntitle: Mixer guide\nrevision: "A"\ndate: 2026-01-15\n---\n\n## Opening\n\n- [FX-100]\n',
       },
@@ -22,11 +22,10 @@ export const documentNumber: LibraryCheck = {
   *run(library) {
     const pattern = library.registers.house.documentNumber;
     const form = pattern === undefined ? undefined : patternOf(pattern);
-    const first = new Map<string, string>();
-    const files = [...library.procedures, ...library.guides].sort((a, b) => (a.file < b.file ? 1 : a.file > b.file ? -1 : 0));
-    // Procedures are looked at before guides, so a guide that takes a procedure's number is the one to change.
-    for (const { file, head } of files) {
-      if (head.id === '') continue;
+    const bearers = new Map<string, string[]>();
+    const documents = [...library.procedures, ...library.guides].filter(({ head }) => head.id !== '');
+    for (const { file, head } of documents) bearers.set(head.id, [...(bearers.get(head.id) ?? []), file]);
+    for (const { file, head } of documents) {
       if (form && !form.test(head.id))
         yield {
           file,
@@ -35,19 +34,19 @@ export const documentNumber: LibraryCheck = {
           actual: head.id,
           expected: `a number of the form ${pattern}`,
         };
-      const other = first.get(head.id);
-      if (other !== undefined)
+      // Told at each of them, because which one is wrong only the writer knows, and neither may go out.
+      const others = (bearers.get(head.id) ?? []).filter((one) => one !== file).sort();
+      if (others.length > 0)
         yield {
           file,
           span: head.idSpan,
-          message: `Document number ${head.id} is already the number of ${other}.`,
+          message: `Document number ${head.id} is the number of ${others.join(' and of ')} too.`,
           actual: head.id,
           expected: 'a number that no other document has',
         };
-      else first.set(head.id, file);
     }
     for (const { number, origin } of library.registers.documents) {
-      const other = first.get(number);
+      const other = bearers.get(number)?.[0];
       if (other !== undefined)
         yield {
           file: origin.file,

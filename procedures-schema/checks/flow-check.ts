@@ -18,11 +18,14 @@ interface FlowWords {
 }
 
 /** How each rule is worded, for whoever tells a violation elsewhere than in its procedure. */
-export const WORDED = new Map<Rule, Pick<FlowWords, 'message' | 'expected'>>();
+export const WORDED = new Map<Rule, Pick<FlowWords, 'id' | 'message' | 'expected'>>();
+
+/** The check that words a rule: the name a person can look up. */
+export const checkWording = (rule: Rule): string => WORDED.get(rule)?.id ?? rule;
 
 export function flowCheck(words: FlowWords): ProcedureCheck {
   const { rules, message, expected, ...rest } = words;
-  for (const rule of rules) WORDED.set(rule, { message, expected });
+  for (const rule of rules) WORDED.set(rule, { id: words.id, message, expected });
   return {
     ...rest,
     scope: 'procedure',

@@ -1,5 +1,5 @@
 /** The walk command, as typed: what a person reads of one walk, of a visit, of all walks. */
-import { readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -44,6 +44,31 @@ test('a visit goes through its procedures in the order of the register', async (
   expect(out.indexOf('Close the flange')).toBeLessThan(out.indexOf('Steam on'));
 });
 
+test('a walk without a mark never passes for a proof: the caution stands below it, and errors beside the walk are told', async () => {
+  const clean = await walk('OM-1110');
+  expect([clean.code, clean.out]).toEqual([0, expect.stringContaining('A clean check does not make a machine safe.')]);
+  expect(clean.out).not.toContain('in the way of publishing');
+  const library = mkdtempSync(join(tmpdir(), 'handsclear-walk-'));
+  cpSync(SAMPLE, library, { recursive: true });
+  const file = join(library, 'procedures/OM-1110-fan-shake.md');
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/^ {2}- personal lock.*\n/m, ''));
+  const { code, out } = await typed('walk', 'OM-1110', '--library', library);
+  rmSync(library, { recursive: true });
+  expect([code, out]).toEqual([0, expect.stringContaining('An error stands in the way of publishing this. See: handsclear check')]);
+});
+
+test('what a walk breaks is named as handsclear explain knows it', async () => {
+  const library = mkdtempSync(join(tmpdir(), 'handsclear-walk-'));
+  cpSync(SAMPLE, library, { recursive: true });
+  const file = join(library, 'procedures/OM-2120-guide-shoes.md');
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/^8\. Put your lock and tag on the .*$/m, '8. Wait 1 min.'));
+  const one = await typed('walk', 'OM-2120', '--library', library);
+  const all = await typed('walk', 'OM-2120', '--all', '--library', library);
+  rmSync(library, { recursive: true });
+  expect([one.code, one.out]).toEqual([1, expect.stringContaining('!! hands-locked: mains supply')]);
+  expect([all.code, all.out]).toEqual([1, expect.stringContaining('hands-locked: mains supply')]);
+});
+
 test('all: a verdict for each variant, and never a word that it is safe', async () => {
   const { code, out } = await walk('OM-1110', '--all');
   expect(code).toBe(0);
@@ -66,6 +91,12 @@ test.each([
   [['OM-3140', '--outcome', 'drift'], '--outcome wants'],
   [['--visit', 'bale is sofd'], 'Did you mean "bale is soft"?'],
   [[], 'walk wants a procedure'],
+  [['OM-3140', '--visit', 'bale is soft'], 'A procedure ("OM-3140") and --visit do not go together.'],
+  [['--visit', 'bale is soft', '--graph', 'x.svg'], '--graph and --visit do not go together.'],
+  [['OM-3140', '--all', '--outcome', 'lip drift=over'], '--outcome and --all'],
+  [['OM-3140', '--all', '--model', 'DL-25'], '--model and --all'],
+  [['OM-3140', '--outcome', 'lip drft=over'], 'Nothing on this walk asks for --outcome "lip drft=over"'],
+  [['OM-3140', '--outcome', 'the moon is full=yes'], 'Asked on it: lip drift.'],
 ])('%j cannot run, and says why', async (words, said) => {
   const { code, err } = await walk(...words);
   expect(code).toBe(2);

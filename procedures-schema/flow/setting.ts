@@ -43,6 +43,7 @@ export function settingOf(
     registers.house.lockoutProfile === 'electrical',
   );
   const quantities = new Map(walked.flatMap((read) => read.measurements.map((one) => [one.name, one.quantity])));
+  const uppers = new Map(walked.flatMap((read) => read.measurements.map((one) => [one.name, one.upper])));
   const live = new Set(walked.filter((read) => read.head.liveTask !== undefined).map((read) => read.file));
   const doing = new Map<unknown, Doing>();
   const known = {
@@ -51,6 +52,7 @@ export function settingOf(
     makes: (tool: string) => tools.get(tool)?.makes,
     renews: (replacement: string) => renews.get(replacement),
     quantityOf: (measurement: string) => quantities.get(measurement) ?? '',
+    upperOf: (measurement: string) => uppers.get(measurement),
   };
   return {
     program,
@@ -65,8 +67,8 @@ export function settingOf(
       if (made) return made;
       const { action, facts, place } = instruction;
       // Field by field: spreading costs more than all the rest of it.
-      const { temporary, toolKind, makes, renews: renewed, quantityOf } = known;
-      const own = { temporary, toolKind, makes, renews: renewed, quantityOf, action, facts, liveTask: live.has(place.file) };
+      const { temporary, toolKind, makes, renews: renewed, quantityOf, upperOf } = known;
+      const own = { temporary, toolKind, makes, renews: renewed, quantityOf, upperOf, action, facts, liveTask: live.has(place.file) };
       doing.set(instruction, own);
       return own;
     },
@@ -79,7 +81,7 @@ export function aroundOf(input: SettingInput, program: Program, startsWith: stri
   const walked = [...input.procedures, ...calledIn(program, input)].map(({ file, measurements, head }) => [
     file,
     head.liveTask !== undefined,
-    measurements.map(({ name, quantity }) => [name, quantity]),
+    measurements.map(({ name, quantity, upper }) => [name, quantity, upper]),
   ]);
   return JSON.stringify([
     startsWith,

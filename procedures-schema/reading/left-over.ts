@@ -47,6 +47,7 @@ export function leftOver(items: readonly Item[], said: Said, passive: boolean, t
   if (passive && bySomeone(items, tables)) return 'it says that somebody else does it';
   if (butNot(items, said, tables)) return 'it does not say who or what stays';
   if (doneBeside(items, said, tables)) return 'something else is done in it';
+  if (asSomeoneDoes(items, tables)) return 'something else is done in it';
   if (toldToDo(items, said, tables)) return 'it tells somebody to do something';
   if (goesInside(items, said, tables)) return 'it puts somebody where hands can be hurt';
   return undefined;
@@ -151,13 +152,19 @@ function ofSuch(items: readonly Item[], said: Said, tables: Tables): boolean {
 /** "Fit one of four nuts", "tighten the upper one": said of fewer than the register has. */
 const fewerThanAll = ({ actions }: Said): boolean =>
   actions.some(
-    ({ kind, things }) =>
-      (kind === 'close' || kind === 'tighten') &&
+    ({ kind, things, stage }) =>
+      (kind === 'close' || (kind === 'tighten' && (stage === undefined || stage === 'final'))) &&
       things.some(
         ({ thing, except, place, count }) =>
-          thing.kind === 'fastener' && (except !== undefined || count === 1) && /s$/.test(thing.name) && place === undefined,
+          thing.kind === 'fastener' &&
+          /s$/.test(thing.name) &&
+          (place === undefined ? except !== undefined || count === 1 : !otherPlace(actions, thing.name, place)),
       ),
   );
+
+/** "Tighten the upper nuts and then the lower nuts": the rest of them too, in the same breath. */
+const otherPlace = (actions: Said['actions'], name: string, place: string): boolean =>
+  actions.some(({ things }) => things.some((use) => use.thing.name === name && use.place !== undefined && use.place !== place));
 
 /** "off and on again", "in and straight out again". */
 function backAgain(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
@@ -258,6 +265,20 @@ function doneBeside(items: readonly Item[], { actions }: Said, tables: Tables): 
     const done = have && forms.some(({ form, verb }) => form === 'past' && DEEDS.has(verb.senses[''] ?? ''));
     const person = wordAt(items, index - 2) === 'you' || tables.nouns.get(wordAt(items, index - 2) ?? '') === 'people';
     return done && person && stranger(index + 1);
+  });
+}
+
+/** "Grease the chain, as the helper inches it on": another hand is at work meanwhile. */
+function asSomeoneDoes(items: readonly Item[], tables: Tables): boolean {
+  return items.some((_, index) => {
+    if (index === 0 || wordAt(items, index) !== 'as') return false;
+    const at = tables.sets.determiners.has(wordAt(items, index + 1) ?? '') ? index + 2 : index + 1;
+    const who = items[at];
+    const person =
+      who?.kind === 'name'
+        ? who.things.some(({ kind }) => kind === 'role')
+        : who?.kind === 'word' && (tables.nouns.get(who.word) === 'people' || tables.lexicon.beside.someone.includes(who.word));
+    return person && (tables.verbs.get(wordAt(items, at + 1) ?? '')?.some(({ form }) => form === 'third' || form === 'base') ?? false);
   });
 }
 

@@ -28,10 +28,8 @@ export function readProse(prose: Prose, context: ReadingContext): Reading {
     };
   }
   const reader = newReader(prose, context, tables);
-  const sentences = triedOut(
-    sentencesOf(prose, tables).map(({ at, end }) => readSentence(reader, at, end)),
-    tables,
-  );
+  const read = sentencesOf(prose, tables).map(({ at, end }) => readSentence(reader, at, end));
+  const sentences = shownBehind(triedOut(read, tables), tables);
   // Points that were moved last, where nothing else was named since, are what "both" may stand for in the next step.
   const { it: carry, them: carryAll } = reader;
   return { sentences, ...(carry ? { carry } : {}), ...(carryAll.length > 1 ? { carryAll } : {}) };
@@ -48,5 +46,21 @@ function triedOut(sentences: readonly Sentence[], tables: Tables): readonly Sent
     // A selector that is tried stays where it was put.
     if (selects) return { ...sentence, actions: [...sentence.actions, { ...last, kind: 'try-out', result: said.text }] };
     return { ...sentence, actions: [...sentence.actions.slice(0, -1), { ...last, kind: 'try-out', result: said.text }] };
+  });
+}
+
+/** "Read the gauge. It must show 0 bar.", "look at the mark, which must show green": what it must show is said behind. */
+function shownBehind(sentences: readonly Sentence[], tables: Tables): readonly Sentence[] {
+  const { itMustShow, whichMustShow } = tables.lexicon.sayings;
+  return sentences.map((sentence, index) => {
+    const last = sentence.actions.at(-1);
+    if (last === undefined || last.result !== undefined || !['observe', 'measure'].includes(last.kind)) return sentence;
+    if (last.things.some(({ thing }) => thing.kind === 'measurement')) return sentence;
+    const next = sentences[index + 1];
+    const behind = next?.actions.length === 0 && next.status === 'confirmation' && itMustShow.test(next.text) ? next.text : undefined;
+    const result = whichMustShow.exec(sentence.text)?.[0] ?? behind;
+    if (result === undefined) return sentence;
+    const kind = last.kind === 'observe' ? 'prove' : last.kind;
+    return { ...sentence, actions: [...sentence.actions.slice(0, -1), { ...last, kind, result }] };
   });
 }

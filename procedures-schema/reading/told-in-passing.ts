@@ -55,7 +55,29 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
     const comes =
       ['on', 'back'].includes(word(index)) && ['come', 'comes', 'go', 'goes', 'coming', 'be', 'is', 'back'].includes(word(index - 1));
     if (comes && items.slice(0, index).some((item) => beside.power.includes(item.text.toLowerCase())) && !not) return why;
+    // "The helper may stay under it."
+    const person = items
+      .slice(0, index)
+      .some((item) =>
+        item.kind === 'name'
+          ? item.things.some(({ kind }) => kind === 'role')
+          : tables.nouns.get(item.text.toLowerCase()) === 'people' || beside.someone.includes(item.text.toLowerCase()),
+      );
+    const stays = tables.lexicon.modals.may.includes(word(index)) && beside.goes.includes(word(index + 1));
+    const nobody = items.slice(0, index).some((item) => beside.noBody.includes(item.text.toLowerCase()));
+    if (person && stays && !nobody && !not && (beside.within.includes(word(index + 2)) || touchedAfter(items, index))) return why;
     if (!named) continue;
+    // "A wipe of the scraper does no harm."
+    const sensed = (form: 'base' | 'past', senses: ReadonlySet<string>): boolean =>
+      forms(index).some(({ form: own, verb }) => own === form && senses.has(verb.senses[''] ?? ''));
+    const bound = tables.sets.determiners.has(word(index - 1)) || tables.sets.adjectives.has(word(index - 1));
+    const at = tables.sets.prepositions.has(word(index + 1)) && touchedAfter(items, index + 1);
+    if (bound && at && sensed('base', BY_NAME) && !before.includes('no')) return why;
+    // "The cloth is held to the scraper."
+    const inHand = items
+      .slice(0, index)
+      .some((item) => item.kind === 'name' && item.things.every(({ kind }) => kind === 'tool' || kind === 'consumable'));
+    if (being && !not && inHand && at && sensed('past', LAID_ON)) return why;
     // "Make sure that it is tight by pulling it", "gets its brushing", "the job is brushing the guide".
     const leads = word(index - 1);
     const gerund = forms(index).some(({ form }) => form === 'gerund');
@@ -104,6 +126,12 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
   const off = items.some((_, index) => ['off', 'away'].includes(word(index)) && !['is', 'are'].includes(word(index - 1)));
   return locks && off ? why : undefined;
 }
+
+/** Senses that are said as a thing: "a wipe", "a rub". */
+const BY_NAME: ReadonlySet<string> = new Set(['clean', 'apply', 'adjust', 'feel', 'tighten', 'loosen', 'handle']);
+
+/** What is done with a thing in the hand. */
+const LAID_ON: ReadonlySet<string> = new Set(['handle', 'move', 'press', 'put']);
 
 /** Senses that leave nothing to be seen as a state: "with the guide brushed" has it brushed, "with the guard removed" finds it so. */
 const DONE: ReadonlySet<string> = new Set(['clean', 'apply', 'adjust', 'feel']);

@@ -371,8 +371,10 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       for (const point of points) set(`point ${point}`, 'off');
       for (const source of machine.sources)
         if (source.relieve.some(({ point }) => points.includes(point))) {
-          if (!isolatedIn(naive, source)) set(`stored ${source.name}`, 'charged');
-          if (source.canComeBack) unproved(source);
+          // What nothing isolates is wound again by what let it go.
+          const alone = source.isolate.length === 0;
+          if (alone || !isolatedIn(naive, source)) set(`stored ${source.name}`, 'charged');
+          if (alone || source.canComeBack) unproved(source);
         }
       break;
     case 'release':
@@ -427,6 +429,15 @@ export function doNaive(world: World, before: Naive, done: Action, around: Aroun
       for (const source of machine.sources) {
         const said = named('source');
         const metered = showsWith(source) && (said.length === 0 || said.includes(source.name));
+        const byFigure = action.result ?? action.until?.text ?? action.amounts.find(({ text }) => !/(?:s|min|h)$/.test(text))?.text;
+        const read = source.shownBy.some((name) => named('gauge').includes(name));
+        // 7: a gauge in view keeps a proof and makes none.
+        if (byFigure === undefined && inView && read) {
+          set(`watch ${source.name}`, 'yes');
+          continue;
+        }
+        // 6: what it must show is said, or the limits of the measurement say it; else nothing is shown.
+        if (byFigure === undefined && !(metered && action.kind === 'measure' && named('measurement').length > 0)) continue;
         // A figure that is not nought says that something is there still; "less than 5 V" says how little.
         const figure = /\d/.test(action.result ?? '') && !/(?:^|\s)0(?![.\d])/.test(action.result ?? '');
         if (figure && !(metered && /less than|below|under|or less|at most/i.test(action.result ?? ''))) continue;

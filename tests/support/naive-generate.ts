@@ -27,6 +27,8 @@ function action(kind: ActionKind, things: Readonly<Record<string, string | reado
 const step = (kind: ActionKind, things?: Parameters<typeof action>[1], more?: Partial<Action>): Draft => ({
   acts: [action(kind, things, more)],
 });
+/** What a gauge must show for its reading to prove something. */
+const NOUGHT = { result: 'it must show 0 bar' };
 const goTo = (id: string, more: Partial<Action> = {}): Action => action('go-to', {}, { target: { kind: 'step-id', id }, ...more });
 const fact = (key: string, negated = false): Condition => ({ kind: 'fact', key, negated, text: `${negated ? 'not ' : ''}${key}` });
 const outcome = (subject: string, value: 'under' | 'within' | 'over' | 'pass' | 'fail' | 'not-within'): Condition => ({
@@ -62,7 +64,7 @@ const safe = (watch: boolean): Draft[] => [
   step('control', { control: 'speed knob' }, { position: 'run' }),
   step('try-out', { control: 'start button' }),
   step('control', { control: 'speed knob' }, { position: '0' }),
-  step('observe', { gauge: 'air gauge' }, watch ? { manner: 'in view' } : {}),
+  step('observe', { gauge: 'air gauge' }, watch ? { manner: 'in view', ...NOUGHT } : NOUGHT),
   step('open', guard),
 ];
 const live = (): Draft[] => [
@@ -134,7 +136,7 @@ const PIECES: readonly Piece[] = [
     ...(bad ? [] : [step('take-out', { tool: 'drum wedge' })]),
   ],
   (_, _shut, bad) => [step('open', hose), step('close', hose), ...(bad ? [] : [{ acts: [action('observe')], words: 'Do the leak test.' }])],
-  () => [step('wait'), step('observe', { gauge: 'air gauge' })],
+  () => [step('wait'), step('observe', { gauge: 'air gauge' }, NOUGHT)],
   (_, all, bad) => [
     {
       bullets: [
@@ -192,7 +194,10 @@ const LOOSE: readonly Draft[] = [
   step('lock', { point: 'main isolator' }, { role: 'helper' }),
   step('clean', scraper, { role: 'helper' }),
   step('try-out', { control: 'start button' }),
+  step('observe', { gauge: 'air gauge' }, NOUGHT),
+  // Read without a word of what it must show, or only kept in view.
   step('observe', { gauge: 'air gauge' }),
+  step('observe', { gauge: 'air gauge' }, { manner: 'in view' }),
   step('start', { control: 'start button' }),
   step('control', { control: 'speed knob' }, { position: 'run' }),
   step('open', guard),

@@ -51,6 +51,8 @@ export interface Doing {
   /** The part a replacement renews. */
   readonly renews: (replacement: string) => string | undefined;
   readonly quantityOf: (measurement: string) => string;
+  /** The upper limit of a measurement as typed, the same on all models. */
+  readonly upperOf: (measurement: string) => string | undefined;
 }
 
 export function tellBreach(

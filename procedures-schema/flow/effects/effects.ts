@@ -58,8 +58,10 @@ function takeEffect(effect: Effect): void {
         placePoint(effect, point, POINT.off);
         for (const row of layout.table.sources) {
           if (!row.relieve.includes(point)) continue;
-          if (!isolated(layout, state, row)) state[layout.stored + row.index] = STORED.charged;
-          if (row.source.canComeBack) dropProof(effect, row);
+          // Nothing else keeps a spring that only its lever lets go: put back, the lever winds it.
+          const alone = row.isolate.length === 0;
+          if (alone || !isolated(layout, state, row)) state[layout.stored + row.index] = STORED.charged;
+          if (alone || row.source.canComeBack) dropProof(effect, row);
         }
       }
       return;

@@ -69,12 +69,28 @@ export function readProof(effect: Effect): void {
   const gauges = new Set(action.things.filter((use) => use.thing.kind === 'gauge').map((use) => use.thing.name));
   const kinds = new Set(action.with.map((use) => effect.doing.toolKind(use.thing.name)));
   const named = new Set(thingsOf(effect, 'source').map((use) => use.thing.name));
-  const gone = action.result === undefined || showsGone(action.result);
+  // "Watch the window until the wheels stand still", "measure the mains, 0 V": said without "must".
+  const said = action.result ?? action.until?.text ?? action.amounts.find(({ text }) => !/\b(?:s|min|h)$/.test(text))?.text;
+  const gone = said !== undefined && showsGone(said);
+  const little = said !== undefined && showsLittle(said);
+  // Where the writer has set limits the figure is judged by them, and they must say how little may be left.
+  const judged =
+    said === undefined &&
+    action.kind === 'measure' &&
+    thingsOf(effect, 'measurement').some(({ thing }) => showsLittle(`at most ${effect.doing.upperOf(thing.name) ?? ''}`));
   const watched = action.manner === 'in view' || /\bkeep\b.*\bin (?:view|sight)\b|\bwatch\b.*\bwhile\b/i.test(facts.words);
   for (const row of layout.table.sources) {
-    // What must show something else than nothing proves nothing: "it must show 2 bar"; "below 5 V", "40 °C or less" say how little.
-    const byGauge = gone && row.source.shownBy.some((name) => gauges.has(name));
-    if (!gone && !showsLittle(action.result ?? '')) continue;
+    const reads = row.source.shownBy.some((name) => gauges.has(name));
+    // A gauge that is only kept in view proves nothing; it keeps what was proved, or will be.
+    if (said === undefined && watched && reads) {
+      if (state[layout.proof + row.index] === PROOF.good) noteProof(effect, row, PROOF.watched);
+      else state[layout.inView + row.index] = 1;
+      continue;
+    }
+    // Reading without a word of what it must show proves nothing; nor does what must show something else than nothing: "it must show 2 bar".
+    // "Below 5 V", "40 °C or less" say how little.
+    const byGauge = gone && reads;
+    if (!gone && !little && !judged) continue;
     const byMeter = row.source.provedWith.some((kind) => kinds.has(kind)) && (named.size === 0 || named.has(row.source.name));
     if (!byGauge && !byMeter) continue;
     // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.

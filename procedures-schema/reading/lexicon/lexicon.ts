@@ -133,6 +133,10 @@ export interface Sayings {
   readonly testLabel: RegExp;
   /** "Nothing may turn": only motion; "must not rub" is looked for on a machine that runs. */
   readonly staysStill: RegExp;
+  /** "It must show 0 bar." */
+  readonly itMustShow: RegExp;
+  /** "..., which must show green" */
+  readonly whichMustShow: RegExp;
   /** "Tools away", "people clear": orders without a verb. */
   readonly toolsAway: RegExp;
   readonly peopleAway: RegExp;
@@ -227,6 +231,9 @@ export interface Lexicon {
     readonly handy: readonly string[];
     /** "other than", "apart from". */
     readonly butThan: readonly string[];
+    readonly noBody: readonly string[];
+    /** Where somebody is who is in the way of what moves. */
+    readonly within: readonly string[];
     /** How a body gets somewhere. */
     readonly goes: readonly string[];
     /** In "after ...": it comes by itself. */

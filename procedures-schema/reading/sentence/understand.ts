@@ -78,6 +78,10 @@ function understand(reader: Reader, items: readonly Item[], text: string, base: 
       status: base.mentions.length > 0 ? 'unread' : 'remark',
       ...(base.mentions.length > 0 ? { why: 'no order could be found in it' } : {}),
     };
+  // "Not wiping the blade is a mistake": it is to be wiped.
+  const undone = main[1]?.kind === 'word' && tables.verbs.get(main[1].word)?.some(({ form }) => form === 'gerund');
+  if (word === 'not' && undone && base.mentions.length > 0 && main.some((item) => item.kind === 'word' && tables.sets.be.has(item.word)))
+    return unread(base, 'it tells of something done and does not order it');
   if (
     tables.sets.negators.has(word) ||
     (word === 'do' && second === 'not') ||

@@ -16,6 +16,9 @@ export const SAYINGS: Sayings = {
     /^(?:(?:leak|function|functional|interlock|continuity|pressure|running|trial|final|tightness) test|(?:test|trial) run)(?: (?:of|with) [^:]*)?$/i,
   staysStill:
     /\b(?:must|may|should|shall) not (?:move|turn|start|run|light|rise|sink|lift|go|react|respond|operate)\b|\bnothing (?:must|may|should|shall|can) (?:move|turn|start|run|light|happen)\b|\bmust (?:stay|remain) (?:still|where it is|at rest|off)\b|^no (?:movement|start|motion)\b/i,
+  itMustShow:
+    /^(?:it|they|each|both|all(?: of them)?|the (?:reading|needle|pointer|display)s?) (?:must|should|shall|has to|have to) (?:\w+ )?(?:be|show|read|indicate|stand|have fallen|point)\b/i,
+  whichMustShow: /\bwhich (?:must|should|shall|has to|have to) (?:\w+ )?(?:be|show|read|indicate|stand|point)\b.*$/i,
   toolsAway: /^(?:all )?(?:the |your )?tools (?:away|out|off)$/,
   peopleAway: /^(?:all )?(?:the )?(?:people|everyone|everybody) (?:away|clear|back)$/,
 };

@@ -1,6 +1,7 @@
 /** Consumables that steps use and the front matter does not list. */
 import type { ProcedureCheck } from './check.ts';
 import { inventoryOf, registeredName } from './inventory.ts';
+import { listIt } from './list-it.ts';
 
 export const consumableNotListed: ProcedureCheck = {
   id: 'consumable-not-listed',
@@ -24,6 +25,7 @@ export const consumableNotListed: ProcedureCheck = {
           message: `The consumable "${name}" is used here but not listed in the front matter.`,
           actual: 'not listed',
           expected: `"${name}" under consumables`,
+          ...listIt(facts, 'consumables', name),
         };
   },
 };

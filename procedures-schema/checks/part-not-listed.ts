@@ -1,6 +1,7 @@
 /** Parts that steps use and the front matter does not list. */
 import type { ProcedureCheck } from './check.ts';
 import { inventoryOf, registeredName } from './inventory.ts';
+import { listIt } from './list-it.ts';
 
 export const partNotListed: ProcedureCheck = {
   id: 'part-not-listed',
@@ -29,6 +30,7 @@ export const partNotListed: ProcedureCheck = {
           message: `The part "${name}" is used here but not listed in the front matter.`,
           actual: 'not listed',
           expected: `"${name}" under parts`,
+          ...listIt(facts, 'parts', name),
         };
   },
 };

@@ -3,6 +3,7 @@ import type { Span } from '../finding.ts';
 import { proseSpan } from '../format/index.ts';
 import type { ProcedureCheck } from './check.ts';
 import { registeredName } from './inventory.ts';
+import { listIt } from './list-it.ts';
 import { eachSentence, proseOf } from './visit.ts';
 
 export const protectionListed: ProcedureCheck = {
@@ -58,6 +59,7 @@ export const protectionListed: ProcedureCheck = {
         message: `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${by} asks for it, and the front matter does not list it.`,
         actual: 'not listed',
         expected: `"${name}" under protection`,
+        ...listIt(facts, 'protection', name),
       };
   },
 };

@@ -1,6 +1,7 @@
 /** Tools that steps use and the front matter does not list. */
 import type { ProcedureCheck } from './check.ts';
 import { inventoryOf, registeredName } from './inventory.ts';
+import { listIt } from './list-it.ts';
 
 export const toolNotListed: ProcedureCheck = {
   id: 'tool-not-listed',
@@ -13,7 +14,8 @@ export const toolNotListed: ProcedureCheck = {
     { name: 'used and not listed', finds: 1, work: '#. Tighten the [guard screws] with the 13 mm wrench.' },
     { name: 'used and listed', finds: 0, front: 'tools: [13 mm wrench]', work: '#. Tighten the [guard screws] with the 13 mm wrench.' },
   ],
-  *run(facts) {
+  *run(facts, { registers }) {
+    const protective = new Set(registers.tools.filter((tool) => tool.protective).map((tool) => tool.name));
     const { listed, used } = inventoryOf(facts, 'tool');
     const names = new Set(listed.map((entry) => registeredName(facts, 'tool', entry.name)));
     for (const [name, span] of used)
@@ -24,6 +26,7 @@ export const toolNotListed: ProcedureCheck = {
           message: `The tool "${name}" is used here but not listed in the front matter.`,
           actual: 'not listed',
           expected: `"${name}" under tools`,
+          ...listIt(facts, protective.has(name) ? 'protection' : 'tools', name),
         };
   },
 };

@@ -24,11 +24,13 @@ const NOTHING_KEPT: Kept = { file: undefined, chosen: ON_DISK, earlier: undefine
 
 export function Changes(): ReactNode {
   const file = useDocument();
-  const { overview } = shown.usePick('overview', 'unsaved');
+  const { overview, unsaved } = shown.usePick('overview', 'unsaved');
   const number = overview?.documents.find((one) => one.file === file)?.number ?? '';
   const [revisions, setRevisions] = useState<readonly Revision[]>([]);
   const [kept, setKept] = useKept<Kept>('changes since', NOTHING_KEPT);
-  const { chosen, earlier } = kept.file === file ? kept : { chosen: ON_DISK, earlier: undefined };
+  // Where nobody chose and nothing waits to be saved, what was saved last would say of every text that nothing changed.
+  const first = file !== undefined && unsaved.has(file) ? ON_DISK : (revisions[0]?.id ?? ON_DISK);
+  const { chosen, earlier } = kept.file === file ? kept : { chosen: first, earlier: undefined };
   useEffect(() => {
     if (file === undefined) return;
     setRevisions([]);
@@ -72,7 +74,7 @@ export function Changes(): ReactNode {
             <option value={ON_DISK}>{words.asOnDisk}</option>
             {revisions.map(({ id, date, author, subject }) => (
               <option key={id} value={id}>
-                {date.slice(0, 10)} {author}: {subject}
+                {revisionSaid({ date, author, subject })}
               </option>
             ))}
             {chosen in BESIDE ? <option value={chosen}>{BESIDE[chosen as keyof typeof BESIDE]}</option> : null}
@@ -115,7 +117,10 @@ export function Changes(): ReactNode {
           {chosen === 'beside folder' ? words.notInFolder : words.notThereThen}
         </p>
       ) : changed.length === 0 ? (
-        <p>{words.nothingChanged}</p>
+        <>
+          <p>{words.nothingChanged(sinceSaid(chosen, revisions))}</p>
+          {chosen === ON_DISK && revisions.length > 0 ? <p className="quiet">{words.chooseEarlier}</p> : null}
+        </>
       ) : (
         WEIGHTS.filter((weight) => changed.some((one) => one.weight === weight)).map((weight) => (
           <section key={weight} className="changes">
@@ -134,6 +139,16 @@ export function Changes(): ReactNode {
       )}
     </div>
   );
+}
+
+const revisionSaid = ({ date, author, subject }: Pick<Revision, 'date' | 'author' | 'subject'>): string =>
+  `${date.slice(0, 10)} ${author}: ${subject}`;
+
+/** What was compared with, as the choice names it. */
+function sinceSaid(chosen: string, revisions: readonly Revision[]): string {
+  if (chosen in BESIDE) return BESIDE[chosen as keyof typeof BESIDE];
+  const revision = revisions.find(({ id }) => id === chosen);
+  return revision ? revisionSaid(revision) : words.asOnDisk;
 }
 
 /** A verdict is a word of the core. */

@@ -146,7 +146,10 @@ function Row({ step, laid, width, first, open }: RowProps): ReactNode {
       className="ways-row"
       onClick={open}
       onKeyDown={(event) => {
-        if (event.key === 'Enter') open();
+        if (event.key !== 'Enter') return;
+        // The text has the keys before this one is up, and its step is marked: the Enter would have been typed over it.
+        event.preventDefault();
+        open();
       }}
     >
       <rect x={0} y={top} width={TEXT + width} height={height} className="ways-hit" />

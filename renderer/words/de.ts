@@ -223,7 +223,8 @@ export const de: Words = {
   beside: 'die gewählte Datei',
   besideOwn: 'Mit einer Datei oder einem Ordner von diesem Rechner vergleichen',
   besideFile: 'Ein Text',
-  nothingChanged: 'Nichts hat sich geändert, das ein Techniker bemerken würde.',
+  nothingChanged: (since: string) => `Verglichen mit: ${since}. Nichts hat sich geändert, das ein Techniker bemerken würde.`,
+  chooseEarlier: 'Was sich seit einer früheren Ausgabe geändert hat, zeigt die Wahl oben.',
   weight: { protection: 'Was Menschen schützt', limits: 'Grenzwerte', work: 'Die Arbeit', scope: 'Wofür es gilt', words: 'Nur Worte' },
   changed: {
     'step added': 'ist neu',

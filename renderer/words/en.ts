@@ -220,7 +220,8 @@ export const en = {
   beside: 'the file that was chosen',
   besideOwn: 'Compare with a file or a folder from this computer',
   besideFile: 'A text',
-  nothingChanged: 'Nothing changed that a technician would notice.',
+  nothingChanged: (since: string) => `Compared with: ${since}. Nothing changed that a technician would notice.`,
+  chooseEarlier: 'What changed since an earlier issue is shown by the choice above.',
   weight: { protection: 'What protects people', limits: 'Limits', work: 'The work', scope: 'What it is for', words: 'Words only' },
   changed: {
     'step added': 'is new',

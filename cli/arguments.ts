@@ -35,9 +35,8 @@ export function sortArguments(command: Command, words: readonly string[]): Given
   }
   const most = command.operands.length;
   const least = command.operands.filter((name) => !name.startsWith('[')).length;
-  if (operands.length < least)
-    throw new CannotRun(`${command.name} wants ${command.operands[operands.length] ?? 'more'}: ${usage(command)}`);
-  if (operands.length > most) throw new CannotRun(`${command.name} does not know what to do with "${operands[most]}": ${usage(command)}`);
+  if (operands.length < least) throw new CannotRun(`${command.name} wants ${command.operands[operands.length] ?? 'more'}. ${see(command)}`);
+  if (operands.length > most) throw new CannotRun(tooMany(command, operands[most] ?? ''));
   return { operands, values, flags };
 }
 
@@ -46,8 +45,11 @@ function split(word: string): readonly [string, string?] {
   return at === -1 ? [word.slice(2)] : [word.slice(2, at), word.slice(at + 1)];
 }
 
+/** Upper and lower case are not told apart. */
 function checked(option: Option, value: string): string {
-  if (!option.choices || option.choices.includes(value)) return value;
+  if (!option.choices) return value;
+  const chosen = option.choices.find((one) => one === value.toLowerCase());
+  if (chosen !== undefined) return chosen;
   throw new CannotRun(`--${option.name} is ${option.choices.join(' or ')}, not "${value}".`);
 }
 
@@ -56,7 +58,15 @@ function unknownOption(command: Command, word: string): string {
     word.replace(/^-+/, '').replace(/=.*/, ''),
     command.options.map((option) => option.name),
   );
-  return `${command.name} has no option ${word.replace(/=.*/, '')}.${near ? ` Did you mean --${near}?` : ''} See: handsclear ${command.name} --help`;
+  return `${command.name} has no option ${word.replace(/=.*/, '')}.${near ? ` Did you mean --${near}?` : ''} ${see(command)}`;
+}
+
+const see = (command: Command): string => `See: handsclear ${command.name} --help`;
+
+/** Words that a space tore apart are the usual reason. */
+function tooMany(command: Command, word: string): string {
+  const most = command.operands.length === 0 ? 'nothing' : command.operands.join(' ').replaceAll(/[<>[\]]/g, '');
+  return `${command.name} takes ${command.operands.length < 2 ? 'one ' : ''}${most} at a time, and does not know what to do with "${word}". What has spaces in it wants quotation marks around it. ${see(command)}`;
 }
 
 export function usage(command: Command): string {

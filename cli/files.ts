@@ -21,7 +21,7 @@ export interface Place {
 export function writeWhole({ cwd, library }: Place, to: string, bytes: Uint8Array | string, kind?: keyof typeof BEGINS): void {
   const file = path.resolve(cwd, to);
   if (/[\\/]$/.test(to)) throw new CannotRun(`"${to}" names a folder. Give the name of the file too. Nothing was written.`);
-  const own = path.relative(library, real(file)).split(path.sep).join('/');
+  const own = ownPath({ cwd, library }, to);
   if (isText(own) || isOther(own) || /^(registers|review|procedures|guides)\//i.test(own))
     throw new CannotRun(`"${to}" stands among the library's own files. Give a place outside of them. Nothing was written.`);
   const there = kind === undefined ? undefined : beginning(file);
@@ -53,6 +53,13 @@ export function readWhole(cwd: string, from: string): string {
 
 export const samePath = (cwd: string, one: string, other: string): boolean =>
   real(path.resolve(cwd, one)) === real(path.resolve(cwd, other));
+
+/** A path as the library names it; whatever stands outside of it begins with "..". */
+export const ownPath = ({ cwd, library }: Place, typed: string): string =>
+  path
+    .relative(library, real(path.resolve(cwd, typed)))
+    .split(path.sep)
+    .join('/');
 
 /** Where a path leads when links are followed, also where its end is not there yet. */
 function real(file: string): string {

@@ -1,6 +1,6 @@
 /** Opens a library folder and checks it whole. All commands that need a library begin here. */
 import path from 'node:path';
-import { type LibraryOnDisk, readLibrary } from '../electron/host/files/index.ts';
+import { type LibraryOnDisk, libraryAt, readLibrary } from '../electron/host/files/index.ts';
 import { checkLibrary, type Finding, type LibraryFacts, type Severity } from '../procedures-schema/index.ts';
 import { CannotRun } from './command.ts';
 import { figureFactsOf } from './figures.ts';
@@ -22,13 +22,15 @@ export interface Checked {
 }
 
 export async function openLibrary(folder: string, io: Io): Promise<Checked> {
-  const disk = await readLibrary(path.resolve(io.cwd, folder)).catch(() => {
-    throw new CannotRun(`There is no folder "${folder}".`);
-  });
-  if (!disk.paths.includes('library.yaml'))
+  const place = path.resolve(io.cwd, folder);
+  const disk = await readLibrary(place).catch((error: NodeJS.ErrnoException) => {
     throw new CannotRun(
-      `"${folder}" is not a library: it has no library.yaml. Give the folder that holds library.yaml, registers/ and procedures/.`,
+      error.code === 'ENOENT'
+        ? `There is no folder "${folder}": nothing stands at ${place}.`
+        : `"${folder}" cannot be read (${error.code}).`,
     );
+  });
+  if (!disk.paths.includes('library.yaml')) throw new CannotRun(await noLibrary(folder, place, disk));
   const figures = await figureFactsOf(disk);
   const telling = progress(io, 'Checking');
   const report = checkLibrary(disk.texts, disk.paths, { progress: telling.tell, figures });
@@ -48,6 +50,18 @@ export async function openLibrary(folder: string, io: Io): Promise<Checked> {
         ?.replace(/^\uFEFF/, '')
         .split(/\r\n|\n|\r/)[line - 1],
   };
+}
+
+/** Why a folder is no library, and the nearest one that is. */
+async function noLibrary(folder: string, place: string, { refusals }: LibraryOnDisk): Promise<string> {
+  const shut = refusals.find((one) => one.path === '' || one.path === 'library.yaml');
+  const named = folder === '.' ? `This folder, ${place},` : `"${folder}"`;
+  if (shut !== undefined && !shut.message.includes('ENOTDIR')) return `${named} cannot be read as a library: ${shut.message}`;
+  const around = await Promise.all(
+    [path.dirname(place), path.dirname(path.dirname(place)), path.join(place, 'sample-procedures')].map((one) => libraryAt(one)),
+  );
+  const near = around.find((one) => one !== undefined);
+  return `${named} is not a library: it has no library.yaml. Give the folder that holds library.yaml, registers/ and procedures/.${near === undefined ? '' : ` One stands at ${near}.`}`;
 }
 
 /** The findings that concern one model: those that hold everywhere, and those of its variants. */

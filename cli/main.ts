@@ -25,12 +25,12 @@ export async function main(words: readonly string[], io: Io = terminal()): Promi
 }
 
 async function run(words: readonly string[], io: Io): Promise<ExitCode> {
-  const [name, ...rest] = words;
+  const [name, ...rest] = words[0] === 'help' && words[1] !== undefined ? [words[1], '--help'] : words;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     io.out(overview(commands, manifest.version));
     return name === undefined ? 2 : 0;
   }
-  if (name === '--version') {
+  if (name === '--version' || name === '-v' || name === 'version') {
     io.out(`handsclear ${manifest.version}\n`);
     return 0;
   }

@@ -2,6 +2,7 @@
 import type { Finding, LibraryFacts, ProcedureFacts } from '../procedures-schema/index.ts';
 import { noEdition } from '../publishing/index.ts';
 import { CannotRun } from './command.ts';
+import { ownPath } from './files.ts';
 import type { Io } from './io.ts';
 import type { Checked } from './library.ts';
 import { nearest } from './nearest.ts';
@@ -9,13 +10,23 @@ import { textReport } from './report/text.ts';
 
 export type Guide = LibraryFacts['guides'][number];
 
-/** By document number or path. */
-export function procedureNamed(facts: LibraryFacts, typed: string): ProcedureFacts | undefined {
-  return facts.procedures.find(({ head, file }) => head.id === typed || file === typed);
-}
+/** By document number, upper and lower case not told apart, or by path, as it stands in the library or in front of it. */
+export const procedureNamed = (checked: Checked, typed: string, io: Io): ProcedureFacts | undefined =>
+  theOne(checked, checked.facts.procedures, typed, io);
 
-export function guideNamed(facts: LibraryFacts, typed: string): Guide | undefined {
-  return facts.guides.find(({ head, file }) => head.id === typed || file === typed);
+export const guideNamed = (checked: Checked, typed: string, io: Io): Guide | undefined => theOne(checked, checked.facts.guides, typed, io);
+
+function theOne<One extends Guide | ProcedureFacts>({ disk }: Checked, documents: readonly One[], typed: string, io: Io): One | undefined {
+  const own = ownPath({ cwd: io.cwd, library: disk.root }, typed);
+  const found = documents.find(({ file }) => file === typed || file === own);
+  if (found !== undefined) return found;
+  const exact = documents.filter(({ head }) => head.id === typed);
+  const [first, ...others] = exact.length > 0 ? exact : documents.filter(({ head }) => head.id.toLowerCase() === typed.toLowerCase());
+  if (first !== undefined && others.length > 0)
+    throw new CannotRun(
+      `More than one document has the number ${first.head.id}. Give the path of the one you mean: ${[first, ...others].map(({ file }) => file).join(', ')}.`,
+    );
+  return first;
 }
 
 export function notThere(facts: LibraryFacts, typed: string, kinds: 'procedure' | 'guide or procedure'): CannotRun {

@@ -8,16 +8,24 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildApp, buildShell, host, page, root, setUp } from './setup.mjs';
 
+const USAGE = 'npm start opens the sample library, npm start -- FOLDER your own; npm start -- --browser always takes the browser.';
 const words = process.argv.slice(2);
-const asked = words.find((word) => !word.startsWith('--'));
+if (words.includes('--help') || words.includes('-h')) {
+  console.log(USAGE);
+  process.exit(0);
+}
+const [asked, ...others] = words.filter((word) => !word.startsWith('-'));
+const strange = words.find((word) => word.startsWith('-') && word !== '--browser');
+if (strange !== undefined) refuse(`There is no option ${strange}. ${USAGE}`);
+if (others.length > 0)
+  refuse(`One library is opened at a time, not "${others[0]}" too. A folder with spaces in its name wants quotation marks around it.`);
 const sample = join(root, 'sample-procedures');
 const open = asked === undefined ? sample : resolve(asked);
 
+if (!existsSync(open)) refuse(`There is no folder "${asked}": nothing stands at ${open}.`);
+if (!existsSync(join(open, 'library.yaml')))
+  refuse(`"${asked}" is not a library: it has no library.yaml. Give the folder that holds library.yaml, registers/ and procedures/.`);
 await setUp();
-if (!existsSync(join(open, 'library.yaml'))) {
-  console.error(`"${asked}" is not a library: it has no library.yaml.`);
-  process.exit(2);
-}
 const shell = shellBinary(words, process.platform, process.env);
 if (shell.binary === undefined) {
   await buildApp();
@@ -33,6 +41,11 @@ if (shell.binary === undefined) {
       `The desktop shell ended with ${done.error?.message ?? done.signal ?? done.status}. "npm start -- --browser" opens in the browser instead.`,
     );
   process.exitCode = done.status ?? 1;
+}
+
+function refuse(sentence) {
+  console.error(sentence);
+  process.exit(2);
 }
 
 /** Where the shell's package put its binary; or why it is not to be used. */

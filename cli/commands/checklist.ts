@@ -27,7 +27,7 @@ export const checklist: Command = {
     const asked = operands[0] as string;
     if (values.to === undefined) throw new CannotRun('checklist wants --to FILE: where the JSON goes.');
     const checked = await openLibrary(values.library ?? '.', io);
-    const procedure = procedureNamed(checked.facts, asked);
+    const procedure = procedureNamed(checked, asked, io);
     if (procedure === undefined) throw notThere(checked.facts, asked, 'procedure');
     const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
     mustHaveEdition(procedure, checked.facts, model);

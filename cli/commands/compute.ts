@@ -53,11 +53,13 @@ export const compute: Command = {
       return {
         name: rangeName(model, serial),
         wrong,
-        text: wrong ? problemText(evaluated.problem) : valueText(evaluated.result, values.in),
+        text: wrong ? problemText(evaluated.problem, values.model === undefined) : valueText(evaluated.result, values.in),
       };
     });
     const [first] = told;
     const alike = told.every(({ text }) => text === first?.text);
+    if (values.model === undefined && values.library !== undefined)
+      throw new CannotRun('--library goes with --model: attributes are those of a model.');
     for (const { name, wrong, text } of alike ? told.slice(0, 1) : told) (wrong ? io.err : io.out)(`${alike ? '' : `${name}: `}${text}\n`);
     return told.some(({ wrong }) => wrong) ? 1 : 0;
   },
@@ -73,8 +75,11 @@ const SAID: Readonly<Record<Problem['kind'], string>> = {
   'no value': 'has no value',
 };
 
-const problemText = ({ kind, text, nearest }: Problem): string =>
-  `"${text}" ${SAID[kind]}.${nearest === undefined ? '' : ` Did you mean "${nearest}"?`}`;
+const problemText = ({ kind, text, nearest }: Problem, alone: boolean): string => {
+  const near = nearest === undefined ? '' : ` Did you mean "${nearest}"?`;
+  const whose = kind === 'unknown name' && alone ? ' Is it an attribute of a model? Then say of which: --model M --library FOLDER.' : '';
+  return `"${text}" ${SAID[kind]}.${near}${whose}`;
+};
 
 function valueText(result: Result, unit: string | undefined): string {
   const wanted = unit === undefined ? unitFor(result) : unitOf(unit);

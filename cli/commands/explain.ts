@@ -32,7 +32,7 @@ export const explain: Command = {
       io.out(`${all().map(listed).join('\n')}\n`);
       return 0;
     }
-    const found = all().find((one) => one.id === name);
+    const found = all().find((one) => one.id === name.toLowerCase().replaceAll(/^\[|\]$/g, ''));
     if (!found) {
       const near = nearest(
         name,

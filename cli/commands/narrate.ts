@@ -54,7 +54,7 @@ export const narrate: Command = {
     if (values.recording !== undefined && recording === undefined)
       throw new CannotRun(`"${values.recording}" holds no captions: no line of it has two times with an arrow between.`);
     const checked = await openLibrary(values.library ?? '.', io);
-    const procedure = procedureNamed(checked.facts, asked);
+    const procedure = procedureNamed(checked, asked, io);
     if (procedure === undefined) throw notThere(checked.facts, asked, 'procedure');
     const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);
     mustHaveEdition(procedure, checked.facts, model);

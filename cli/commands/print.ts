@@ -117,8 +117,8 @@ export const print: Command = {
     if (values.to === undefined) throw new CannotRun('print wants --to FILE: where the PDF goes.');
     keepYoungGenerationSmall();
     const checked = await openLibrary(values.library ?? '.', io);
-    const guide = guideNamed(checked.facts, asked);
-    const procedure = guide === undefined ? procedureNamed(checked.facts, asked) : undefined;
+    const guide = guideNamed(checked, asked, io);
+    const procedure = guide === undefined ? procedureNamed(checked, asked, io) : undefined;
     const document = guide ?? procedure;
     if (document === undefined) throw notThere(checked.facts, asked, 'guide or procedure');
     const model = values.model === undefined ? undefined : modelNamed(checked.facts, values.model);

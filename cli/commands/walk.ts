@@ -64,7 +64,7 @@ export const walk: Command = {
     }
     const asked = operands[0];
     if (asked === undefined) throw new CannotRun('walk wants a procedure, or --visit SYMPTOM.');
-    const procedure = procedureNamed(facts, asked);
+    const procedure = procedureNamed(checked, asked, io);
     if (procedure === undefined) throw notThere(facts, asked, 'procedure');
     const program = compile({ procedure: procedure.read, others });
     if (values.graph !== undefined) {

@@ -38,7 +38,9 @@ describe('check', () => {
     expect(found.file).toBe('procedures/OM-2120-guide-shoes.md');
     expect(found.range.start.line).toBeGreaterThan(1);
     expect(found.walk.length).toBeGreaterThan(3);
-    for (const key of ['check', 'severity', 'message', 'steps', 'variants']) expect(found).toHaveProperty(key);
+    expect(found.expected).toContain('lock and tag');
+    expect([report.caution, report.files]).toEqual([expect.stringContaining('does not make a machine safe'), 30]);
+    for (const key of ['check', 'severity', 'message', 'why', 'related', 'steps', 'variants']) expect(found).toHaveProperty(key);
   });
 
   test.each([
@@ -47,11 +49,63 @@ describe('check', () => {
     [['check', SAMPLE, '--model', 'EF-316'], 'Did you mean EF-315?'],
     [['chek'], 'Did you mean check?'],
     [['check', '--modle', 'X'], 'Did you mean --model?'],
+    [['check', `${SAMPLE}/procedures`], 'One stands at '],
+    [['check', 'C:\\Users\\Jürgen\\library'], 'There is no folder "C:\\Users\\Jürgen\\library": nothing stands at '],
+    [['check', 'my', 'library'], 'What has spaces in it wants quotation marks around it.'],
+    [['print', '--to', 'x.pdf'], 'print wants <guide|procedure>. See: handsclear print --help'],
+    [['compute', '0.3 % of impeller diameter', '--library', SAMPLE], '--library goes with --model'],
   ])('%j could not run: exit 2', async (words, said) => {
     const { code, err } = await typed(...words);
     expect(code).toBe(2);
     expect(err).toContain(said);
   });
+});
+
+test('what people type in another way is understood', async () => {
+  const full = await typed('print', '--help');
+  expect(await typed('help', 'print')).toEqual(full);
+  expect((await typed('version')).out).toMatch(/^handsclear \d/);
+  const to = join(folder, 'typed.json');
+  for (const name of ['om-1110', 'procedures/OM-1110-fan-shake.md', `${SAMPLE}/procedures/OM-1110-fan-shake.md`])
+    expect([name, (await typed('checklist', name, '--library', SAMPLE, '--to', to)).code]).toEqual([name, 0]);
+  const { out } = await typed('explain', 'hands-locked');
+  expect((await typed('explain', '[Hands-Locked]')).out).toBe(out);
+  const pdf = join(folder, 'typed.pdf');
+  expect((await typed('print', 'OM-1110', '--library', SAMPLE, '--to', pdf, '--edition', 'SHORT', '--booklet', '--sheet', 'A3')).code).toBe(
+    0,
+  );
+});
+
+test('of two documents with one number neither is printed, and a draft asks which', async () => {
+  const copy = join(folder, 'twins');
+  cpSync(SAMPLE, copy, { recursive: true });
+  cpSync(join(copy, 'procedures/OM-1110-fan-shake.md'), join(copy, 'procedures/Copy of fan shake.md'));
+  const sheet = (asked: string, ...more: string[]) =>
+    typed('checklist', asked, '--library', copy, '--to', join(folder, 'twin.json'), ...more);
+  for (const file of ['procedures/OM-1110-fan-shake.md', 'procedures/Copy of fan shake.md']) {
+    const { code, err } = await sheet(file);
+    expect([code, err]).toEqual([1, expect.stringContaining('[document-number]')]);
+  }
+  const { code, err } = await sheet('OM-1110', '--draft');
+  expect([code, err]).toEqual([2, expect.stringContaining('More than one document has the number OM-1110. Give the path')]);
+});
+
+test('the finding that README.md shows is what is said of the slip it names', async () => {
+  const [, block = ''] = /A finding looks like this:\n\n((?: {4}.*\n|\n)+)/.exec(readFileSync('README.md', 'utf8')) ?? [];
+  const shown = block.split('\n').flatMap((line) => (/^\s*(\.\.\.)?$/.test(line) ? [] : [line.slice(4)]));
+  expect(shown.length).toBeGreaterThan(10);
+  const { out } = await typed('check', broken());
+  const said =
+    out
+      .split('\n\n')
+      .find((one) => one.includes(shown[1] ?? '?'))
+      ?.split('\n') ?? [];
+  let at = -1;
+  for (const line of shown) {
+    const found = said.indexOf(line, at + 1);
+    expect(found, line).toBeGreaterThan(at);
+    at = found;
+  }
 });
 
 describe('figures', () => {
@@ -193,7 +247,10 @@ describe('print and checklist', () => {
 
   test.each([
     [['print', 'OM-8010', '--library', SAMPLE], 'print wants --to'],
-    [['print', 'OM-3140', '--library', SAMPLE, '--to', 'package.json/x.pdf'], '"package.json/x.pdf" cannot be written (E'],
+    [
+      ['print', 'OM-3140', '--library', SAMPLE, '--to', 'package.json/x.pdf'],
+      '"package.json/x.pdf" cannot be written: a part of its path is a file',
+    ],
     [['print', 'OM-8011', '--library', SAMPLE, '--to', 'x.pdf'], 'Did you mean OM-8010?'],
     [
       ['print', 'OM-8010', '--library', SAMPLE, '--to', 'x.pdf', '--paper', 'a3'],
@@ -238,6 +295,10 @@ describe('compute', () => {
   test('no value is exit 1, with the nearest name', async () => {
     const { code, err } = await typed('compute', '2 * impeler diameter', '--library', SAMPLE, '--model', 'EF-450');
     expect([code, err.includes('Did you mean "impeller diameter"?')]).toEqual([1, true]);
+  });
+  test('an attribute without its model is told as that', async () => {
+    const { code, err } = await typed('compute', '2 * impeller diameter');
+    expect([code, err]).toEqual([1, expect.stringContaining('Is it an attribute of a model? Then say of which: --model M')]);
   });
   test('without a formula the helpers are listed, each with its source', async () => {
     const { out } = await typed('compute');

@@ -132,7 +132,7 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'index':
       return measureIndex(block, room, kit);
     case 'band-key':
-      return block.compact ? measureCompactBandKey(room, kit) : measureBandKey(room, kit);
+      return block.compact ? measureCompactBandKey(block.states, room, kit) : measureBandKey(room, kit);
     case 'space':
       return measureSpace(block, room, kit);
     case 'page-break':

@@ -210,6 +210,8 @@ export const costs = {
   loneStep: 1000,
   /** The first step alone under the notice of its section: what the notice warns of comes in the steps overleaf. */
   loneUnderNotice: 2500,
+  /** Of a checklist: it is to be one or two, and is parted wherever no choice and no notice is. */
+  anotherLeaf: 5000,
   // Added where a leaf is turned between two steps.
   afterSafe: 0,
   afterUnsaid: 120,

@@ -178,6 +178,8 @@ export interface ShortWords {
   readonly cutOff: string;
   readonly stored: string;
   readonly shown: string;
+  /** The cautions of the guide in the fewest words: none is left out. */
+  readonly cautions: string;
   readonly how: string;
   readonly aside: string;
   readonly sign: string;

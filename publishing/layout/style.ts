@@ -216,6 +216,8 @@ export const costs = {
   afterSafe: 0,
   afterUnsaid: 120,
   afterUnsafe: 1500,
+  /** Between what is cut off and what is proved dead: who reads the next line with one hand on the page has the other at the wires. */
+  insideProof: 3500,
   hard: 1_000_000,
   /** Inside a step that a notice guards, added to the break's own cost. */
   guarded: 1_000_000,

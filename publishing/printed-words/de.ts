@@ -245,7 +245,9 @@ const layout: LayoutWords = {
   contents: 'Inhalt',
   checklist: 'Checkliste',
   initials: 'Kürzel',
-  missingFigure: 'Bild nicht gefunden: {path}',
+  missingFigure: 'Hier fehlt ein Bild: {path} wurde nicht gefunden.',
+  damagedFigure: 'Hier fehlt ein Bild: Seine Datei ist beschädigt.',
+  shouldShow: 'Es soll zeigen: {alt}',
   noticeAgain: 'gilt weiter, zu lesen {n}',
   band: {
     live: 'Energie kann anliegen: keine Hände hinein',

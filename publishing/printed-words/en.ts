@@ -241,7 +241,9 @@ const layout: LayoutWords = {
   contents: 'Contents',
   checklist: 'Checklist',
   initials: 'Initials',
-  missingFigure: 'Figure not found: {path}',
+  missingFigure: 'Missing here: the picture {path} was not found.',
+  damagedFigure: 'Missing here: a picture whose file is damaged.',
+  shouldShow: 'It should show: {alt}',
   noticeAgain: 'still in force, read it {n}',
   band: {
     live: 'Energy may be live: no hands in',

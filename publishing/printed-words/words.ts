@@ -207,6 +207,8 @@ export interface LayoutWords {
   readonly checklist: string;
   readonly initials: string;
   readonly missingFigure: string;
+  readonly damagedFigure: string;
+  readonly shouldShow: string;
   /** Beside a notice's head that stands again; {n} stands for the page reference. */
   readonly noticeAgain: string;
   readonly band: Readonly<Record<BandState, string>>;

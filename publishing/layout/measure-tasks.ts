@@ -10,6 +10,7 @@ import { measureReading } from './measure-reading.ts';
 import { rowWithReading } from './measure-reading-row.ts';
 import { type RowNodes, rowSlab } from './measure-task-row.ts';
 import { segment } from './ops.ts';
+import { elementOf } from './runs.ts';
 import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
@@ -108,7 +109,11 @@ function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit
     y: height - pt(1.2),
     ops: [{ op: 'path', path: segment(0, 0, room, 0), stroke: { colour: colours.ink, width: pt(1.2) } }],
   });
-  const own = { anchors: [block.anchor], bookmark: { level: 2, title: block.heading, anchor: block.anchor }, section: block.heading };
+  const own = {
+    anchors: [block.anchor],
+    bookmark: { level: 2, title: block.heading, anchor: block.anchor, ...elementOf(node, kit) },
+    section: block.heading,
+  };
   return { height, items, gap: 0, cost: 0, decor: [], of: 'heading', ...(node < 0 ? {} : own) };
 }
 

@@ -5,7 +5,7 @@ import { writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textSlabs, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { segment } from './ops.ts';
-import { languageFacts } from './runs.ts';
+import { elementOf, languageFacts, wholeLanguage } from './runs.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { bands, colours, costs, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
@@ -17,7 +17,7 @@ const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 /** `role`: its level in the structure, where that is not the one it looks like. */
 export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role: 1 | 2 | 3 | 4 = block.level): Measured {
   const look = kit.sheet.headings[block.level - 1] as TextLook;
-  const node = kit.structure.add(room.node, `H${role}`);
+  const node = kit.structure.add(room.node, `H${role}`, wholeLanguage(block.text, kit));
   const inline = [...(block.number === undefined ? [] : plain(`${block.number}\u2002`)), ...plain(block.text)];
   const full = room.x + room.width - room.left;
   const slabs = textSlabs(inline, look, { x: room.left, width: full, node, decor: room.decor, cost: room.cost, of: 'heading' }, kit);
@@ -27,7 +27,8 @@ export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role:
   if (first !== undefined) {
     if (block.goesOn) first.cost = Math.max(first.cost, costs.goesOn);
     if (block.anchor !== undefined) first.anchors = [block.anchor];
-    if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
+    if (block.bookmark && block.anchor !== undefined)
+      first.bookmark = { level: block.level, title: block.text, anchor: block.anchor, ...elementOf(node, kit) };
     if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;
   }
   const [before, after] = kit.sheet.aroundHeadings[block.level - 1] as readonly [Mp, Mp];

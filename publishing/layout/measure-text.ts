@@ -43,7 +43,14 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const width = style === 'center' ? room.width : Math.min(room.width, sheet.measure);
   // Words of a cover, and the number over a title, stand at the edge where titles do.
   const x = style === 'title' || style === 'subtitle' || style === 'eyebrow' ? room.left : room.x;
-  const slabs = textSlabs(block.inline, look, { x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  const set = (wide: Mp): Slab[] =>
+    textSlabs(block.inline, look, { x, width: wide, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  let slabs = set(width);
+  // Lines are no longer than is read with ease; a word alone on the last one is worth a little more.
+  if (width < room.width && slabs.length > 1 && lastOf(slabs) < look.size * 6) {
+    const wide = set(Math.min(room.width, Math.round(width * 1.06)));
+    if (wide.length < slabs.length) slabs = wide;
+  }
   // Where the main line ends is said under its last step.
   if (style === 'sent' || style === 'ends') for (const slab of slabs) slab.cost = Math.max(slab.cost, costs.orphan);
   const last = block.inline[block.inline.length - 1];
@@ -52,6 +59,11 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const around = style === 'limit' ? pt(1) : sheet.between;
   return { slabs, before: around, after: around, ...(leadsIn || style === 'limit' || style === 'sent' ? { keepNext: costs.orphan } : {}) };
 }
+
+const lastOf = (slabs: readonly Slab[]): Mp => {
+  const item = slabs[slabs.length - 1]?.items[0];
+  return item?.kind === 'line' ? item.line.width : 0;
+};
 
 /** Three things are taken in at a glance, and not over a page. */
 const shortList = 3;

@@ -137,8 +137,8 @@ type BlockOf =
   | { readonly kind: 'contents'; readonly depth?: 1 | 2 | 3 }
   /** Filled by the layout: each name with the pages of its places, every page once. */
   | { readonly kind: 'index'; readonly entries: readonly IndexEntry[] }
-  /** What the hatches of the energy band mean. */
-  | { readonly kind: 'band-key'; readonly compact?: true }
+  /** What the hatches of the energy band mean; `states`: only of these. */
+  | { readonly kind: 'band-key'; readonly compact?: true; readonly states?: readonly BandState[] }
   | { readonly kind: 'page-break'; readonly to?: 'right' }
   /** `fill`, on a cover: and all that its page has left. */
   | { readonly kind: 'space'; readonly lines: number; readonly fill?: true };

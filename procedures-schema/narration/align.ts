@@ -20,7 +20,7 @@ const BREATHING = 0.4;
 
 export function align(script: Script, file: CaptionFile): Alignment {
   const tokens = script.passages.map(({ spoken }) => normalText(spoken).tokens);
-  const heard = heardIn(file, namePrefixes(tokens.flat()));
+  const heard = heardIn(file, namePrefixes(tokens.flat()), script.mark);
   const { words, ids } = passageWords(script, tokens, heard);
   const chain = decode(words, ids, pausesIn(heard, words.length)).map((one) => laid(one, words, ids));
   const takes = withRetakes(withTwins(chain, words, ids)).map(({ candidate, role }) => takeOf(candidate, role, words, heard));

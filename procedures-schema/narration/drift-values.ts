@@ -1,5 +1,5 @@
 /** Values, units and models that were heard otherwise than written, at the very place where the alignment laid them. */
-import { convert, findQuantities, type Rational, toNumber, toText, unitOf } from '../quantities/index.ts';
+import { convert, type DecimalMark, findQuantities, type Rational, toNumber, toText, unitOf } from '../quantities/index.ts';
 import type { AlignedPassage, Alignment, HeardToken, Take } from './alignment-model.ts';
 import { normalText, stem, type Token } from './normal-words.ts';
 import { clauseTokens } from './passage-words.ts';
@@ -16,10 +16,10 @@ export interface ValueDrift {
 }
 
 export function valueDrifts(one: AlignedPassage, take: Take, alignment: Alignment): readonly ValueDrift[] {
-  return take.confidence < LEAST_HEARD ? [] : [...numbers(one, take, alignment.heard), ...models(one, take, alignment)];
+  return take.confidence < LEAST_HEARD ? [] : [...numbers(one, take, alignment), ...models(one, take, alignment)];
 }
 
-function numbers({ passage, tokens }: AlignedPassage, take: Take, heard: readonly HeardToken[]): ValueDrift[] {
+function numbers({ passage, tokens }: AlignedPassage, take: Take, { heard, script }: Alignment): ValueDrift[] {
   const out: ValueDrift[] = [];
   tokens.forEach((said, index) => {
     const other = heard[take.laidOn[index] ?? -1];
@@ -28,7 +28,7 @@ function numbers({ passage, tokens }: AlignedPassage, take: Take, heard: readonl
     const units = [said.unit, other.unit];
     const unitsDiffer = units[0] !== undefined && units[1] !== undefined && units[0] !== units[1] && likely(units[1], units[0]);
     if (same && !unitsDiffer) return;
-    if (convertsTo(other, said) || (other.unit !== said.unit && secondValue(other, passage.screen))) return;
+    if (convertsTo(other, said) || (other.unit !== said.unit && secondValue(other, passage.screen, script.mark))) return;
     const place = { actual: told(other), expected: told(said), heard: other };
     out.push({ kind: same ? 'other-unit' : 'other-value', ...place });
   });
@@ -63,9 +63,9 @@ function convertsTo(heard: Token, said: Token): boolean {
 }
 
 /** The screen shows values in both units; whichever is read out is right. In the unit of the text it may be the limit of another model. */
-function secondValue(heard: Token, screen: readonly string[]): boolean {
+function secondValue(heard: Token, screen: readonly string[], mark?: DecimalMark): boolean {
   return screen.some((line) =>
-    findQuantities(line).some(({ quantity, second }) =>
+    findQuantities(line, mark).some(({ quantity, second }) =>
       [quantity, second?.quantity].some(
         (one) =>
           one !== undefined &&

@@ -1,10 +1,12 @@
 /** The words of a caption file with a time for each: by the times inside a cue where it has them, else by length of word. */
 
+import type { DecimalMark } from '../quantities/index.ts';
 import type { HeardToken } from './alignment-model.ts';
 import type { CaptionFile, Cue } from './captions-model.ts';
 import { type CueNode, readCueText } from './cue-text.ts';
 import type { Seconds } from './model.ts';
 import { APART, spokenWords, tokensOf } from './normal-words.ts';
+import { withPoint } from './with-point.ts';
 
 interface TimedWord {
   readonly word: string;
@@ -12,7 +14,8 @@ interface TimedWord {
   readonly end: Seconds;
 }
 
-export function heardIn(file: CaptionFile, prefixes: ReadonlySet<string>): readonly HeardToken[] {
+/** `mark`: how the captions write numbers. */
+export function heardIn(file: CaptionFile, prefixes: ReadonlySet<string>, mark: DecimalMark = 'point'): readonly HeardToken[] {
   const words: TimedWord[] = [];
   let before: Cue | undefined;
   // Players sort by start; a file need not be in order.
@@ -20,7 +23,7 @@ export function heardIn(file: CaptionFile, prefixes: ReadonlySet<string>): reado
     // A number in figures never runs on from one cue into the next.
     if (/(?:\d|\bpoint)\s*$/i.test(before?.text ?? '') && /^\s*\d/.test(cue.text))
       words.push({ word: APART, start: cue.start, end: cue.start });
-    words.push(...wordsOf(cue, before));
+    words.push(...wordsOf(cue, before, mark));
     before = cue;
   }
   return tokensOf(
@@ -29,9 +32,9 @@ export function heardIn(file: CaptionFile, prefixes: ReadonlySet<string>): reado
   ).map((token) => ({ ...token, start: words[token.at]?.start ?? 0, end: words[token.end - 1]?.end ?? 0 }));
 }
 
-function wordsOf(cue: Cue, before: Cue | undefined): TimedWord[] {
+function wordsOf(cue: Cue, before: Cue | undefined, mark: DecimalMark): TimedWord[] {
   return segments(cue, before).flatMap(({ text, start, end }) => {
-    const words = spokenWords(text);
+    const words = spokenWords(withPoint(text, mark));
     const letters = words.reduce((sum, word) => sum + word.length + 1, 0);
     let at = 0;
     return words.map((word) => {

@@ -3,6 +3,7 @@
  * what a recording did with it is in `recording-model.ts`.
  */
 import type { Span } from '../finding.ts';
+import type { DecimalMark } from '../quantities/index.ts';
 
 /** Seconds, with a fraction. Estimated until they come from a recording. */
 export type Seconds = number;
@@ -86,6 +87,8 @@ export interface Script {
   readonly model?: string;
   /** Words a minute that the times were estimated at. */
   readonly pace: number;
+  /** How its text, its screens and its captions write numbers, where that is not with a point. */
+  readonly mark?: DecimalMark;
   readonly passages: readonly Passage[];
   readonly chapters: readonly ScriptChapter[];
   readonly seconds: Seconds;

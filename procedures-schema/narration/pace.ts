@@ -2,7 +2,7 @@
  * How long a passage takes: the voice by its syllables and pauses, the action by a table, the wait as written. Estimates, and called so wherever they
  * are shown; the times of a recording replace them.
  */
-import { findQuantities, toNumber } from '../quantities/index.ts';
+import { type DecimalMark, findQuantities, toNumber } from '../quantities/index.ts';
 import type { Action, ActionKind, Sentence } from '../reading/index.ts';
 import type { Seconds } from './model.ts';
 
@@ -100,11 +100,11 @@ export function actionSeconds(actions: readonly Action[]): Seconds {
 const NO_WAIT = /\b(?:within|every|each|per|under|before|in|than|by|over)\s*(?:the (?:first|last)\s*)?$/i;
 
 /** Seconds that orders tell the reader to wait or to keep something up. */
-export function waitSeconds(sentences: readonly Pick<Sentence, 'actions' | 'text'>[]): Seconds {
+export function waitSeconds(sentences: readonly Pick<Sentence, 'actions' | 'text'>[], mark: DecimalMark): Seconds {
   let sum = 0;
   for (const { actions, text } of sentences) {
     if (actions.length === 0 || /^(?:if|unless)\b/i.test(text)) continue;
-    for (const { quantity, at } of findQuantities(text)) {
+    for (const { quantity, at } of findQuantities(text, mark)) {
       const amount = quantity.nominal ?? quantity.lower;
       if (quantity.unit.kind === 'time' && amount && !NO_WAIT.test(text.slice(0, at)))
         sum += toNumber(amount.value) * toNumber(quantity.unit.factor);

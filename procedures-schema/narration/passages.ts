@@ -4,7 +4,7 @@ import type { Span } from '../finding.ts';
 import type { ReadChild, ReadStep } from '../flow/index.ts';
 import type { Block, Notice, Prose, Section, Step } from '../format/index.ts';
 import type { LabelledStep } from '../numbering/index.ts';
-import { findQuantities } from '../quantities/index.ts';
+import { type DecimalMark, decimalMarkOf, findQuantities } from '../quantities/index.ts';
 import type { Action, Reading, Sentence } from '../reading/index.ts';
 import type { Family, ListedName } from '../registers/index.ts';
 import { appliesTo, modelsNamed } from './applies.ts';
@@ -40,6 +40,7 @@ export function passagesOf(facts: ProcedureFacts, library: LibraryFacts, model?:
 class Teller {
   private readonly facts: ProcedureFacts;
   private readonly library: LibraryFacts;
+  private readonly mark: DecimalMark;
   private readonly model: string | undefined;
   private readonly applies: ReturnType<typeof appliesTo>;
   private readonly families: readonly Family[];
@@ -50,6 +51,7 @@ class Teller {
   constructor(facts: ProcedureFacts, library: LibraryFacts, model: string | undefined) {
     this.facts = facts;
     this.library = library;
+    this.mark = decimalMarkOf(library.registers.house.language);
     this.model = model;
     this.applies = appliesTo(facts, model);
     const own = new Set(facts.machines.map((machine) => machine.name));
@@ -191,7 +193,10 @@ class Teller {
         ...limits.flatMap(({ screen }) => screen),
       ],
       shot: shotOf(actions, at, this.facts, this.families),
-      wait: waitSeconds(readings.flatMap(({ sentences }) => sentences)),
+      wait: waitSeconds(
+        readings.flatMap(({ sentences }) => sentences),
+        this.mark,
+      ),
       action: actionSeconds(actions),
       models: [...new Set(actions.flatMap((action) => modelsNamed(action.when)))],
     });
@@ -229,7 +234,7 @@ class Teller {
       said: joined([`${opening}, ${/^[A-Z][a-z]/.test(then) ? then.charAt(0).toLowerCase() + then.slice(1) : then}`]),
       screen: this.shown([branch.lead], at),
       shot: shotOf(actions, at, this.facts, this.families),
-      wait: waitSeconds(lead.sentences),
+      wait: waitSeconds(lead.sentences, this.mark),
       action: actionSeconds(actions),
       models: modelsNamed(condition.when),
     });
@@ -273,7 +278,7 @@ class Teller {
   private shown(proses: readonly Prose[], at: LabelledStep): string[] {
     return proses.flatMap((prose) => {
       const text = shownProse(prose, this.place(at));
-      const values = findQuantities(text).map(({ at: from, end, second }) => text.slice(from, second?.end ?? end).trim());
+      const values = findQuantities(text, this.mark).map(({ at: from, end, second }) => text.slice(from, second?.end ?? end).trim());
       const callouts = [...text.matchAll(/((?:[\w-]+ ){1,3})\((\d{1,2})\)/g)].map(
         ([, name, number]) => `(${number}) ${(name ?? '').trim().replace(/^(?:the|a|an|two|and|of|from|with|to) /, '')}`,
       );

@@ -1,5 +1,6 @@
 /** The script of a procedure: its passages with spoken words, estimated times, chapters and hashes. Writing it down is `script-text.ts`. */
 import type { LibraryFacts, ProcedureFacts } from '../checks/index.ts';
+import { decimalMarkOf } from '../quantities/index.ts';
 import { shortHash, textHash } from './hash.ts';
 import type { Passage, Script, ScriptChapter } from './model.ts';
 import { speechSeconds, USUAL_PACE } from './pace.ts';
@@ -20,10 +21,11 @@ const BREATH = 0.6;
 
 export function scriptOf(facts: ProcedureFacts, library: LibraryFacts, choice: ScriptChoice = {}): Script {
   const pace = choice.pace ?? USUAL_PACE;
+  const mark = decimalMarkOf(library.registers.house.language);
   let at = 0;
   const passages = passagesOf(facts, library, choice.model).map((bare): Passage => {
     const { action, ...rest } = bare;
-    const spoken = spokenForm(bare.said);
+    const spoken = spokenForm(bare.said, mark);
     const speech = speechSeconds(spoken, pace);
     const shown = Math.max(speech, action) + Math.min(bare.wait, LONGEST_SHOWN);
     const time = { start: at, speech, action: action + bare.wait, total: shown + BREATH };
@@ -37,6 +39,7 @@ export function scriptOf(facts: ProcedureFacts, library: LibraryFacts, choice: S
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(choice.model === undefined ? {} : { model: choice.model }),
     pace,
+    ...(mark === 'point' ? {} : { mark }),
     passages,
     chapters: chaptersOf(passages, at),
     seconds: at,

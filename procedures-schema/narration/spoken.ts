@@ -2,14 +2,15 @@
  * A written sentence as a voice reads it: quantities with their units in words, and all that the table of rules names. Knows no procedure;
  * what is said of a step, and in which order, is for the script.
  */
-import { type FoundQuantity, findQuantities, type Quantity } from '../quantities/index.ts';
+import { type DecimalMark, type FoundQuantity, findQuantities, type Quantity } from '../quantities/index.ts';
 import { sayNumber } from './number-words.ts';
 import { SPOKEN_RULES, signAt } from './spoken-rules.ts';
 import { sayUnit } from './unit-sayings.ts';
+import { withPoint } from './with-point.ts';
 
-/** The second value in brackets is not said: the screen shows both. */
-export function spokenForm(written: string): string {
-  const text = written.replace(/[\u00a0\u202f\u2009]/g, ' ');
+/** The second value in brackets is not said: the screen shows both. `mark`: how the text writes its numbers. */
+export function spokenForm(written: string, mark: DecimalMark = 'point'): string {
+  const text = withPoint(written.replace(/[\u00a0\u202f\u2009]/g, ' '), mark);
   const quantities = new Map(findQuantities(text).map((found) => [found.at, found]));
   let out = '';
   let at = 0;

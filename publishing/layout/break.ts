@@ -42,14 +42,16 @@ export const resumedHeight = (slab: Slab, height: Mp): Mp => (slab.resume === un
 
 /**
  * `turns` says of each page of the stretch, counted from nought, whether a leaf is turned after it: what a slab asks for a turn above it
- * counts there only. The two pages of an opening lie side by side.
+ * counts there only. The two pages of an opening lie side by side. `leaf`: what every further leaf costs, where their count is what matters.
  */
-export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: number) => boolean = () => false): PageBreaks {
+export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: number) => boolean = () => false, leaf = 0): PageBreaks {
   const count = slabs.length;
   if (count === 0) return { starts: [], forced: [] };
   // Two ways to each break, by whether an even or an odd count of pages stands before it: turning alternates at most.
   const [turnsEven, turnsOdd] = [turns(0), turns(1)];
   const alike = turnsEven === turnsOdd;
+  // What is turned to is the back of the same leaf, unless no back is printed on.
+  const [leafEven, leafOdd] = [alike || !turnsEven ? leaf : 0, alike || !turnsOdd ? leaf : 0];
   const best = [
     new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY),
     new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY),
@@ -70,7 +72,7 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
       const base = pageCost(used, height, end < count ? (facts.cost[end] as number) : undefined);
       const turn = end < count ? (facts.turn[end] as number) : 0;
       if (even !== Number.POSITIVE_INFINITY) {
-        const cost = even + base + (turnsEven ? turn : 0);
+        const cost = even + base + (turnsEven ? turn : 0) + (end < count ? leafEven : 0);
         const after = alike ? 0 : 1;
         if (cost < (best[after][end] as number)) {
           best[after][end] = cost;
@@ -78,7 +80,7 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
         }
       }
       if (odd !== Number.POSITIVE_INFINITY) {
-        const cost = odd + base + (turnsOdd ? turn : 0);
+        const cost = odd + base + (turnsOdd ? turn : 0) + (end < count ? leafOdd : 0);
         if (cost < (bestEven[end] as number)) {
           bestEven[end] = cost;
           from[0][end] = start;

@@ -7,7 +7,7 @@ import { onOnePage } from './cover-spaces.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { ledIn } from './lead-in.ts';
 import { newMarginWords } from './margin-words.ts';
-import { measureFlow } from './measure.ts';
+import { type Guarding, measureFlow, measureGuarded, nothingGuards } from './measure.ts';
 import { mustTurn } from './measure-table.ts';
 import { keyOf, MeasuredMemory } from './measured-memory.ts';
 import { type NormalBook, type NormalChapter, normalise } from './normalise.ts';
@@ -178,10 +178,10 @@ function markEnds(first: readonly Slab[] | undefined, last: readonly Slab[] | un
 }
 
 /** On a page of its own, as wide as the paper is high. */
-function measureTurned(flow: Flow, node: NodeId, kit: Kit): Slab[] {
+function measureTurned(flow: Flow, node: NodeId, kit: Kit, guarding: Guarding): Slab[] {
   const { body } = geometryOf(kit.book, 'right', true);
   const turned: Kit = { ...kit, pageWidth: body.width, pageHeight: body.height };
-  return measureFlow(flow, { left: 0, x: 0, width: body.width, node, cost: costs.block, decor: [] }, turned);
+  return measureGuarded(flow, { left: 0, x: 0, width: body.width, node, cost: costs.block, decor: [] }, turned, guarding);
 }
 
 function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
@@ -198,12 +198,13 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
   const stretches: { slabs: readonly Slab[]; side?: Side; turned?: boolean }[] = [];
   let flow: BookBlock[] = [...opener];
   let right = chapter.startRight;
+  const guarding = nothingGuards();
   const push = (stretch: { slabs: readonly Slab[]; turned?: boolean }): void => {
     stretches.push({ ...stretch, ...(right ? { side: 'right' } : {}) });
     right = false;
   };
   const close = (): void => {
-    const slabs = measureFlow(flow, room, kit);
+    const slabs = measureGuarded(flow, room, kit, guarding);
     if (slabs.length > 0) push({ slabs });
     flow = [];
   };
@@ -215,7 +216,7 @@ function measureChapter(chapter: NormalChapter, kit: Kit): MeasuredChapter {
       const along = flow.slice(from);
       flow = flow.slice(0, from);
       close();
-      push({ slabs: measureTurned([...along, block], node, kit), turned: true });
+      push({ slabs: measureTurned([...along, block], node, kit, guarding), turned: true });
     } else if (block.kind === 'page-break') {
       close();
       right = block.to === 'right';

@@ -1,4 +1,5 @@
 /** The key of the energy band in rows of two, or on a narrow leaf as many to a row as it has room for, for a form that has no page to spare. */
+import type { BandState } from '../book.ts';
 import { drawBand } from './band.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
 import { isSmall } from './short-sheet.ts';
@@ -6,11 +7,11 @@ import type { Measured, Room, SlabItem } from './slab.ts';
 import { bands, costs } from './style.ts';
 import { mm, pt } from './units.ts';
 
-export function measureCompactBandKey(room: Room, kit: Kit): Measured {
+export function measureCompactBandKey(shown: readonly BandState[] | undefined, room: Room, kit: Kit): Measured {
   const { sheet, structure } = kit;
   const look = sheet.small;
   const list = structure.add(room.node, 'L', { numbering: 'None' });
-  const states = Object.keys(bands) as (keyof typeof bands)[];
+  const states = (Object.keys(bands) as (keyof typeof bands)[]).filter((state) => shown === undefined || shown.includes(state));
   const whole = room.x + room.width - room.left;
   // Two beside each other where the longest has room on one line; a word lost here could be the word "open".
   const widest = Math.max(...states.map((state) => textWidth(kit.words.band[state], look, kit)));
@@ -35,7 +36,7 @@ export function measureCompactBandKey(room: Room, kit: Kit): Measured {
   });
   const height = (row + 1) * lead;
   return {
-    slabs: [{ height, items, gap: 0, cost: costs.block, decor: room.decor, of: 'other' }],
+    slabs: [{ height, items, gap: 0, cost: costs.orphan, decor: room.decor, of: 'other' }],
     before: sheet.between,
     after: sheet.between,
   };

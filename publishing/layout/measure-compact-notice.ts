@@ -1,9 +1,10 @@
 /** A safety notice for a form that is copied again and again: the colour stands in a block of its own, the word is black on white beside it. */
-import type { BookBlock, NoticeBlock } from '../book.ts';
+import type { BookBlock, Flow, NoticeBlock } from '../book.ts';
 import { baselineIn, type Kit, linesIn } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { alertSymbol } from './measure-notice.ts';
 import { type Op, rectangle } from './ops.ts';
+import { isSmall } from './short-sheet.ts';
 import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import { colours, signals } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
@@ -18,9 +19,11 @@ export function measureCompactNotice(notice: NoticeBlock, room: Room, kit: Kit, 
   const x = room.x + block + pt(6);
   const wide = room.x + room.width - x - pt(5);
   const look = sheet.panel;
-  const word = linesIn([{ kind: 'text', text: notice.panel }], look, kit.structure.add(note, 'P'), wide, kit);
-  const body = flow(notice.body.map(strong), { left: x, x, width: wide, node: note, cost: 0, decor: [] }, kit);
-  const pad = pt(4);
+  // On a small leaf the word opens the first line of what it says.
+  const together = isSmall(kit) ? opened(notice) : undefined;
+  const word = together === undefined ? linesIn([{ kind: 'text', text: notice.panel }], look, kit.structure.add(note, 'P'), wide, kit) : [];
+  const body = flow((together ?? notice.body).map(strong), { left: x, x, width: wide, node: note, cost: 0, decor: [] }, kit);
+  const pad = isSmall(kit) ? pt(3) : pt(4);
   const items: SlabItem[] = [];
   let y = pad;
   for (const line of word) {
@@ -53,6 +56,12 @@ export function measureCompactNotice(notice: NoticeBlock, room: Room, kit: Kit, 
     group: `the ${notice.panel} notice`,
   };
   return { slabs: [slab], before: sheet.between, after: sheet.between };
+}
+
+function opened({ panel, body }: NoticeBlock): Flow | undefined {
+  const [first, ...rest] = body;
+  if (first?.kind !== 'paragraph') return undefined;
+  return [{ ...first, inline: [{ kind: 'strong', text: `${panel}\u2003` }, ...first.inline] }, ...rest];
 }
 
 /** Marks of its words stand beside all of it: it is read as one. */

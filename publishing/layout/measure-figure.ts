@@ -1,6 +1,7 @@
 /** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
 import { LEAST_PRINT, MOST_ENLARGED, readSvg } from '../../procedures-schema/figures/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
+import { fill } from '../printed-words/index.ts';
 import { captionDecor } from './change-marks.ts';
 import type { BitmapImage } from './images.ts';
 import { baselineIn, type Kit, linesIn, textSlabs } from './kit.ts';
@@ -59,7 +60,7 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
   const { image } = block;
   if (image.kind === 'svg') {
     const read = readSvg(image.source);
-    if ('fault' in read) return placeholder(block.alt || 'SVG', width, block, kit, read.fault.says);
+    if ('fault' in read) return placeholder(kit.words.damagedFigure, width, block, kit, read.fault.says);
     const svg = read.drawing;
     const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, width));
     const ops = drawSvg(svg, scale, kit.shaper);
@@ -79,9 +80,9 @@ function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
     return cropped(ops, Math.round(svg.height * scale));
   }
   if (image.kind === 'missing')
-    return placeholder(kit.words.missingFigure.replace('{path}', image.path), width, block, kit, `There is no ${image.path}.`);
+    return placeholder(fill(kit.words.missingFigure, { path: image.path }), width, block, kit, `There is no ${image.path}.`);
   const index = kit.images.add(image.kind, image.bytes);
-  if (typeof index !== 'number') return placeholder(block.alt || image.kind.toUpperCase(), width, block, kit, index.says);
+  if (typeof index !== 'number') return placeholder(kit.words.damagedFigure, width, block, kit, index.says);
   const facts = kit.images.images[index] as BitmapImage;
   const scale = Math.min(1, width / facts.width, height / facts.height);
   const w = Math.floor(facts.width * scale);
@@ -124,18 +125,27 @@ const maxEnlarged = (width: number, room: Mp): number => (width < room ? Math.mi
 
 const placeOf = ({ anchor }: FigureBlock): { readonly anchor?: string } => (anchor === undefined ? {} : { anchor });
 
-/** `why`: for whoever prints, in the language of all notes; `text` is printed. */
-function placeholder(text: string, width: Mp, block: FigureBlock, kit: Kit, why: string): Picture {
+/** A frame where the picture belongs, and in it that it is missing. `why`: for whoever prints, in the language of all notes; `what` is printed. */
+function placeholder(what: string, width: Mp, block: FigureBlock, kit: Kit, why: string): Picture {
   const named = block.alt === '' ? '' : ` "${block.alt}"`;
   kit.notes.push({ kind: 'bad-image', message: `The figure${named} cannot be drawn. ${why.replace(/\.?$/, '.')}`, ...placeOf(block) });
-  const look = kit.sheet.caption;
+  const look = kit.sheet.body;
   const pad = pt(10);
-  // Says in print what is missing, as part of the page's furniture; the figure's alternate text carries the meaning.
-  const lines = linesIn([{ kind: 'text', text }], look, -1, width - 2 * pad, kit);
+  // Furniture of the page; the figure's alternate text carries the meaning.
+  const set = (inline: readonly Inline[]) => linesIn(inline, look, -1, width - 2 * pad, kit);
+  const shows = block.alt === '' ? '' : fill(kit.words.shouldShow, { alt: block.alt });
+  const lines = [...set([{ kind: 'strong', text: what }]), ...(shows === '' ? [] : set([{ kind: 'text', text: shows }]))];
   const height = pt(44) + lines.length * look.lead;
   return {
     height,
-    ops: [{ op: 'path', path: rectangle(0, 0, width, height), stroke: { colour: colours.quiet, width: pt(0.75), dash: [pt(4), pt(3)] } }],
+    ops: [
+      {
+        op: 'path',
+        path: rectangle(0, 0, width, height),
+        fill: colours.wash,
+        stroke: { colour: colours.ink, width: pt(1.2), dash: [pt(5), pt(3)] },
+      },
+    ],
     text: lines.map((line, index) => ({
       kind: 'line',
       x: pad,

@@ -1,4 +1,4 @@
-/** The limit where the value is read, and boxes for the value: before and after, or passed and failed. One slab below its step's row. */
+/** The limit where the value is read, and boxes for the value: before and after, or passed and failed. One slab below its step's row, where it does not stand in it: measure-reading-row.ts. */
 import type { Inline, Task, TaskReading } from '../book.ts';
 import { tickBox, writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
@@ -12,7 +12,7 @@ import { type Mp, mm, pt } from './units.ts';
 
 export function measureReading(reading: TaskReading, task: Task, room: Room, kit: Kit): Slab {
   const made = reading.verdict === undefined ? values(reading, task, room, kit) : verdict(reading, reading.verdict, task, room, kit);
-  const height = made.height + pt(4);
+  const height = made.height + (isSmall(kit) ? pt(2.5) : pt(4));
   const rule = segment(0, 0, room.width, 0);
   const line: SlabItem = {
     kind: 'art',
@@ -23,7 +23,8 @@ export function measureReading(reading: TaskReading, task: Task, room: Room, kit
   return { height, items: [...made.items, line], gap: 0, cost: 0, decor: room.decor, of: 'text' };
 }
 
-const heightOf = (limits: readonly (readonly Line[])[], lead: Mp): Mp =>
+/** Of limits below each other. */
+export const heightOf = (limits: readonly (readonly Line[])[], lead: Mp): Mp =>
   limits.reduce((sum, lines) => sum + lines.length * lead + pt(1.5), 0);
 
 /** Words of a limit want this much beside the boxes. */
@@ -34,59 +35,89 @@ interface Made {
   readonly items: readonly SlabItem[];
 }
 
-function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
+interface Boxes {
+  readonly box: Mp;
+  /** The unit and the gap behind each. */
+  readonly after: Mp;
+  readonly all: Mp;
+}
+
+/** Boxes of a value no wider than `room` together. */
+export function boxesIn(reading: TaskReading, room: Mp, kit: Kit): Boxes {
+  const after = unitRoom(reading, kit) + pt(8);
+  const box = Math.min(leafBoxes.value.width, Math.floor(room / Math.max(1, reading.boxes.length)) - after);
+  return { box, after, all: (box + after) * reading.boxes.length };
+}
+
+const unitRoom = (reading: TaskReading, kit: Kit): Mp => (reading.unit === '' ? 0 : textWidth(reading.unit, kit.sheet.body, kit) + pt(4));
+
+/** The lines of each limit, a model's name before its own. */
+export const limitLines = (reading: TaskReading, width: Mp, node: NodeId, kit: Kit): readonly (readonly Line[])[] =>
+  reading.limits.map(({ model, text }) => {
+    const chip = model === undefined ? [] : [{ kind: 'chip' as const, text: model }];
+    const words = { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` };
+    return linesIn([...chip, words], kit.sheet.body, node, width, kit);
+  });
+
+export function limitItems(limits: readonly (readonly Line[])[], x: Mp, width: Mp, top: Mp, kit: Kit): readonly SlabItem[] {
+  const look = kit.sheet.body;
+  let y = top;
+  return limits.flatMap((lines) => {
+    const items = lines.map((line, index): SlabItem => {
+      const baseline = y + index * look.lead + baselineIn(look, kit);
+      return { kind: 'line', x, width, baseline, line, align: 'left' };
+    });
+    y += lines.length * look.lead + pt(1.5);
+    return items;
+  });
+}
+
+/** Ending at `right`, each with its word in it and its unit behind it. */
+export function boxItems(reading: TaskReading, task: Task, boxes: Boxes, right: Mp, top: Mp, node: NodeId, kit: Kit): readonly SlabItem[] {
   const { sheet, structure } = kit;
   const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
-  const unit = reading.unit === '' ? 0 : textWidth(reading.unit, sheet.body, kit) + pt(4);
-  const after = unit + pt(8);
-  // On a narrow leaf boxes get narrower, and stand below the limit where beside it no words would fit.
-  const box = Math.min(leafBoxes.value.width, Math.floor(room.width / Math.max(1, reading.boxes.length)) - after);
-  const each = box + after;
-  const boxes = each * reading.boxes.length;
   const tall = leafBoxes.cell;
-  const items: SlabItem[] = [];
+  const unit = unitRoom(reading, kit);
+  const { box, after, all } = boxes;
+  return reading.boxes.flatMap((word, index): SlabItem[] => {
+    const x = right - all + pt(8) + index * (box + after);
+    const field = structure.add(node, 'Form');
+    const says = [reading.name, word, reading.unit].filter((part) => part !== '').join(', ');
+    const name = `${task.field}, ${reading.name}, ${word}`;
+    const items = [writeBox({ x, y: top, width: box, height: tall, words: pt(10) }, { node: field, name, says })];
+    const put = (text: string, look: TextLook, at: Mp, width: Mp, baseline: Mp): void => {
+      // Measured whole before: a breath of room, so that it is not broken.
+      const line = linesIn([{ kind: 'text', text }], look, structure.add(node, 'P'), width + pt(6), kit)[0];
+      if (line !== undefined) items.push({ kind: 'line', x: at, width, baseline, line, align: 'left' });
+    };
+    put(word, small, x + pt(3), box - pt(3), top + pt(9.2));
+    if (reading.unit !== '') put(reading.unit, sheet.body, x + box + pt(4), unit - pt(4), top + tall - pt(8));
+    return items;
+  });
+}
+
+function values(reading: TaskReading, task: Task, room: Room, kit: Kit): Made {
+  const { sheet, structure } = kit;
+  const tall = leafBoxes.cell;
+  // On a narrow leaf boxes get narrower, and stand below the limit where beside it no words would fit.
+  const boxes = boxesIn(reading, room.width, kit);
   const paragraph = structure.add(room.node, 'P');
-  const limitsIn = (width: Mp): readonly (readonly Line[])[] =>
-    reading.limits.map(({ model, text }) => {
-      const chip = model === undefined ? [] : [{ kind: 'chip' as const, text: model }];
-      const words = { kind: 'strong' as const, text: `${model === undefined ? '' : '\u2002'}${text}` };
-      return linesIn([...chip, words], sheet.body, paragraph, width, kit);
-    });
-  const narrow = room.width - boxes - pt(4);
+  const limitsIn = (width: Mp): readonly (readonly Line[])[] => limitLines(reading, width, paragraph, kit);
+  const narrow = room.width - boxes.all - pt(4);
   const apart = limitsIn(room.width);
   const beside = narrow < leastWords ? undefined : limitsIn(narrow);
   const high = (limits: readonly (readonly Line[])[]): Mp => heightOf(limits, sheet.body.lead);
   // A limit in pieces beside its boxes is read worse than whole above them; and a small leaf has more when each of several has a line of its own.
   const below =
     beside === undefined || high(beside) > high(apart) + tall || (isSmall(kit) && high(apart) + tall < Math.max(tall, high(beside)));
-  const wide = below ? room.width : narrow;
-  let y = pt(1);
-  for (const lines of below ? apart : beside) {
-    for (const line of lines) {
-      items.push({ kind: 'line', x: room.x, width: wide, baseline: y + baselineIn(sheet.body, kit), line, align: 'left' });
-      y += sheet.body.lead;
-    }
-    y += pt(1.5);
-  }
+  const limits = below ? apart : beside;
+  const y = pt(1) + high(limits);
   const top = below ? y : 0;
-  const height = Math.max(y, top + tall);
-  let x = room.x + room.width - boxes + pt(8);
-  for (const word of reading.boxes) {
-    const node = structure.add(room.node, 'Form');
-    const says = [reading.name, word, reading.unit].filter((part) => part !== '').join(', ');
-    items.push(
-      writeBox({ x, y: top, width: box, height: tall, words: pt(10) }, { node, name: `${task.field}, ${reading.name}, ${word}`, says }),
-    );
-    const label = linesIn([{ kind: 'text', text: word }], small, structure.add(room.node, 'P'), box, kit)[0];
-    if (label !== undefined) items.push({ kind: 'line', x: x + pt(3), width: box, baseline: top + pt(9.2), line: label, align: 'left' });
-    if (reading.unit !== '') {
-      const line = linesIn([{ kind: 'text', text: reading.unit }], sheet.body, structure.add(room.node, 'P'), unit + pt(2), kit)[0];
-      const baseline = top + tall - pt(8);
-      if (line !== undefined) items.push({ kind: 'line', x: x + box + pt(4), width: unit - pt(4), baseline, line, align: 'left' });
-    }
-    x += each;
-  }
-  return { height, items };
+  const items = [
+    ...limitItems(limits, room.x, below ? room.width : narrow, pt(1), kit),
+    ...boxItems(reading, task, boxes, room.x + room.width, top, room.node, kit),
+  ];
+  return { height: Math.max(y, top + tall), items };
 }
 
 function verdict(reading: TaskReading, judged: NonNullable<TaskReading['verdict']>, task: Task, room: Room, kit: Kit): Made {

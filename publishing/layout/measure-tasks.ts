@@ -7,8 +7,10 @@ import type { MeasureFlow } from './measure.ts';
 import { measureCompactNotice } from './measure-compact-notice.ts';
 import { measureNotice } from './measure-notice.ts';
 import { measureReading } from './measure-reading.ts';
-import { rowSlab } from './measure-task-row.ts';
+import { rowWithReading } from './measure-reading-row.ts';
+import { type RowNodes, rowSlab } from './measure-task-row.ts';
 import { segment } from './ops.ts';
+import { elementOf } from './runs.ts';
 import { isSmall, leafBoxes } from './short-sheet.ts';
 import type { Decor, Measured, Room, Slab, SlabItem } from './slab.ts';
 import type { NodeId } from './structure.ts';
@@ -28,6 +30,8 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
   const bodies: NodeId[] = [];
   let band: Extract<Decor, { kind: 'band' }> | undefined;
   let keep: number = costs.heading;
+  // A few lines are done in one go.
+  const inRows = tasks.length <= fewTasks ? costs.betweenSubsteps : costs.row;
   for (const item of block.items) {
     const own: Slab[] = [];
     if (item.kind === 'task') {
@@ -44,7 +48,7 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
       const decor = band === undefined ? around : [...around, band];
       own.push(...taskSlabs(item, columns, { label, body }, { ...room, decor }, kit, flow));
       // Hands are in the machine while it is open: the leaf should not have to be turned there.
-      const next = item.band === 'open' ? costs.betweenSubsteps * 2 : costs.row;
+      const next = item.band === 'open' ? costs.betweenSubsteps * 2 : inRows;
       // One line alone at the foot or the head of a leaf is lost between two.
       const edge = block.items.indexOf(item) <= 1 || item === block.items[block.items.length - 1];
       // Of several conditions all must be in view, or the wrong one is taken.
@@ -64,8 +68,10 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
     for (const slab of own) slab.resume ??= [again];
     slabs.push(...(item.kind === 'task' && item.gone !== undefined ? withGone(own, item.gone) : own));
   }
-  return { slabs, before: isSmall(kit) ? pt(8) : pt(11), after: sheet.around };
+  return { slabs, before: isSmall(kit) ? pt(6.5) : pt(11), after: sheet.around };
 }
+
+const fewTasks = 6;
 
 function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit): Slab {
   const { sheet } = kit;
@@ -103,18 +109,15 @@ function headingSlab(block: TasksBlock, columns: Columns, node: NodeId, kit: Kit
     y: height - pt(1.2),
     ops: [{ op: 'path', path: segment(0, 0, room, 0), stroke: { colour: colours.ink, width: pt(1.2) } }],
   });
-  const own = { anchors: [block.anchor], bookmark: { level: 2, title: block.heading, anchor: block.anchor }, section: block.heading };
+  const own = {
+    anchors: [block.anchor],
+    bookmark: { level: 2, title: block.heading, anchor: block.anchor, ...elementOf(node, kit) },
+    section: block.heading,
+  };
   return { height, items, gap: 0, cost: 0, decor: [], of: 'heading', ...(node < 0 ? {} : own) };
 }
 
-function taskSlabs(
-  task: Task,
-  columns: Columns,
-  nodes: { readonly label: NodeId; readonly body: NodeId },
-  room: Room,
-  kit: Kit,
-  flow: MeasureFlow,
-): Slab[] {
+function taskSlabs(task: Task, columns: Columns, nodes: RowNodes, room: Room, kit: Kit, flow: MeasureFlow): Slab[] {
   const place = columns.at[task.depth] as Place;
   const left = place.tick;
   const inside: Room = { ...room, left, x: left, width: columns.right - left, node: nodes.body };
@@ -124,13 +127,14 @@ function taskSlabs(
     slab.cost = costs.notice * 2;
     slab.gap = index === 0 ? pt(4) : Math.max(slab.gap, pt(2));
   });
-  const row = rowSlab(task, columns, nodes, room, kit);
+  const inRow = rowWithReading(task, columns, nodes, room, kit);
+  const row = inRow ?? rowSlab(task, columns, nodes, room, kit, task.readings.length === 0);
   if (slabs.length > 0) {
     row.cost = costs.notice * 2;
     row.gap = pt(2);
   }
   slabs.push(row);
-  for (const reading of task.readings) {
+  for (const reading of inRow === undefined ? task.readings : task.readings.slice(1)) {
     const at: Room = {
       ...(reading.changed ? barred(room) : room),
       left: place.text,

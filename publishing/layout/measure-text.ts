@@ -5,7 +5,7 @@ import { writeBox } from './boxes.ts';
 import { baselineIn, type Kit, linesIn, textSlabs, textWidth } from './kit.ts';
 import type { MeasureFlow } from './measure.ts';
 import { segment } from './ops.ts';
-import { languageFacts } from './runs.ts';
+import { elementOf, languageFacts, wholeLanguage } from './runs.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { bands, colours, costs, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
@@ -17,7 +17,7 @@ const plain = (text: string): Inline[] => [{ kind: 'text', text }];
 /** `role`: its level in the structure, where that is not the one it looks like. */
 export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role: 1 | 2 | 3 | 4 = block.level): Measured {
   const look = kit.sheet.headings[block.level - 1] as TextLook;
-  const node = kit.structure.add(room.node, `H${role}`);
+  const node = kit.structure.add(room.node, `H${role}`, wholeLanguage(block.text, kit));
   const inline = [...(block.number === undefined ? [] : plain(`${block.number}\u2002`)), ...plain(block.text)];
   const full = room.x + room.width - room.left;
   const slabs = textSlabs(inline, look, { x: room.left, width: full, node, decor: room.decor, cost: room.cost, of: 'heading' }, kit);
@@ -27,7 +27,8 @@ export function measureHeading(block: Of<'heading'>, room: Room, kit: Kit, role:
   if (first !== undefined) {
     if (block.goesOn) first.cost = Math.max(first.cost, costs.goesOn);
     if (block.anchor !== undefined) first.anchors = [block.anchor];
-    if (block.bookmark && block.anchor !== undefined) first.bookmark = { level: block.level, title: block.text, anchor: block.anchor };
+    if (block.bookmark && block.anchor !== undefined)
+      first.bookmark = { level: block.level, title: block.text, anchor: block.anchor, ...elementOf(node, kit) };
     if (block.level <= 2) first.section = block.level === 1 ? '' : block.text;
   }
   const [before, after] = kit.sheet.aroundHeadings[block.level - 1] as readonly [Mp, Mp];
@@ -42,7 +43,14 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const width = style === 'center' ? room.width : Math.min(room.width, sheet.measure);
   // Words of a cover, and the number over a title, stand at the edge where titles do.
   const x = style === 'title' || style === 'subtitle' || style === 'eyebrow' ? room.left : room.x;
-  const slabs = textSlabs(block.inline, look, { x, width, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  const set = (wide: Mp): Slab[] =>
+    textSlabs(block.inline, look, { x, width: wide, node, decor: room.decor, cost: room.cost, of: 'text' }, kit);
+  let slabs = set(width);
+  // Lines are no longer than is read with ease; a word alone on the last one is worth a little more.
+  if (width < room.width && slabs.length > 1 && lastOf(slabs) < look.size * 6) {
+    const wide = set(Math.min(room.width, Math.round(width * 1.06)));
+    if (wide.length < slabs.length) slabs = wide;
+  }
   // Where the main line ends is said under its last step.
   if (style === 'sent' || style === 'ends') for (const slab of slabs) slab.cost = Math.max(slab.cost, costs.orphan);
   const last = block.inline[block.inline.length - 1];
@@ -51,6 +59,11 @@ export function measureParagraph(block: Of<'paragraph'>, room: Room, kit: Kit): 
   const around = style === 'limit' ? pt(1) : sheet.between;
   return { slabs, before: around, after: around, ...(leadsIn || style === 'limit' || style === 'sent' ? { keepNext: costs.orphan } : {}) };
 }
+
+const lastOf = (slabs: readonly Slab[]): Mp => {
+  const item = slabs[slabs.length - 1]?.items[0];
+  return item?.kind === 'line' ? item.line.width : 0;
+};
 
 /** Three things are taken in at a glance, and not over a page. */
 const shortList = 3;

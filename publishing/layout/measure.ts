@@ -1,7 +1,8 @@
 /** Second stage: blocks to slabs with heights, gaps and break costs. Each kind of block has its file; this one only strings them together. */
 
 import { never } from '../../procedures-schema/invariant.ts';
-import type { BookBlock, ChangeMarks, Flow } from '../book.ts';
+import type { BookBlock, ChangeMarks, Flow, NoticeBlock } from '../book.ts';
+import { heightOf } from './break.ts';
 import { barred, withGone } from './change-marks.ts';
 import type { Kit } from './kit.ts';
 import { measureChoice } from './measure-choice.ts';
@@ -30,8 +31,20 @@ import { costs } from './style.ts';
 
 export type MeasureFlow = (blocks: Flow, room: Room, kit: Kit) => Slab[];
 
+/** What guards the section that a flow is in: carried on where the flow goes on in pages of another shape. */
+export interface Guarding {
+  /** Under which heading each stands: a heading of the same level ends what it guards. */
+  guards: readonly { readonly level: number; readonly notice: NoticeBlock }[];
+  level: number;
+}
+
+export const nothingGuards = (): Guarding => ({ guards: [], level: 0 });
+
 /** Gap and cost of the first slab are left to the caller. Page breaks are the caller's too (layout-book.ts cuts the flow there). */
-export const measureFlow: MeasureFlow = (blocks, room, kit) => {
+export const measureFlow: MeasureFlow = (blocks, room, kit) => measureGuarded(blocks, room, kit, nothingGuards());
+
+/** `guarding` is brought up to date. What guarded the flow before it stands again at its head: it begins a page. */
+export function measureGuarded(blocks: Flow, room: Room, kit: Kit, guarding: Guarding): Slab[] {
   const out: Slab[] = [];
   let after = 0;
   let keep = 0;
@@ -46,9 +59,16 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
     after = measured.after;
     keep = measured.keepNext ?? 0;
   };
-  // Under which heading each stands: a heading of the same level ends what it guards.
-  let recalls: readonly { readonly level: number; readonly slab: Slab }[] = [];
-  let level = 0;
+  const again = ({ level, notice }: Guarding['guards'][number]) => {
+    const slab = measureRecall(notice, room, kit);
+    return slab === undefined ? [] : [{ level, notice, slab }];
+  };
+  // What the first block is under, unless it is a heading that ends it.
+  const [first] = blocks;
+  if (first?.kind === 'heading') guarding.guards = guarding.guards.filter((one) => one.level < first.level);
+  let recalls = guarding.guards.flatMap(again);
+  const told = recalls.map(({ slab }) => slab);
+  let { level } = guarding;
   for (let i = 0; i < blocks.length; i += 1) {
     const block = blocks[i] as BookBlock;
     if (block.kind === 'heading') {
@@ -71,11 +91,15 @@ export const measureFlow: MeasureFlow = (blocks, room, kit) => {
       recalls.map(({ slab }) => slab),
       kit,
     );
-    const recall = block.kind === 'notice' ? measureRecall(block, room, kit) : undefined;
-    if (recall !== undefined) recalls = [...recalls, { level, slab: recall }];
+    if (block.kind === 'notice') recalls = [...recalls, ...again({ level, notice: block })];
   }
-  return out;
-};
+  guarding.guards = recalls;
+  guarding.level = level;
+  const head = out[0];
+  if (head === undefined || heightOf(told) + head.height > kit.pageHeight / 2) return out;
+  for (const slab of out.slice(0, 1)) slab.cost = Math.max(slab.cost, told.length === 0 ? 0 : costs.heading);
+  return [...told, ...out];
+}
 
 const measuredWith = (block: ChangeMarks, measured: Measured): Measured =>
   block.gone === undefined ? measured : { ...measured, slabs: withGone(measured.slabs, block.gone) };
@@ -132,7 +156,7 @@ function measureBlock(block: Exclude<BookBlock, StepBlock>, room: Room, kit: Kit
     case 'index':
       return measureIndex(block, room, kit);
     case 'band-key':
-      return block.compact ? measureCompactBandKey(room, kit) : measureBandKey(room, kit);
+      return block.compact ? measureCompactBandKey(block.states, room, kit) : measureBandKey(room, kit);
     case 'space':
       return measureSpace(block, room, kit);
     case 'page-break':

@@ -50,6 +50,9 @@ export function growth(paper: Book['paper']): number {
   return Math.max(0, Math.min(1000, Math.round((past * 1000) / (most - least))));
 }
 
+/** Of a width nearer to A5 than to A4: every line counts. */
+export const isNarrow = (paper: Book['paper']): boolean => growth(paper) < 500;
+
 export const between = (small: number, large: number, grown: number): number => small + ((large - small) * grown) / 1000;
 
 const known = new Map<Book['paper'], PaperFacts>();
@@ -131,14 +134,28 @@ function uprightGeometry(book: Book, side: Side): PageGeometry {
  * on other pages the draft mark stands, `marked` what a page with that mark lacks below it, `boundTop` what head or foot move in by to clear the holes
  * when binding at the top. Nothing stands nearer to an edge than 4 mm: a desk printer leaves that much white (common practice, no source).
  */
-const leaf = { bound: mm(19), outer: mm(9), top: mm(20), foot: mm(12.5), mark: mm(1.6), marked: mm(5), boundTop: mm(16) } as const;
+const leaf = {
+  bound: mm(19),
+  outer: mm(9),
+  top: mm(20),
+  smallTop: mm(19),
+  foot: mm(12.5),
+  smallFoot: mm(11),
+  mark: mm(1.6),
+  marked: mm(5),
+  boundTop: mm(16),
+} as const;
 
 function leafGeometry(book: Book, side: Side): PageGeometry {
   const { width, height } = factsOf(book.paper);
   const even = (leaf.bound + leaf.outer) / 2;
   const left = book.binding !== 'left' ? Math.round(even) : side === 'right' ? leaf.bound : leaf.outer;
-  const top = leaf.top + (book.draft || book.obsolete ? leaf.marked : 0) + (book.binding === 'top' && side === 'right' ? leaf.boundTop : 0);
-  const foot = leaf.foot + (book.binding === 'top' && side === 'left' ? leaf.boundTop : 0);
+  const small = isNarrow(book.paper);
+  const top =
+    (small ? leaf.smallTop : leaf.top) +
+    (book.draft || book.obsolete ? leaf.marked : 0) +
+    (book.binding === 'top' && side === 'right' ? leaf.boundTop : 0);
+  const foot = (small ? leaf.smallFoot : leaf.foot) + (book.binding === 'top' && side === 'left' ? leaf.boundTop : 0);
   return {
     width,
     height,

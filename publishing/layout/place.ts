@@ -7,6 +7,7 @@ import type { NormalChapter } from './normalise.ts';
 import { geometryOf, type PageGeometry, type Side, sideOf } from './paper.ts';
 import type { Slab } from './slab.ts';
 import type { NodeId } from './structure.ts';
+import { costs } from './style.ts';
 import type { Mp } from './units.ts';
 
 export interface PlacedSlab {
@@ -73,7 +74,13 @@ export function placeAll(chapters: readonly MeasuredChapter[], book: Book): Plac
       const height = Math.min(geometry('left', turned === true).body.height, geometry('right', turned === true).body.height);
       const begin = pages.length;
       // Right-hand pages are turned; without backs every leaf is.
-      const { starts, forced, filled } = fill(slabs, height, sideOf(begin, book) === 'right', sideOf(begin + 1, book) === 'right');
+      const { starts, forced, filled } = fill(
+        slabs,
+        height,
+        sideOf(begin, book) === 'right',
+        sideOf(begin + 1, book) === 'right',
+        book.short === undefined ? 0 : costs.anotherLeaf,
+      );
       for (const at of forced) {
         const page = pages.length + starts.indexOf(at) + 1;
         const above = slabs[at - 1] as Slab;
@@ -121,11 +128,11 @@ interface Filled {
 const known = new WeakMap<readonly Slab[], Filled>();
 
 /** A stretch broken into pages and every slab at its height. `even` and `odd`: whether a leaf is turned after pages 0, 2 ... and 1, 3 ... of it. */
-function fill(slabs: readonly Slab[], height: Mp, even: boolean, odd: boolean): Filled {
-  const key = `${height} ${even} ${odd}`;
+function fill(slabs: readonly Slab[], height: Mp, even: boolean, odd: boolean, leaf: number): Filled {
+  const key = `${height} ${even} ${odd} ${leaf}`;
   const before = known.get(slabs);
   if (before?.key === key) return before;
-  const { starts, forced } = breakPages(slabs, height, (page) => (page % 2 === 0 ? even : odd));
+  const { starts, forced } = breakPages(slabs, height, (page) => (page % 2 === 0 ? even : odd), leaf);
   const filled = starts.map((start, index) => fillPage(slabs, start, starts[index + 1] ?? slabs.length, height));
   const made = { key, starts, forced, filled };
   known.set(slabs, made);

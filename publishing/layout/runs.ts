@@ -100,6 +100,14 @@ export function languageFacts(words: string, kit: Pick<TextKit, 'language' | 'sp
   return language === undefined || language === kit.language ? {} : { language };
 }
 
+/** The same for words that are all in one language. */
+export const wholeLanguage = (words: string, kit: Pick<TextKit, 'language' | 'spoken'>): { readonly language?: string } =>
+  kit.spoken?.get(words)?.length === 1 ? languageFacts(words, kit) : {};
+
+/** For a bookmark, which has no language of its own. */
+export const elementOf = (node: NodeId, { spoken }: Pick<TextKit, 'spoken'>): { readonly node?: NodeId } =>
+  spoken === undefined ? {} : { node };
+
 /** Emphasis in bold words leans and stays bold, and strong words in leaning ones lean on. */
 function leaning(around: Face, kind: 'strong' | 'em' | 'strong-em'): Face {
   const bold = kind !== 'em' || around === 'bold' || around === 'boldItalic';

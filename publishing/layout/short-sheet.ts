@@ -1,27 +1,25 @@
 /** How a short form looks: smaller heads and no hanging margin, but letters and boxes for gloves and for a copy of a copy. Measures nothing. */
 import type { Book, EntryCell } from '../book.ts';
-import { growth } from './paper.ts';
+import { isNarrow } from './paper.ts';
 import { colours, type Sheet, sheetOf, type TextLook } from './style.ts';
 import { type Mp, mm, pt } from './units.ts';
 
-const small = (paper: Book['paper']): boolean => growth(paper) < 500;
-
 /** A leaf on which every line counts. */
-export const isSmall = ({ book }: { readonly book: Pick<Book, 'paper'> }): boolean => small(book.paper);
+export const isSmall = ({ book }: { readonly book: Pick<Book, 'paper'> }): boolean => isNarrow(book.paper);
 
 export function shortSheet(paper: Book['paper']): Sheet {
   const base = sheetOf(paper);
   const { ink } = colours;
   // Not below 9 points with a lead of 120 percent, whatever the paper: the last copy must be read at arm's length.
-  const size = small(paper) ? 9.5 : 10.5;
-  const lead = small(paper) ? 11.5 : 13.25;
+  const size = isNarrow(paper) ? 9.5 : 10.5;
+  const lead = isNarrow(paper) ? 11.5 : 13.25;
   const of = (look: TextLook, points: number, lead: number): TextLook => ({ ...look, size: pt(points), lead: pt(lead), colour: ink });
   return {
     ...base,
     body: of(base.body, size, lead),
     lead: of(base.lead, size, lead),
-    listed: small(paper) ? of(base.body, 9, 11) : of(base.body, size, lead),
-    small: of(base.small, 9, small(paper) ? 11 : 11.5),
+    listed: isNarrow(paper) ? of(base.body, 9, 11) : of(base.body, size, lead),
+    small: of(base.small, 9, isNarrow(paper) ? 11 : 11.5),
     state: of(base.state, size, lead),
     cell: of(base.cell, size - 0.5, lead - 0.75),
     cellHead: of(base.cellHead, size - 0.5, lead - 0.75),
@@ -32,16 +30,16 @@ export function shortSheet(paper: Book['paper']): Sheet {
     furniture: of(base.furniture, 9, 11),
     eyebrow: of(base.eyebrow, 9.5, 12),
     headings: [
-      of(base.headings[0], 16, 19),
-      small(paper) ? of(base.headings[1], 11.5, 14) : of(base.headings[1], 12.5, 15),
+      isNarrow(paper) ? of(base.headings[0], 15, 17.5) : of(base.headings[0], 16, 19),
+      isNarrow(paper) ? of(base.headings[1], 11.5, 13) : of(base.headings[1], 12.5, 15),
       of(base.headings[2], 11, 14),
       of(base.headings[3], 10.5, 13.5),
     ],
-    aroundHeadings: small(paper) ? [[0, pt(6)], [pt(8), pt(3)], ...base.aroundHeadings.slice(2)] : base.aroundHeadings,
+    aroundHeadings: isNarrow(paper) ? [[0, pt(6)], [pt(8), pt(3)], ...base.aroundHeadings.slice(2)] : base.aroundHeadings,
     hang: 0,
     measure: mm(180),
-    between: pt(2.5),
-    around: pt(6),
+    between: isNarrow(paper) ? pt(1.8) : pt(2.5),
+    around: isNarrow(paper) ? pt(4.5) : pt(6),
     cellPad: pt(4),
     boxPad: pt(6),
   };

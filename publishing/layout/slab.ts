@@ -31,6 +31,8 @@ export interface Bookmark {
   readonly level: number;
   readonly title: string;
   readonly anchor: string;
+  /** The heading's element, in a book of two languages: it knows which one the title is in. */
+  readonly node?: NodeId;
 }
 
 export interface Slab {

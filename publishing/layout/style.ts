@@ -210,10 +210,14 @@ export const costs = {
   loneStep: 1000,
   /** The first step alone under the notice of its section: what the notice warns of comes in the steps overleaf. */
   loneUnderNotice: 2500,
+  /** Of a checklist: it is to be one or two, and is parted wherever no choice and no notice is. */
+  anotherLeaf: 5000,
   // Added where a leaf is turned between two steps.
   afterSafe: 0,
   afterUnsaid: 120,
   afterUnsafe: 1500,
+  /** Between what is cut off and what is proved dead: who reads the next line with one hand on the page has the other at the wires. */
+  insideProof: 3500,
   hard: 1_000_000,
   /** Inside a step that a notice guards, added to the break's own cost. */
   guarded: 1_000_000,

@@ -106,6 +106,7 @@ export function writePdf(drawing: Drawing, book: Book, source: FontSource, extra
   const outline = writeOutline(
     drawing.bookmarks.filter((bookmark) => places.has(bookmark.anchor)),
     file,
+    (node) => tags.numberOf(node),
   );
   const facts: DocumentFacts = {
     title: [book.number, book.title].filter((text) => text !== '').join(' '),

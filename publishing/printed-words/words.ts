@@ -178,6 +178,8 @@ export interface ShortWords {
   readonly cutOff: string;
   readonly stored: string;
   readonly shown: string;
+  /** The cautions of the guide in the fewest words: none is left out. */
+  readonly cautions: string;
   readonly how: string;
   readonly aside: string;
   readonly sign: string;
@@ -205,6 +207,8 @@ export interface LayoutWords {
   readonly checklist: string;
   readonly initials: string;
   readonly missingFigure: string;
+  readonly damagedFigure: string;
+  readonly shouldShow: string;
   /** Beside a notice's head that stands again; {n} stands for the page reference. */
   readonly noticeAgain: string;
   readonly band: Readonly<Record<BandState, string>>;

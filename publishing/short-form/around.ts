@@ -1,6 +1,6 @@
 /** What stands before the first line of a short form and after the last: what is needed, the energy on the machine, cautions, and who did it. */
 import type { ListedName } from '../../procedures-schema/index.ts';
-import type { BookBlock, EntryCell, Flow, Inline } from '../book.ts';
+import type { BookBlock, EntryCell, Flow, Inline, TasksBlock } from '../book.ts';
 import { detailOf, energyOf, listedFor, modelsOf, type Scope, wordsOf } from '../compose/index.ts';
 
 /** Each after its name, all in one paragraph. */
@@ -14,16 +14,16 @@ const line = (all: readonly (readonly [name: string, said: string])[]): BookBloc
 });
 
 /** `part`: which part of a set the checklist belongs to, where others were left out. */
-export function beforeSteps(scope: Scope, part?: string): Flow {
+export function beforeSteps(scope: Scope, tasks: readonly TasksBlock[], part?: string): Flow {
   const { words, facts, input } = scope;
   const { head } = facts;
   const short = wordsOf(input).short;
   const field = (name: string): string => `${head.id}, ${name}`;
   const models = modelsOf(scope);
   const cells: EntryCell[] = [
-    { label: short.model, share: 450, options: models, field: field(short.model) },
-    { label: short.site, share: 340, field: field(short.site) },
-    { label: short.started, share: 210, field: field(short.started) },
+    { label: short.model, share: 500, options: models, field: field(short.model) },
+    { label: short.site, share: 310, field: field(short.site) },
+    { label: short.started, share: 190, field: field(short.started) },
   ];
   const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
   const state = (name: string): string => words.state[name] ?? name;
@@ -47,10 +47,18 @@ export function beforeSteps(scope: Scope, part?: string): Flow {
     ...edition,
     ...needs(scope),
     ...energy(scope),
-    { kind: 'paragraph', style: 'small', inline: [{ kind: 'text', text: words.cautions.join(' ') }] },
+    { kind: 'paragraph', style: 'small', inline: [{ kind: 'text', text: short.cautions }] },
     { kind: 'paragraph', style: 'small', inline: [{ kind: 'strong', text: short.how }] },
-    { kind: 'band-key', compact: true },
+    ...bandKey(tasks),
   ];
+}
+
+/** Only of the stripes that stand beside its lines. */
+function bandKey(tasks: readonly TasksBlock[]): Flow {
+  const states = new Set(
+    tasks.flatMap(({ items }) => items.flatMap((item) => (item.kind === 'task' && item.band !== undefined ? [item.band] : []))),
+  );
+  return states.size === 0 ? [] : [{ kind: 'band-key', compact: true, states: [...states] }];
 }
 
 function needs(scope: Scope): Flow {
@@ -107,7 +115,7 @@ function energy(scope: Scope): Flow {
   if (said.length === 0) return [];
   return [
     { kind: 'paragraph', inline: [{ kind: 'strong', text: words.energy }] },
-    { kind: 'bullets', items: said.map((inline): Flow => [{ kind: 'paragraph', inline }]) },
+    { kind: 'bullets', items: said.map((inline): Flow => [{ kind: 'paragraph', style: 'listed', inline }]) },
   ];
 }
 
@@ -118,10 +126,11 @@ export function afterSteps(scope: Scope): Flow {
   const field = (name: string): string => `${head.id}, ${short.sign}, ${name}`;
   const ends = head.endsWith ?? (head.startsWith === 'live' ? 'closed' : head.startsWith);
   const states = [...new Set([ends, 'out of service'])].map((name) => words.state[name] ?? name);
-  const person = (label: string): EntryCell[] => [
-    { label, share: 480, field: field(label) },
-    { label: short.initials, share: 180, field: field(`${label}, ${short.initials}`) },
-    { label: short.date, share: 340, field: field(`${label}, ${short.date}`) },
+  // Whoever did the work is done when it is finished: one date says both.
+  const person = (label: string, when = short.date): EntryCell[] => [
+    { label, share: 450, field: field(label) },
+    { label: short.initials, share: 160, field: field(`${label}, ${short.initials}`) },
+    { label: when, share: 390, field: field(`${label}, ${when}`) },
   ];
   const roles = head.roles.map(({ name }) => `${name.charAt(0).toUpperCase()}${name.slice(1)}`);
   return [
@@ -129,13 +138,12 @@ export function afterSteps(scope: Scope): Flow {
     {
       kind: 'entries',
       rows: [
-        [{ label: short.remarks, share: 1000, lines: 2, field: field(short.remarks) }],
         [
-          { label: short.left, share: 660, options: states, field: field(short.left) },
-          { label: short.finished, share: 340, field: field(short.finished) },
+          { label: short.remarks, share: 610, lines: 2, field: field(short.remarks) },
+          { label: short.left, share: 390, options: states, field: field(short.left) },
         ],
-        person(short.done),
-        ...roles.map(person),
+        person(short.done, short.finished),
+        ...roles.map((role) => person(role)),
         person(short.checked),
       ],
     },

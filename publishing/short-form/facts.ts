@@ -1,5 +1,15 @@
 /** What the lines of a short form need to know of the readings: which models a step is for, who initials it, which values are read twice. */
-import type { Action, ActionKind, Branch, ReadChild, Reading, ReadStep, Step, StepChild } from '../../procedures-schema/index.ts';
+import type {
+  Action,
+  ActionKind,
+  Branch,
+  Measurement,
+  ReadChild,
+  Reading,
+  ReadStep,
+  Step,
+  StepChild,
+} from '../../procedures-schema/index.ts';
 import { readTwice, type Scope } from '../compose/index.ts';
 
 export interface StepFacts {
@@ -71,4 +81,33 @@ export function branchModels(condition: Reading | undefined): { readonly models:
     models.length > 0 &&
     variants.every((one) => !one.negated && one.serial === undefined && one.options.length === 0);
   return { models, whole };
+}
+
+/** What makes a condition true, and what it is an answer to. */
+export interface Judged {
+  readonly name: string;
+  readonly outcome: 'pass' | 'fail';
+  readonly seen: string;
+}
+
+/**
+ * What is judged at a step and decides at once between its two ways on: each way says what is seen where it is taken, and the box that is ticked
+ * for the one is the answer too.
+ */
+export function judgedBelow(
+  branches: readonly Branch[],
+  measured: readonly Measurement[],
+  facts: StepFacts,
+): { readonly measurement: Measurement; readonly says: ReadonlyMap<Branch, Judged> } | undefined {
+  const [measurement, ...more] = measured.filter(({ sensed }) => sensed !== undefined);
+  if (measurement?.sensed === undefined || more.length > 0 || branches.length !== 2) return undefined;
+  const says = new Map<Branch, Judged>();
+  for (const branch of branches) {
+    const [only, ...others] = facts.branches.get(branch)?.condition.when ?? [];
+    if (branch.otherwise || only?.kind !== 'outcome' || others.length > 0) return undefined;
+    if (only.outcome !== 'pass' && only.outcome !== 'fail') return undefined;
+    if (only.subject !== undefined && only.subject !== measurement.name) return undefined;
+    says.set(branch, { name: measurement.name, outcome: only.outcome, seen: measurement.sensed[only.outcome] });
+  }
+  return new Set([...says.values()].map(({ outcome }) => outcome)).size === 2 ? { measurement, says } : undefined;
 }

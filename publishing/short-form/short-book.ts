@@ -110,6 +110,7 @@ function issueBefore(
 
 function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlySet<string>, part: string | undefined): Chapter {
   const scope = scopeOf(facts, input, inBook);
+  const tasks = tasksOf(scope);
   const { head } = facts;
   return {
     title: head.title,
@@ -118,6 +119,6 @@ function chapterOf(facts: ProcedureFacts, input: ComposeInput, inBook: ReadonlyS
     ...(head.revision === undefined ? {} : { revision: head.revision }),
     ...(head.date === undefined ? {} : { date: head.date }),
     startRight: true,
-    blocks: [...beforeSteps(scope, part), ...tasksOf(scope), ...afterSteps(scope)],
+    blocks: [...beforeSteps(scope, tasks, part), ...tasks, ...afterSteps(scope)],
   };
 }

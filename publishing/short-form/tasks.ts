@@ -19,7 +19,7 @@ import {
   wordsOf,
 } from '../compose/index.ts';
 import type { ShortWords } from '../printed-words/index.ts';
-import { branchModels, initialsOf, modelsNamed, type StepFacts, stepFacts } from './facts.ts';
+import { branchModels, initialsOf, type Judged, judgedBelow, modelsNamed, type StepFacts, stepFacts } from './facts.ts';
 import { shortLine } from './line.ts';
 
 type Item = TasksBlock['items'][number];
@@ -94,7 +94,13 @@ class Composer {
     const at = labelled(step, this.scope);
     const lead = this.facts.lead.get(step);
     const models = modelsNamed(lead);
-    const below = this.below(step.children, at, depth);
+    const measured = this.measured.get(step) ?? [];
+    const judged = judgedBelow(
+      step.children.flatMap((child) => (child.kind === 'branches' ? child.branches : [])),
+      measured,
+      this.facts,
+    );
+    const below = this.below(step.children, at, depth, judged?.says);
     const initials = initialsOf(lead);
     const own: Task = {
       kind: 'task',
@@ -104,7 +110,7 @@ class Composer {
       line: [...models.flatMap(chip), ...shortLine(step.lead, lead, this.scope, at)],
       notices: [...guards, ...below.notices],
       ...(at.path.length === 1 ? { band: bandBeside(at, facts) } : {}),
-      readings: (this.measured.get(step) ?? []).map((one) => this.reading(one)),
+      readings: measured.filter((one) => one !== judged?.measurement).map((one) => this.reading(one)),
       ...(initials === undefined ? {} : { initials }),
       field: this.field(at),
     };
@@ -120,6 +126,7 @@ class Composer {
     children: readonly StepChild[],
     at: LabelledStep,
     depth: number,
+    says?: ReadonlyMap<Branch, Judged>,
   ): { readonly tasks: Task[]; readonly notices: NoticeBlock[] } {
     const tasks: Task[] = [];
     let pending: NoticeBlock[] = [];
@@ -129,7 +136,11 @@ class Composer {
         tasks.push(...child.steps.filter(this.applies.step).flatMap((one, index) => this.step(one, depth + 1, index === 0 ? pending : [])));
         pending = [];
       } else if (child.kind === 'branches')
-        tasks.push(...child.branches.filter(this.applies.branch).flatMap((branch, index) => this.branch(branch, at, depth + 1, index)));
+        tasks.push(
+          ...child.branches
+            .filter(this.applies.branch)
+            .flatMap((branch, index) => this.branch(branch, at, depth + 1, index, says?.get(branch))),
+        );
       else if (child.kind === 'objects')
         child.items.forEach((item, index) => {
           tasks.push(this.plain(shortLine(item.prose, undefined, this.scope, at), depth + 1, this.field(at, `item ${place}.${index + 1}`)));
@@ -140,7 +151,8 @@ class Composer {
     return { tasks, notices: pending };
   }
 
-  private branch(branch: Branch, at: LabelledStep, depth: number, index: number): Task[] {
+  /** `judged`: by what it is seen that the condition is true. */
+  private branch(branch: Branch, at: LabelledStep, depth: number, index: number, judged: Judged | undefined): Task[] {
     const read = this.facts.branches.get(branch);
     const { models, whole } = branchModels(read?.condition);
     const lead = shortLine(branch.lead, read?.lead, this.scope, at);
@@ -157,14 +169,16 @@ class Composer {
     const condition: Inline[] = whole
       ? []
       : [
-          { kind: 'strong', text: `${said}:` },
-          { kind: 'text', text: ' ' },
+          { kind: 'strong', text: judged === undefined ? `${said}:` : said },
+          { kind: 'text', text: judged === undefined ? ' ' : ` (${valuesIn(judged.seen, this.scope.input)}): ` },
         ];
     const below = this.below(branch.children, at, depth);
     // What the condition names itself needs no chip: a model that is said twice is read as two.
     const chips = models.filter((model) => whole || !said.includes(model)).flatMap(chip);
     const line = [...chips, ...condition, ...(whole ? capital(lead) : lead)];
-    return [{ ...this.plain(line, depth, this.field(at, `branch ${index + 1}`)), notices: below.notices }, ...below.tasks];
+    const { passes, fails } = this.scope.words;
+    const answer = judged === undefined ? `branch ${index + 1}` : `${judged.name}, ${judged.outcome === 'pass' ? passes : fails}`;
+    return [{ ...this.plain(line, depth, this.field(at, answer)), notices: below.notices }, ...below.tasks];
   }
 
   private readonly plain = (line: readonly Inline[], depth: number, field: string): Task => ({
@@ -265,7 +279,7 @@ const plainLink = (one: Inline): Inline => (one.kind === 'link' ? { kind: 'text'
 
 const chip = (text: string): Inline[] => [
   { kind: 'chip', text },
-  { kind: 'text', text: ' ' },
+  { kind: 'text', text: '\u2002' },
 ];
 
 function capital(inline: readonly Inline[]): Inline[] {

@@ -59,7 +59,9 @@ describe('on a paper checklist a bar', () => {
   });
 
   test('is a stroke where a line went', () => {
-    expect(marked((text) => text.replace('8. Wait 10 min by the [stopwatch].\n', ''))).toEqual(['^8 Read the lip drift from the dock.']);
+    expect(marked((text) => text.replace('8. Wait 10 min by the [stopwatch].\n', ''))).toEqual([
+      expect.stringMatching(/^\^8 Read the lip drift from the dock\. DL-20 0 to 4 mm/),
+    ]);
   });
 
   test('stands beside the limits that are others, not beside the line that reads them', () => {

@@ -42,6 +42,19 @@ describe('pictures', () => {
     expect(one.notes[0]?.message).toMatch(/^The figure "The scraper" cannot be drawn\. It is damaged: the check sum of its part IDAT/);
   });
 
+  test.each([
+    ['en', 'Missing here: a picture whose file is damaged. It should show: The scraper'],
+    ['de', 'Hier fehlt ein Bild: Seine Datei ist beschädigt. Es soll zeigen: The scraper'],
+  ])('a damaged one leaves a frame, and in it stands that it is missing (%s)', (language, said) => {
+    const bytes = pictureFile('rgb.png');
+    const { pages } = drawBook(layoutBook(bookOf({ kind: 'png', bytes: flipped(bytes, bytes.length - 60) }, { language }), shaper));
+    const words = pages.flatMap(({ ops }) =>
+      ops.flatMap((op) => (op.op === 'text' ? [op.run.map(({ texts }) => texts.join('')).join('')] : [])),
+    );
+    const plain = (text: string): string => text.replace(/\u00ad|\s/g, '');
+    expect(plain(words.join(''))).toContain(plain(said));
+  });
+
   test('a JPEG of four colours is told to be stored upside down, as its kind is', async () => {
     const { bytes } = await printBook(bookOf({ kind: 'jpeg', bytes: pictureFile('cmyk.jpg') }), it.fonts);
     expect(new TextDecoder('latin1').decode(bytes)).toMatch(

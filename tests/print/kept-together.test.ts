@@ -45,6 +45,24 @@ describe('the sample guides', () => {
     expect(seen).toBeGreaterThan(60);
   });
 
+  test('no leaf is turned between what is cut off and what is proved dead', () => {
+    let proofs = 0;
+    const state = (slab: Slab | undefined): string | undefined => {
+      const band = slab?.decor.find(({ kind }) => kind === 'band');
+      return band?.kind === 'band' ? band.state : undefined;
+    };
+    for (const guide of guides) {
+      for (const { slabs } of guide.pages) proofs += slabs.filter(({ slab }) => state(slab) === 'cut').length;
+      for (const { above, below, page } of turns(guide)) {
+        // A right-hand page is turned; what stands again at the head of the next is no step.
+        const next = below.find(({ of }) => of !== 'recall');
+        if (page % 2 === 0 || next?.of === 'heading') continue;
+        expect(state(above.at(-1)) === 'cut' && state(next) === 'cut', `page ${page}`).toBe(false);
+      }
+    }
+    expect(proofs).toBeGreaterThan(80);
+  });
+
   test('no page ends with one step under the notice of its section, and what it warns of overleaf', () => {
     let notices = 0;
     for (const guide of guides) {

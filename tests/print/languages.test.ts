@@ -1,4 +1,5 @@
 /** A guide whose printed words are in another language than its text: each stretch is divided, quoted and tagged by the language it is in. */
+import type { PDFDict } from 'pdf-lib';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Book } from '../../publishing/book.ts';
 import { type ComposeInput, guideBook, printBook, procedureBook, shortGuide } from '../../publishing/index.ts';
@@ -95,6 +96,27 @@ describe('German words around an English text', () => {
     // A chapter is text; printed words in it are the exceptions.
     for (const [role, language] of given) if (role === 'Sect') expect(language).toBe('en');
     expect(new Set(given.filter(([role]) => role === 'Span').map(([, language]) => language))).toEqual(new Set(['de']));
+  });
+
+  test('a bookmark names its heading, which says what language both are in', async () => {
+    const book = german();
+    const raw = await RawPdf.of(printBook(book, it.fonts).bytes);
+    const lang = (element: PDFDict | undefined): string | undefined =>
+      element === undefined ? undefined : (raw.text(element, 'Lang') ?? lang(raw.dict(element, 'P')));
+    const found: (readonly [title: string, language: string | undefined])[] = [];
+    const walk = (entry: PDFDict | undefined): void => {
+      for (let one = entry; one !== undefined; one = raw.dict(one, 'Next')) {
+        if (raw.text(one, 'Title') !== undefined) found.push([raw.text(one, 'Title') as string, lang(raw.dict(one, 'SE'))]);
+        walk(raw.dict(one, 'First'));
+      }
+    };
+    walk(raw.dict(raw.catalog, 'Outlines'));
+    const wanted = found.map(([title]) => [title, book.spoken?.get(title)?.[0]?.language ?? 'en'] as const);
+    expect(found).toEqual(wanted);
+    for (const language of ['de', 'en']) expect(found.filter((one) => one[1] === language).length, language).toBeGreaterThan(8);
+    // In one language nobody need be told.
+    const plain = printBook(guideBook(guideNamed('OM-8010'), it.input), it.fonts).bytes;
+    expect(Buffer.from(plain).toString('latin1')).not.toContain('/SE ');
   });
 
   test('quotation marks are those of the words they stand around', () => {

@@ -86,14 +86,14 @@ describe('a note of the printing', () => {
     const [note] = told((text) => text, { make: shortProcedure, paper: 'a5' });
     expect(note?.kind).toBe('many-leaves');
     expect(note?.message).toBe(
-      'The checklist of OM-3140 takes 6 pages on A5, more than two sheets. On A4 it takes 4. Printed as a booklet it is two sheets, folded.',
+      'The checklist of OM-3140 takes 5 pages on A5, more than two sheets. On A4 it takes 4. Printed as a booklet it is two sheets, folded.',
     );
     expect(note?.file).toBe('procedures/OM-3140-lip-cylinder.md');
     expect(told((text) => text, { make: shortProcedure })).toEqual([]);
     const facts = it.report.facts.procedures.find(({ head }) => head.id === 'OM-3140') as (typeof it.report.facts.procedures)[number];
     const book = shortProcedure(facts, it.input, { paper: 'a5', binding: 'left' });
     const folded = printSheets(book, it.fonts, { kind: 'booklet', sheet: 'a4' });
-    expect([folded.pages, folded.sides, folded.notes]).toEqual([6, 4, []]);
+    expect([folded.pages, folded.sides, folded.notes]).toEqual([5, 4, []]);
     expect(printSheets(book, it.fonts, { kind: 'two-up', sheet: 'a4' }).notes.map(({ kind }) => kind)).toEqual(['many-leaves']);
   });
 });

@@ -221,6 +221,13 @@ describe('lines', () => {
     expect(alone).toEqual([]);
   });
 
+  test('of more than 200 paragraphs hardly one ends with a line of one word, and hardly a line is loose', () => {
+    const all = books.flatMap(({ placed }) => paragraphs(placed)).filter((lines) => lines.length > 1);
+    expect(all.length).toBeGreaterThan(200);
+    expect(all.filter((lines) => !/\s/.test(lines.at(-1)?.text.trim() ?? '')).length).toBeLessThanOrEqual(1);
+    expect(all.flatMap((lines) => lines.filter(({ last, loose }) => !last && loose > 1.5)).length).toBeLessThanOrEqual(1);
+  });
+
   test('no river: word spaces stand under each other on three lines at most', () => {
     let longest: string[] = [];
     for (const { placed } of books)

@@ -132,3 +132,40 @@ test.each([
   ['Do not touch the rim', 'Do not touch the rim'],
   ['Hot!', 'Hot!'],
 ])('%s', (said, hazard) => expect(hazardOf(said)).toBe(hazard));
+
+test('what guards a section is told on a turned page in it, and after that page, and no further than the section', () => {
+  const said = (text: string): BookBlock => ({ kind: 'paragraph', inline: [{ kind: 'text', text }] });
+  const heading = (text: string): BookBlock => ({ kind: 'heading', level: 2, text, anchor: text, bookmark: true });
+  const notice: NoticeBlock = {
+    kind: 'notice',
+    word: 'danger',
+    panel: 'DANGER',
+    body: [said('The ram falls. It crushes.')],
+    recall: { anchor: 'Open', hazard: 'The ram falls.' },
+  };
+  const cell = (text: string) => [{ kind: 'text' as const, text }];
+  const wide: BookBlock = {
+    kind: 'table',
+    head: Array.from({ length: 9 }, (_, at) => cell(`Measurement${at}`)),
+    rows: [Array.from({ length: 9 }, () => cell('unbreakablewords'))],
+    align: Array.from({ length: 9 }, () => 'left' as const),
+  };
+  const blocks = [heading('Open'), notice, said('First.'), wide, said('Then.'), heading('Shut'), said('Last.'), wide, said('After.')];
+  const book: Book = {
+    title: 'Made up',
+    number: 'X-1',
+    publisher: 'X',
+    language: 'en',
+    paper: 'a4',
+    binding: 'left',
+    duplex: true,
+    draft: false,
+    chapters: [{ title: 'T', number: 'X-1', startRight: false, blocks }],
+  };
+  const { placed, pages } = recalled(book);
+  const own = placed.pages.flatMap(({ chapter, turned }, index) =>
+    chapter === undefined ? [] : [`${turned ? 'turned ' : ''}${pages[index]?.told.join('; ')}`],
+  );
+  const again = 'DANGER The ram falls. (page 1 )';
+  expect(own).toEqual(['', `turned ${again}`, again, 'turned ', '']);
+});

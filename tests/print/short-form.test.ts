@@ -39,12 +39,12 @@ describe('paper checklists of the sample library', () => {
     }
   });
 
-  test('on A5 half of them stand on two sheets too, and all on two sheets folded', () => {
+  test('on A5 most of them stand on two sheets too, and none takes more than three', () => {
     const pages = it.report.facts.procedures.map(
       (facts) => layoutBook(shortProcedure(facts, it.input, { paper: 'a5' }), source.shaper).pages.length,
     );
-    expect(pages.filter((count) => count <= 4).length).toBeGreaterThanOrEqual(9);
-    expect(Math.max(...pages)).toBeLessThanOrEqual(6);
+    expect(pages.filter((count) => count <= 4).length).toBeGreaterThanOrEqual(15);
+    expect(Math.max(...pages)).toBeLessThanOrEqual(5);
   });
 
   test('boxes are as large on the smallest leaf as on a large one, and no print is smaller than 8.5 points', () => {
@@ -91,7 +91,7 @@ describe('paper checklists of the sample library', () => {
     const lines = tasks
       .filter(({ line }) => line.some(({ text }) => text.includes('DL-')))
       .map(({ line }) => line.map(({ text }) => text).join(''));
-    expect(lines.map((line) => line.replace(/: use.*|DL-\d+ Use.*/, ''))).toEqual([
+    expect(lines.map((line) => line.replace(/: use.*|DL-\d+\u2002Use.*/, ''))).toEqual([
       '',
       'For the DL-25 up to serial number 2199',
       'For the DL-25 from serial number 2200',

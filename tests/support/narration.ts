@@ -8,6 +8,13 @@ export function fixtureScript(change: FixtureChange = {}, model?: string): Scrip
   return scriptOf(facts, library, model === undefined ? {} : { model });
 }
 
+/** The same in a library of this language: how it writes numbers. */
+export function fixtureScriptIn(language: string, change: FixtureChange = {}): Script {
+  const { facts, library } = assistFixture(change);
+  const { registers } = library;
+  return scriptOf(facts, { ...library, registers: { ...registers, house: { ...registers.house, language } } });
+}
+
 /** The passages of one section, a line each: kind, label, words. */
 export const told = (script: Script, section = 'Work'): string =>
   script.passages

@@ -114,7 +114,9 @@ export function expectedText(placed: PlacedBook): string {
       case 'index':
         return index(one.entries);
       case 'band-key':
-        return Object.values(kit.words.band).join('');
+        return Object.entries(kit.words.band)
+          .map(([state, said]) => (one.states === undefined || one.states.some((shown) => shown === state) ? said : ''))
+          .join('');
       case 'entries':
         return one.rows.flatMap((row) => row.map((cell) => cell.label + (cell.options ?? []).join(''))).join('');
       case 'tasks':

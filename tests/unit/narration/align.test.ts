@@ -1,7 +1,7 @@
 /** Alignment and drift on small recordings that are made here: takes, orders, values, and what must not be taken for something. */
 import { describe, expect, test } from 'vitest';
 import { align, driftsOf, normalText, readVtt, type Script, writeVtt } from '../../../procedures-schema/narration/index.ts';
-import { fixtureScript, passage } from '../../support/narration.ts';
+import { fixtureScript, fixtureScriptIn, passage } from '../../support/narration.ts';
 
 const WORK = `#. Loosen the two [scraper bolts] by one turn.
 
@@ -52,6 +52,27 @@ describe('what was recorded as it is written', () => {
     const cues = dual.passages.map(({ said }, n) => ({ start: n * 5, end: n * 5 + 4, text: said.replace('25 N·m', '18.4 foot-pounds') }));
     const file = readVtt(writeVtt(cues));
     expect(file && driftsOf(align(dual as Script, file))).toEqual([]);
+  });
+});
+
+describe('in a library with decimal commas', () => {
+  const comma = fixtureScriptIn('de', {
+    work: '#. Measure a gap of 2,5 mm.\n#. Wait 1,5 min.\n#. Hang the rag on the hook beside the door.',
+  });
+  const told = (change: (said: string) => string) => {
+    const cues = comma.passages.map(({ said }, n) => ({ start: n * 5, end: n * 5 + 4, text: change(said) }));
+    const file = readVtt(writeVtt(cues));
+    return (file ? driftsOf(align(comma, file)) : []).filter(({ kind }) => kind === 'other-value').map(({ message }) => message);
+  };
+  test('a value is said and waited for as it is written', () => {
+    const gap = passage(comma, 'Measure a gap');
+    expect([gap.spoken, gap.screen]).toEqual([expect.stringContaining('two point five millimetres'), expect.arrayContaining(['2,5 mm'])]);
+    expect(passage(comma, 'Wait').wait).toBe(90);
+  });
+  test('captions may write it with the comma, and another value is told', () => {
+    expect(told((said) => said)).toEqual([]);
+    expect(told((said) => said.replace('2,5 mm', '2.5 mm'))).toEqual([]);
+    expect(told((said) => said.replace('2,5 mm', '3,5 mm'))).toEqual([expect.stringContaining('3.5 mm')]);
   });
 });
 

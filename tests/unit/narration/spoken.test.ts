@@ -11,6 +11,18 @@ describe.each(Object.entries(SPOKEN_CASES))('%s', (_, cases) => {
   });
 });
 
+test.each([
+  ['Set it to 2,5 mm (0,10 in).', 'Set it to two point five millimetres.'],
+  ['Set it to 1.200 mm.', 'Set it to one thousand two hundred millimetres.'],
+  ['Set it to 1.200,5 mm.', 'Set it to one thousand two hundred point five millimetres.'],
+  ['Set it to 0.5 mm.', 'Set it to zero point five millimetres.'],
+  ['Hold it between 0,05 and 0,10 mm.', 'Hold it between zero point zero five and zero point one zero millimetres.'],
+  ['The factor is 1,25.', 'The factor is one point two five.'],
+  ['Do step 3.2, then 4, 5 and 6.', 'Do step three point two, then four, five and six.'],
+])('with decimal commas: %s', (written, spoken) => {
+  expect(spokenForm(written, 'comma')).toBe(spoken);
+});
+
 test('there are at least 120 cases', () => {
   expect(Object.values(SPOKEN_CASES).flat().length).toBeGreaterThanOrEqual(120);
 });

@@ -4,6 +4,7 @@ import type { Finding, Severity } from '../../procedures-schema/index.ts';
 import { CAUTION } from '../help.ts';
 import type { Io } from '../io.ts';
 import type { Checked } from '../library.ts';
+import { unreadableFile } from '../unreadable-file.ts';
 import { answersText } from './answers.ts';
 import { labelled, wrap } from './wrap.ts';
 
@@ -12,7 +13,14 @@ const COLUMN = 11;
 
 export function textReport(checked: Checked, look: Look): string {
   const findings = checked.findings.map((finding) => findingText(finding, checked.lineOf(finding.file, finding.range.start.line), look));
-  return [...findings, ...wrap(summary(checked), look.width), ...wrap(CAUTION, look.width)].join('\n').concat('\n');
+  return [
+    ...findings,
+    ...wrap(summary(checked), look.width),
+    ...wrap(firstOf(checked), look.width).filter(Boolean),
+    ...wrap(CAUTION, look.width),
+  ]
+    .join('\n')
+    .concat('\n');
 }
 
 export function summary({ findings, counts, read, files }: Checked): string {
@@ -22,6 +30,14 @@ export function summary({ findings, counts, read, files }: Checked): string {
       ? `Nothing found in ${plural(files, 'file')}.`
       : `${plural(counts.error, 'error')}, ${plural(counts.warning, 'warning')}, ${counts.advice} advice in ${touched} of ${plural(files, 'file')}.`;
   return `${found} ${plural(read.sentences, 'sentence')} read, ${read.unread === 0 ? 'none' : read.unread} not understood.`;
+}
+
+/** One file that cannot be read may be behind hundreds of findings elsewhere, and stands somewhere among them. */
+function firstOf({ findings }: Checked): string {
+  const shut = [...new Set(findings.filter(({ check }) => check === unreadableFile.id).map(({ file }) => file))];
+  return shut.length === 0
+    ? ''
+    : `Not read, so put right first: ${shut.join(', ')}. What is told of other files may follow from that alone.`;
 }
 
 const plural = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

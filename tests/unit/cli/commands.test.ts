@@ -61,6 +61,16 @@ describe('check', () => {
   });
 });
 
+test('a register saved as UTF-16 is named below all that follows from it', async () => {
+  const copy = join(folder, 'wide');
+  cpSync(SAMPLE, copy, { recursive: true });
+  const file = join(copy, 'registers/tools.yaml');
+  writeFileSync(file, `\uFEFF${readFileSync(file, 'utf8')}`, 'utf16le');
+  const { code, out } = await typed('check', copy);
+  expect([code, out]).toEqual([1, expect.stringContaining('Not read, so put right first: registers/tools.yaml.')]);
+  expect((await typed('check', SAMPLE)).out).not.toContain('put right first');
+});
+
 test('what people type in another way is understood', async () => {
   const full = await typed('print', '--help');
   expect(await typed('help', 'print')).toEqual(full);

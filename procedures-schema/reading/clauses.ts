@@ -106,7 +106,9 @@ function cutUp(items: readonly Item[], tables: Tables): Clauses {
   };
   for (let index = rest.length - 1; index > 0; index -= 1) {
     const condition = conditionAt(rest, index, tables);
-    if (condition && opensClause(rest, index, condition.length, tables)) {
+    // "Turn it once with the key": how often, and with what.
+    const often = condition?.kind === 'once' && tables.sets.prepositions.has(wordOf(rest[index + condition.length]) ?? '');
+    if (condition && !often && opensClause(rest, index, condition.length, tables)) {
       const said = cut(index, index + condition.length);
       if (condition.kind === 'purpose') purpose = said;
       trailing.unshift({ kind: condition.kind, items: said });

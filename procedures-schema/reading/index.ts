@@ -3,7 +3,7 @@ export { type About, aboutOf, type Subject } from './about.ts';
 export type * from './action.ts';
 export { HANDS_AT_WORK } from './action-kinds.ts';
 export { BRANCH_WORD, branchCondition, READ_LANGUAGE } from './branch-words.ts';
-export { KNOWN_SOURCE, showsGone, showsLittle, WHEREVER } from './classify/index.ts';
+export { KNOWN_SOURCE, showsGone, showsLittle, showsNoVolts, WHEREVER } from './classify/index.ts';
 export type { ReadingContext } from './context.ts';
 export { opensWithOrder } from './imperative.ts';
 export { english } from './lexicon/en/english.ts';

@@ -29,7 +29,8 @@ const PROTECTS: ReadonlySet<ActionKind> = new Set([
 ]);
 const MOVES_POINT: ReadonlySet<ActionKind> = new Set(['isolate', 'restore', 'relieve', 'unrelieve', 'restrain', 'release']);
 
-const protects = ({ actions }: Pick<Said, 'actions'>): boolean => actions.some(({ kind }) => PROTECTS.has(kind));
+const protects = ({ actions }: Pick<Said, 'actions'>): boolean =>
+  actions.some(({ kind, manner }) => PROTECTS.has(kind) || manner === 'in view');
 
 /** Why the sentence, read as `said`, is not read after all. `passive`: it tells what is to be done and perhaps by whom. */
 export function leftOver(items: readonly Item[], said: Said, passive: boolean, tables: Tables): string | undefined {
@@ -47,7 +48,7 @@ export function leftOver(items: readonly Item[], said: Said, passive: boolean, t
   if (passive && bySomeone(items, tables)) return 'it says that somebody else does it';
   if (butNot(items, said, tables)) return 'it does not say who or what stays';
   if (doneBeside(items, said, tables)) return 'something else is done in it';
-  if (asSomeoneDoes(items, tables)) return 'something else is done in it';
+  if (asSomeoneDoes(items, said, tables)) return 'something else is done in it';
   if (toldToDo(items, said, tables)) return 'it tells somebody to do something';
   if (goesInside(items, said, tables)) return 'it puts somebody where hands can be hurt';
   return undefined;
@@ -256,6 +257,9 @@ function doneBeside(items: readonly Item[], { actions }: Said, tables: Tables): 
     if (tables.lexicon.beside.bodily.includes(item.word)) return true;
     const forms = tables.verbs.get(item.word) ?? [];
     const before = items[index - 1];
+    // "..., by rocking it": a verb nobody listed.
+    const how = wordAt(items, index - 1) === 'by' && /^[a-z]{2,}ing$/.test(item.word) && forms.length === 0;
+    if (how && (['it', 'them'].includes(wordAt(items, index + 1) ?? '') || touchedAfter(items, index + 1))) return true;
     // "..., with which hand you also steady the scraper".
     const which = items.slice(0, index).some((one) => one.kind === 'word' && (one.word === 'which' || one.word === 'whose'));
     if (which && forms.some(({ form }) => form === 'base') && stranger(index + 1)) return true;
@@ -268,17 +272,25 @@ function doneBeside(items: readonly Item[], { actions }: Said, tables: Tables): 
   });
 }
 
-/** "Grease the chain, as the helper inches it on": another hand is at work meanwhile. */
-function asSomeoneDoes(items: readonly Item[], tables: Tables): boolean {
-  return items.some((_, index) => {
-    if (index === 0 || wordAt(items, index) !== 'as') return false;
+/** "Grease the chain, as the helper inches it on", "lay the cable; the helper lowers the carriage": another hand is at work meanwhile. */
+function asSomeoneDoes(items: readonly Item[], { actions }: Said, tables: Tables): boolean {
+  if (actions.some(({ role }) => role !== undefined)) return false;
+  return items.some((item, index) => {
+    const meanwhile = wordAt(items, index) === 'as' || (item.kind === 'mark' && [';', ':', ','].includes(item.word));
+    if (index === 0 || !meanwhile) return false;
     const at = tables.sets.determiners.has(wordAt(items, index + 1) ?? '') ? index + 2 : index + 1;
     const who = items[at];
     const person =
       who?.kind === 'name'
         ? who.things.some(({ kind }) => kind === 'role')
         : who?.kind === 'word' && (tables.nouns.get(who.word) === 'people' || tables.lexicon.beside.someone.includes(who.word));
-    return person && (tables.verbs.get(wordAt(items, at + 1) ?? '')?.some(({ form }) => form === 'third' || form === 'base') ?? false);
+    const word = wordAt(items, at + 1) ?? '';
+    const says = tables.sets.statives.has(word) || tables.sets.be.has(word);
+    return (
+      person &&
+      !says &&
+      (tables.verbs.get(word)?.some(({ form }) => form === 'third' || (form === 'base' && wordAt(items, index) === 'as')) ?? false)
+    );
   });
 }
 

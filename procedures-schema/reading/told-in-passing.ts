@@ -67,6 +67,8 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
     const nobody = items.slice(0, index).some((item) => beside.noBody.includes(item.text.toLowerCase()));
     if (person && stays && !nobody && !not && (beside.within.includes(word(index + 2)) || touchedAfter(items, index))) return why;
     if (!named) continue;
+    // "The shaft must feel cool": felt by a hand.
+    if (['feel', 'feels'].includes(word(index)) && items.slice(0, index).some((item) => item.kind === 'name')) return why;
     // "A wipe of the scraper does no harm."
     const sensed = (form: 'base' | 'past', senses: ReadonlySet<string>): boolean =>
       forms(index).some(({ form: own, verb }) => own === form && senses.has(verb.senses[''] ?? ''));

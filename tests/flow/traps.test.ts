@@ -30,6 +30,8 @@ const PASSES: readonly string[] = [
   'heat: over the limit, and on it goes',
   // Where at the machine a meter is held, no register says: any place counts as the right one.
   'meter held to the fan',
+  // "Does the hook feel loose?" is asked where hands may be, too; a question orders nothing.
+  'a question that a hand has to answer',
 ];
 
 /** Steps numbered anew: a slip may add or take away one. */

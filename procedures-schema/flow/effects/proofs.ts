@@ -1,5 +1,5 @@
 /** Proofs that energy is gone: won by a try-out, a gauge or a meter, worn by use, lost with a lock. semantics.md 6 and 7. */
-import { showsGone, showsLittle } from '../../reading/index.ts';
+import { showsGone, showsLittle, showsNoVolts } from '../../reading/index.ts';
 import type { SourceRow } from '../machine.ts';
 import { electrical, held, readyToProve } from '../safety.ts';
 import { COVER, PROOF } from '../state.ts';
@@ -92,7 +92,7 @@ export function readProof(effect: Effect): void {
     const byGauge = gone && reads;
     if (!gone && !little && !judged) continue;
     const byMeter = row.source.provedWith.some((kind) => kinds.has(kind)) && (named.size === 0 || named.has(row.source.name));
-    if (!byGauge && !byMeter) continue;
+    if (!byGauge && (!byMeter || (electrical(row) && said !== undefined && showsNoVolts(said)))) continue;
     // A meter that shows no volts may be broken: it is tried where it must show some, before and after. semantics.md 6.
     const shown = byGauge || !electrical(row) ? PROOF.good : state[layout.meter] === 1 ? PROOF.metered : PROOF.empty;
     const ready = readyToProve(layout, state, row);

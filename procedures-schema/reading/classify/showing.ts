@@ -7,9 +7,17 @@ const SHOWS_ELSE = /\b(?:(?:must|may|should|shall|need) not|may|might|can) (?:st
 
 const SHOWS_NONE = /(?:^|[:;,]\s*)(?:no|none|nothing|neither)\b/i;
 
+/** "0 bar or a little more": not gone. */
+const OR_MORE = /\bor (?:a (?:little|bit) |slightly |somewhat )?(?:more|higher|above|over)\b/i;
+
+/** "0 Ω" is no voltage: a meter that measures resistance or current shows no supply gone. */
+export const showsNoVolts = (text: string): boolean =>
+  /\d\s*(?:[kM]?Ω|ohms?|m?A|Hz)(?![\p{L}])/u.test(text) && !/\d\s*[mk]?V(?![\p{L}])/u.test(text);
+
 /** A gauge that stands at nothing, or a mark that shows what it is there to show: no figure but nought. */
 export function showsGone(text: string): boolean {
   if (SHOWS_ELSE.test(text) && !SHOWS_NONE.test(text.trim())) return false;
+  if (OR_MORE.test(text)) return false;
   if (/(?:^|\s)0(?![.\d])|\bzero\b/i.test(text)) return true;
   return !/\d/.test(text);
 }

@@ -71,7 +71,7 @@ export function readOrders(
       own.unknown.length === 0;
     const next = read[index + 1];
     const phrase: Phrase =
-      borrowed && next && takesObject(own)
+      borrowed && next && takesObject(own) && !powers(own, next)
         ? { ...own, objects: next.objects, nouns: next.nouns, pronoun: next.pronoun, many: next.many }
         : own;
     const measured = measuredAgain(reader, phrase, shared.when);
@@ -189,6 +189,11 @@ function stageOf(text: string, tables: Tables): Action['stage'] {
     .sort((a, b) => b[0].length - a[0].length)
     .find(([words]) => lower.includes(words))?.[1];
 }
+
+/** "Switch on and tighten the screws", "plug in and turn the hook": what is powered is not what the next hand is on. */
+const powers = ({ sense }: Phrase, next: Phrase): boolean =>
+  ['on', 'off', 'plug-in', 'unplug', 'restore', 'energise'].includes(sense) &&
+  next.objects.some(({ thing }) => ['part', 'fastener', 'cover', 'replacement', 'zone'].includes(thing.kind));
 
 function takesObject(phrase: Phrase): boolean {
   return !['wait', 'stop', 'continue', 'finish', 'stay', 'leave', 'go', 'look', 'listen'].includes(phrase.sense);

@@ -1,10 +1,13 @@
 /** Orders about order: where to go, what to repeat, whom to call, when to stop. */
-import type { Action, ActionKind } from '../action.ts';
+import type { Action, ActionKind, ThingUse } from '../action.ts';
 import { type Around, atMost, classify } from '../classify/index.ts';
 import type { Item } from '../items.ts';
 import type { Phrase } from '../phrase.ts';
 import { targetIn } from '../targets.ts';
+import { TOUCHED } from '../touched.ts';
 import { type Reader, wordsOf } from './reader.ts';
+
+const touched = ({ thing }: ThingUse): boolean => TOUCHED.has(thing.kind);
 
 /** A phrase read for itself, whatever stands around it. */
 export const ALONE: Around = {
@@ -75,7 +78,8 @@ export function specialOrder(
       return found ? make('go-to', target) : { why: `"${words}" does not say where to` };
     case 'continue':
       // "Continue wiping the scraper."
-      if (!found && phrase.unknown.length + phrase.objects.length > 0) return { why: `"${words}" does not say where to` };
+      if (!found && (phrase.unknown.length + phrase.objects.length > 0 || phrase.places.some(({ uses }) => uses.some(touched))))
+        return { why: `"${words}" does not say where to` };
       if (!found) return { actions: [] };
       return found.target.kind === 'document' ? make('continue-with', target) : make('go-to', target);
     case 'repeat':

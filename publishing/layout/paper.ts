@@ -150,7 +150,8 @@ function leafGeometry(book: Book, side: Side): PageGeometry {
   const { width, height } = factsOf(book.paper);
   const even = (leaf.bound + leaf.outer) / 2;
   const left = book.binding !== 'left' ? Math.round(even) : side === 'right' ? leaf.bound : leaf.outer;
-  const small = isNarrow(book.paper);
+  // Where the head or the foot is punched, nothing comes nearer to it.
+  const small = isNarrow(book.paper) && book.binding !== 'top';
   const top =
     (small ? leaf.smallTop : leaf.top) +
     (book.draft || book.obsolete ? leaf.marked : 0) +

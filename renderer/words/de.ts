@@ -460,6 +460,22 @@ export const de: Words = {
   },
   noModels:
     'Diese Bibliothek nennt noch keine Maschine. Zuerst eine beschreiben: ihre Energiequellen, wo jede abgeschaltet wird, und ihre Modelle. Ohne sie lässt sich von einer Anweisung nichts beweisen.',
+  machineStart: {
+    name: 'Name der Maschine',
+    family: 'Hier den Namen der Maschine schreiben, wie Schritte sie nennen.',
+    energy: [
+      'Jede Art von Energie: wie viel es ist (size), und der Punkt, der sie sichert, mit seiner sicheren Stellung.',
+      'Getrennt: isolate: {main switch: off}   Abgelassen: relieve: {exhaust valve: open}   Gehalten: restrain: {ram pin: in}',
+      'Woran zu sehen ist, dass sie weg ist: try out, shown by oder proved with.',
+      'Hat die Maschine eine Art nicht, steht hier, warum: oil: {kind: hydraulic, none because: no oil under pressure}',
+    ],
+    rest: [
+      'Danach kommen controls, covers, zones (wohin Hände kommen, und was sie dort verletzen kann), parts und fasteners.',
+      'Was jedes davon sagen darf, zeigt die Liste der Vorschläge: auf einer neuen Zeile Strg und Leertaste.',
+    ],
+    models: 'Modelle, jedes von einer Maschine: SM-200: {family: strapping machine}',
+    left: 'Die Lücken einer Maschine sind eingesetzt. Jede gilt als Fehler, bis Sie sie ausgefüllt haben. Nichts davon ist geraten.',
+  },
   describeMachine: 'Eine Maschine beschreiben',
   noProcedures: 'Diese Bibliothek hat noch keine Anweisung. Die erste schreiben.',
   registersNotPrinted: 'Register werden nicht gedruckt. Was hier steht, wird dort gedruckt, wo eine Anweisung es nennt.',

@@ -453,6 +453,22 @@ export const en = {
   },
   noModels:
     'This library names no machine yet. Describe one first: its sources of energy, where each is cut off, and its models. Without them nothing can be proved of a procedure.',
+  machineStart: {
+    name: 'name of the machine',
+    family: 'Write the name of the machine here, as steps call it: strapping machine.',
+    energy: [
+      'Every kind of energy: how much there is (size), and the point that makes it safe with its safe position.',
+      'Cut off: isolate: {main switch: off}   Let out: relieve: {exhaust valve: open}   Held: restrain: {ram pin: in}',
+      'How it is seen that it is gone: try out, shown by or proved with.',
+      'Where the machine has none of a kind, say why: oil: {kind: hydraulic, none because: no oil under pressure}',
+    ],
+    rest: [
+      'Next come controls, covers, zones (where hands go, and what can hurt them there), parts and fasteners.',
+      'What each of them may say is offered with the list of suggestions: on a new line, press Ctrl and Space.',
+    ],
+    models: 'Models, each of a machine: SM-200: {family: strapping machine}',
+    left: 'The blanks of a machine are put in. Each is told as an error until you have filled it in. Nothing in it is guessed.',
+  },
   describeMachine: 'Describe a machine',
   noProcedures: 'This library has no procedure yet. Write the first one.',
   registersNotPrinted: 'Registers are not printed. What stands here is printed where a procedure names it.',

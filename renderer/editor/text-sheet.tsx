@@ -68,6 +68,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
       wrappingIndent: 'indent',
       renderLineHighlight: 'none',
       guides: { indentation: false },
+      bracketPairColorization: { enabled: false },
       occurrencesHighlight: 'off',
       selectionHighlight: false,
       overviewRulerLanes: 0,

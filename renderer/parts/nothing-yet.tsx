@@ -1,9 +1,10 @@
 /** What a view says while the library has nothing for it: what the view is for, what comes first, and a button that does it. */
 import type { ReactNode } from 'react';
 import { closePanel, openPanel } from '../state/panel.ts';
-import { shown } from '../state/shown.ts';
+import { say, shown } from '../state/shown.ts';
 import { change, documents, show } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
+import { withMachineStart } from './machine-start.ts';
 
 const EQUIPMENT = /^registers\/equipment\.ya?ml$/;
 /** As a new library has it. */
@@ -11,9 +12,15 @@ const START = { path: 'registers/equipment.yaml', text: 'families: {}\nmodels: {
 
 function describeMachine(): void {
   const there = documents.list().find(({ path }) => EQUIPMENT.test(path));
-  if (there === undefined) change(words.describeMachine, [{ path: START.path, edits: [{ start: 0, end: 0, text: START.text }] }]);
+  const path = there?.path ?? START.path;
+  const before = documents.get(path)?.text ?? '';
+  const text = withMachineStart(there === undefined ? START.text : before);
+  if (text !== undefined) {
+    change(words.describeMachine, [{ path, edits: [{ start: 0, end: before.length, text }] }]);
+    say(words.machineStart.left);
+  }
   closePanel();
-  show(there?.path ?? START.path);
+  show(path);
 }
 
 export function NothingYet({ of }: { readonly of: keyof typeof words.viewFor }): ReactNode {

@@ -23,8 +23,13 @@ export function FolderList({ create, take }: Props): ReactNode {
   return (
     <div className="folder-list">
       <p className="row">
-        <b>{listed.folder ?? ''}</b>
-        {listed.parent === undefined ? null : (
+        {listed.folder === undefined ? (
+          <span className="quiet">{create ? words.goWhereItShallLie : words.goWhereItLies}</span>
+        ) : (
+          <b>{listed.folder}</b>
+        )}
+        {/* From where the list began it goes back to all beginnings. */}
+        {listed.folder === undefined ? null : (
           <button type="button" onClick={() => setAt(listed.parent)}>
             {words.up}
           </button>
@@ -41,6 +46,7 @@ export function FolderList({ create, take }: Props): ReactNode {
             <button type="button" className="plain" onClick={() => setAt(folder)}>
               {name}
             </button>{' '}
+            {listed.folder === undefined ? <span className="quiet">{folder} </span> : null}
             {library && !create ? (
               <button type="button" className="main" onClick={() => take(folder)}>
                 {words.open}

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checkLibrary } from '../../procedures-schema/index.ts';
 import { atDesk } from '../support/at-desk.ts';
 import { type Desk, hasBrowser } from '../support/desk.ts';
 
@@ -71,6 +72,25 @@ describe.skipIf(!hasBrowser())('in an empty library', () => {
     await page.waitForSelector('.sheet-text');
     expect(await page.locator('.over').count()).toBe(0);
     expect((await page.innerText('.sheet-head h1')).trim()).toBe('Equipment');
+  });
+
+  test('the blanks of a machine are there to be filled in: each kind of energy is asked for, nothing is guessed, and undo takes them away', async () => {
+    const errors = () => page.innerText('.counts');
+    await expect.poll(errors).toMatch(/^[1-9]\d* errors/);
+    await page.keyboard.press('Control+s');
+    await page.waitForSelector('.page[data-unsaved="0"]');
+    const text = desk.onDisk('registers/equipment.yaml');
+    for (const kind of ['electrical', 'pneumatic', 'hydraulic', 'gravity', 'spring', 'thermal'])
+      expect(text).toMatch(new RegExp(`kind: ${kind}\\n +size:\\n +\\w+: \\{\\}`));
+    const found = checkLibrary(['library.yaml', 'registers/equipment.yaml'].map((path) => ({ path, text: desk.onDisk(path) }))).findings;
+    // Said of every source: how much there is, and what makes it safe.
+    expect(found.filter(({ message }) => /"size" .* is empty/.test(message))).toHaveLength(6);
+    expect(found.filter(({ message }) => /has nothing that makes it safe/.test(message))).toHaveLength(6);
+    await page.keyboard.press('Control+z');
+    await expect.poll(errors).toMatch(/^0 errors/);
+    await page.keyboard.press('Control+s');
+    await page.waitForSelector('.page[data-unsaved="0"]');
+    expect(desk.onDisk('registers/equipment.yaml')).toBe('families: {}\nmodels: {}\n');
   });
 
   test('the page proof of a register says that registers are not printed', async () => {

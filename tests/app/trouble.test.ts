@@ -66,6 +66,26 @@ describe.skipIf(!hasBrowser())('trouble', () => {
     });
   });
 
+  describe('a browser whose cookies were deleted', () => {
+    let desk: Desk;
+    beforeAll(async () => {
+      desk = await sitDown(browser, { procedures: THE_LEVELLERS, language: 'de-DE' });
+    });
+    afterAll(async () => desk?.close());
+
+    test('is told so in its language with what to do, and the text stays in the window', async () => {
+      const before = desk.onDisk(TEXT);
+      await typeAfter(desk.page, '1.', ' Not yet saved.');
+      await desk.context.clearCookies();
+      await desk.page.keyboard.press('Control+s');
+      await desk.page.waitForSelector('.foot [role=status]:has-text("Cookies des Browsers gelöscht")');
+      expect(desk.onDisk(TEXT)).toBe(before);
+      expect(await desk.page.innerText('.sheet-text')).toContain('Not');
+      await desk.page.reload();
+      expect(await desk.page.innerText('body')).toContain('Starten Sie Handsclear neu');
+    });
+  });
+
   describe('two windows on one file', () => {
     let desk: Desk;
     let other: Page;

@@ -1,28 +1,13 @@
 /** An order where no step is: in a heading, in a cell of a table, in the words under a figure, or in a notice that makes the machine live. */
 import { emptyProse, type Prose, proseSpan, type Section } from '../format/index.ts';
-import { type ActionKind, english, HANDS_AT_WORK, opensWithOrder, readProse } from '../reading/index.ts';
+import { type ActionKind, english, opensWithOrder, readProse } from '../reading/index.ts';
 import { Recent } from '../recent.ts';
 import type { ProcedureCheck } from './check.ts';
+import { HANDS_OR_LIVE, INSIDE } from './hands-or-live.ts';
 import { paragraphContext } from './paragraph-context.ts';
 import { eachBlock, eachNotice, eachSentence } from './visit.ts';
 
-/** A hand at work, or energy let in. */
-const HANDS_OR_LIVE: ReadonlySet<ActionKind> = new Set([
-  ...HANDS_AT_WORK,
-  'isolate',
-  'lock',
-  'relieve',
-  'restrain',
-  'unlock',
-  'restore',
-  'unrelieve',
-  'release',
-  'start',
-  'test-run',
-]);
 const LIVE: ReadonlySet<ActionKind> = new Set(['unlock', 'restore', 'unrelieve', 'release', 'start', 'test-run']);
-
-const INSIDE: ReadonlySet<string> = new Set(['part', 'fastener', 'zone']);
 
 /** A sentence by its place in its text, and what it has done. */
 interface Order {

@@ -1,7 +1,8 @@
 /** What reads like an instruction but is no step: a paragraph between steps, or a numbered list under a heading of prose. */
 import { type Prose, proseSpan } from '../format/index.ts';
-import { opensWithOrder, readProse } from '../reading/index.ts';
+import { opensWithOrder, readProse, type Sentence } from '../reading/index.ts';
 import type { ProcedureCheck } from './check.ts';
+import { HANDS_OR_LIVE, INSIDE } from './hands-or-live.ts';
 import { paragraphContext } from './paragraph-context.ts';
 
 export const strayInstruction: ProcedureCheck = {
@@ -35,13 +36,15 @@ export const strayInstruction: ProcedureCheck = {
   ],
   *run({ file, tree, names, head }, { registers }) {
     const context = paragraphContext({ names, head }, registers);
-    // An order opens with its verb: an action that begins where the sentence does.
-    const orderIn = (prose: Prose) =>
-      readProse(prose, context).sentences.find(
+    // An order opens with its verb: an action that begins where the sentence does. One that sends hands in is told before others.
+    const orderIn = (prose: Prose): Sentence | undefined => {
+      const orders = readProse(prose, context).sentences.filter(
         (sentence) =>
           (sentence.status === 'read' && sentence.actions.some((action) => action.at === sentence.at)) ||
           (sentence.status === 'unread' && opensWithOrder(sentence.text)),
       );
+      return orders.find(isGrave) ?? orders[0];
+    };
     for (const section of tree.sections) {
       for (const block of section.blocks) {
         if (section.prose && block.kind === 'steps') {
@@ -51,6 +54,8 @@ export const strayInstruction: ProcedureCheck = {
           yield {
             file,
             span: proseSpan(step.lead, order.at, order.end),
+            // A list of steps that nobody proves, in a text that may be proved else.
+            severity: 'error',
             message: `"${order.text}" is numbered, but stands under "${section.title}", which is prose: it is no step, and the list is not proved.`,
             actual: `a numbered list under "${section.title}"`,
             expected: 'a heading of its own above the steps',
@@ -63,6 +68,7 @@ export const strayInstruction: ProcedureCheck = {
         yield {
           file,
           span: proseSpan(block.prose, order.at, order.end),
+          ...(isGrave(order) ? { severity: 'error' as const } : {}),
           message: `"${order.text}" reads like something to do, and is no step.`,
           actual: 'a paragraph between the steps',
           expected: 'a numbered step, or a paragraph inside the step it explains',
@@ -71,3 +77,7 @@ export const strayInstruction: ProcedureCheck = {
     }
   },
 };
+
+/** Done without a step it would pass by the proof: a hand at work, energy cut off or let in, or what cannot be read of a thing inside. */
+const isGrave = ({ status, actions, mentions }: Sentence): boolean =>
+  status === 'unread' ? mentions.some(({ thing }) => INSIDE.has(thing.kind)) : actions.some(({ kind }) => HANDS_OR_LIVE.has(kind));

@@ -83,6 +83,23 @@ test('the graph is a drawing with every step', async () => {
   rmSync(file);
   expect(svg).toContain('Tighten all shoe bolts to 80');
   expect(svg.match(/<title>(live|safe|open)<\/title>/g)?.length).toBeGreaterThan(40);
+  for (const said of ['no hands in', 'local codes and licensed practice come first', 'No check and no drawing makes a machine safe'])
+    expect(svg).toContain(said);
+  expect(svg).not.toContain('DRAFT');
+});
+
+test('the drawing of what is not proved is a draft, and says so', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'handsclear-graph-'));
+  cpSync(SAMPLE, folder, { recursive: true });
+  const path = join(folder, 'procedures/OM-3140-lip-cylinder.md');
+  const text = readFileSync(path, 'utf8');
+  const broken = text.replace('Put your lock and tag on the [main isolator].', 'Look at the [main isolator].');
+  expect(broken).not.toBe(text);
+  writeFileSync(path, broken);
+  const file = join(folder, 'lip.svg');
+  await typed('walk', 'OM-3140', '--all', '--graph', file, '--library', folder);
+  expect(readFileSync(file, 'utf8')).toContain('DRAFT: NOT FOR FIELD USE');
+  rmSync(folder, { recursive: true });
 });
 
 test.each([

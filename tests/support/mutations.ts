@@ -62,7 +62,8 @@ function* stepsOnly(
 }
 
 /** What a procedure that ends locked out owes is asked at its end, by its callers and by the visit. */
-const OWED = ['end-as-said', 'start-established', 'visit-holds'];
+// A heading that names what no step does any more says so too.
+const OWED = ['end-as-said', 'start-established', 'visit-holds', 'hidden-order'];
 const MORE: Skipped = { skipped: 'the step does more than this' };
 
 function* dropSteps(
@@ -205,7 +206,17 @@ export const OPERATORS: Readonly<Record<string, Operator>> = {
         text: replaced(text, match.index, match.index + match[0].length, `${match[1]}: ${match[2]} ${to}`),
         what: `${lineOf(facts, match.index)} -> ${to}`,
         checks: ['limits-quantity', 'limits-ordered', 'limits-cover'],
-        along: ['limits-quantity', 'limits-ordered', 'limits-cover', 'instrument-fits', 'limits-restated'],
+        // Limits of another quantity are none: what they proved is not proved either.
+        along: [
+          'limits-quantity',
+          'limits-ordered',
+          'limits-cover',
+          'instrument-fits',
+          'limits-restated',
+          'hands-proved',
+          'hands-relieved',
+          'end-as-said',
+        ],
       };
     }
     for (const { action, span } of eachAction(facts.read)) {

@@ -38,7 +38,7 @@ export function App(): ReactNode {
     };
   }, []);
   return (
-    <div className="page" lang={language} ref={page}>
+    <div className="page" lang={language} ref={page} data-checked={false} data-waiting={0} data-unsaved={0}>
       <PageState page={page} />
       <Head />
       <Bands />

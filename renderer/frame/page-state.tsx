@@ -1,6 +1,6 @@
 /**
  * What the page as a whole is about, as attributes of its element: whether all is checked, what waits, what is unsaved. Set apart from what it holds,
- * since it changes twice with every key and nothing else need be drawn again for that.
+ * since it changes twice with every key and nothing else need be drawn again for that. The element is drawn with what holds before anything was read.
  */
 import { type RefObject, useLayoutEffect } from 'react';
 import { shown } from '../state/shown.ts';

@@ -135,6 +135,8 @@ describe.skipIf(!hasBrowser())('a writer at the Edit menu', () => {
 
     test('comes back to the text at the place found, and types there', async () => {
       await page.fill(field, 'dock staff');
+      // What is marked may still be what was looked for before.
+      await expect.poll(count).toContain(`of ${times(desk.onDisk(LIP), /dock staff/gi)}`);
       await page.waitForSelector('.sheet-text .found-here');
       await page.keyboard.press('Escape');
       expect(await page.locator('.find-strip').count()).toBe(0);

@@ -48,7 +48,7 @@ function goesOnAsTyped(editor: monaco.editor.IStandaloneCodeEditor): boolean {
   const [model, at] = [editor.getModel(), editor.getPosition()];
   const offered = editor
     .getContainerDomNode()
-    .ownerDocument.querySelector('.suggest-widget .focused .label-name')
+    .ownerDocument.querySelector('.suggest-widget.visible .monaco-list-row.focused .label-name')
     ?.textContent?.toLowerCase();
   if (!model || !at || offered === undefined) return false;
   const before = model

@@ -53,6 +53,17 @@ describe.skipIf(!hasBrowser())('keys in the text', () => {
     expect(await written()).toBe('Wait until it is below 40 °C.\nThen');
   });
 
+  test('a word that goes on as the letters begin is taken, though the next answer is still awaited', async () => {
+    await page.keyboard.type('Look at the [se');
+    await page.waitForSelector(`${LIST}:has-text("service strut")`);
+    await late(600);
+    await page.keyboard.type('r');
+    await page.waitForSelector('.suggest-widget .monaco-list-row.focused:has-text("service strut")');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('.');
+    expect(await written()).toBe('Look at the [service strut].');
+  });
+
   test('what came up by itself is not taken by Enter, before a letter was typed of it; from the list and by Tab it is', async () => {
     await page.keyboard.type('Wait 40 ');
     await page.waitForSelector(LIST);

@@ -1,10 +1,8 @@
 /** The editor component made ready for the files of a library: their models, what is offered while writing, what is told on resting. The only door to it. */
 import EditorWorker from 'monaco-editor/editor/editor.worker.js?worker';
 import { core, documents } from '../state/workspace.ts';
-import { whileAsked } from './accepting.ts';
 import { monaco } from './component.ts';
 import { defineTheme, LANGUAGE, REGISTER, registerLanguage } from './language.ts';
-import { indentRegisters } from './next-step.ts';
 
 let ready = false;
 
@@ -14,7 +12,6 @@ export function prepareEditor(): typeof monaco {
   ready = true;
   (globalThis as { MonacoEnvironment?: unknown }).MonacoEnvironment = { getWorker: () => new EditorWorker() };
   registerLanguage();
-  indentRegisters(monaco);
   defineTheme();
   for (const language of [LANGUAGE, REGISTER]) {
     monaco.languages.registerCompletionItemProvider(language, { triggerCharacters: ['[', ' ', '{', ':', '#'], provideCompletionItems });
@@ -42,8 +39,7 @@ async function provideCompletionItems(
   context: monaco.languages.CompletionContext,
 ): Promise<monaco.languages.CompletionList> {
   const offset = model.getOffsetAt(position);
-  const asked = { file: pathOf(model), offset, text: model.getValue() };
-  const answer = await whileAsked(context.triggerCharacter === ' ', () => core.ask('complete', asked));
+  const answer = await core.ask('complete', { file: pathOf(model), offset, text: model.getValue() });
   // A space offers something only where a step begins or a unit may follow; in running prose it would be in the way.
   if (context.triggerCharacter === ' ' && !['step start', 'unit', 'front matter', 'register'].includes(answer.place))
     return { suggestions: [] };

@@ -10,11 +10,9 @@ import { shown } from '../state/shown.ts';
 import { measures, textSize } from '../state/text-size.ts';
 import { change, documents, onOutsideEdit } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
-import { acceptWithCare } from './accepting.ts';
 import { markFound } from './found-marks.ts';
 import { comeBack, leave, wasIn } from './left-at.ts';
 import { modelOf, type monaco, pathOf, prepareEditor } from './monaco.ts';
-import { numberSteps } from './next-step.ts';
 import { markSpelling } from './spelling-marks.ts';
 
 /** Tops and bottoms of lines, in pixels from the top of the text. */
@@ -173,17 +171,12 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
       }
       measure();
     });
-    // In this order: what is offered may be put away by the same Enter that then begins a step.
-    const accepting = acceptWithCare(made, api);
-    const numbering = numberSteps(made, api);
     const stopFound = markFound(made);
     const spelling = markSpelling(made);
     // Asked again whenever a check is done; the pause in it keeps it behind typing.
     const stopSpelling = shown.listen(() => spelling.again(), 'revision', 'file');
     return () => {
       letGo();
-      accepting.dispose();
-      numbering.dispose();
       stopFound();
       stopSpelling();
       spelling.stop();

@@ -101,8 +101,8 @@ describe.skipIf(!hasBrowser())('a writer at the Insert menu', () => {
       await own.waitForSelector('.over:has-text("werden auf Englisch gelesen")');
       expect(await own.innerText('.over')).toContain('Wenn (im Text: If …)');
       await own.fill('.over .field.stretched input >> nth=0', 'Look at the [service strut]');
-      await own.fill('.over .field.stretched input >> nth=1', 'it is bent');
-      await own.fill('.over .field.stretched input >> nth=2', 'stop and call for help');
+      await own.fill('.over .branch-fields input >> nth=0', 'it is bent');
+      await own.fill('.over .branch-fields input >> nth=1', 'stop and call for help');
       await own.waitForSelector('.over .preview ins:has-text("- If it is bent, stop and call for help.")');
     } finally {
       await german.close();

@@ -40,6 +40,8 @@ export const compute: Command = {
         io.out(`${name}(${takes.map((one) => `${one.name}: ${one.kind}`).join('; ')}) gives ${gives}\n    ${how}\n    ${source}\n`);
       return 0;
     }
+    if (values.model === undefined && values.library !== undefined)
+      throw new CannotRun('--library goes with --model: attributes are those of a model.');
     let ranges: readonly ModelRange[] = [{ attributes: {} }];
     let model = '';
     if (values.model !== undefined) {
@@ -58,8 +60,6 @@ export const compute: Command = {
     });
     const [first] = told;
     const alike = told.every(({ text }) => text === first?.text);
-    if (values.model === undefined && values.library !== undefined)
-      throw new CannotRun('--library goes with --model: attributes are those of a model.');
     for (const { name, wrong, text } of alike ? told.slice(0, 1) : told) (wrong ? io.err : io.out)(`${alike ? '' : `${name}: `}${text}\n`);
     return told.some(({ wrong }) => wrong) ? 1 : 0;
   },

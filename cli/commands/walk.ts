@@ -68,7 +68,8 @@ export const walk: Command = {
     if (procedure === undefined) throw notThere(facts, asked, 'procedure');
     const program = compile({ procedure: procedure.read, others });
     if (values.graph !== undefined) {
-      writeWhole({ cwd: io.cwd, library: checked.disk.root }, values.graph, graphSvg(procedure, program), 'SVG');
+      const draft = blocking(checked, new Set([procedure.file])).length > 0;
+      writeWhole({ cwd: io.cwd, library: checked.disk.root }, values.graph, graphSvg(procedure, program, draft), 'SVG');
       io.err(`${values.graph} written.\n`);
     }
     if (flags.has('all')) {

@@ -7,7 +7,7 @@ export { holdsFor } from './decide.ts';
 export type { Breach } from './effects/doing.ts';
 export { tableOf } from './machine.ts';
 export type * from './model.ts';
-export { type FlowInput, proofVersion, prove } from './prove.ts';
+export { type FlowInput, prove } from './prove.ts';
 export { ProvedBefore } from './proved-before.ts';
 export type { Layout } from './state.ts';
 export { type ToldState, tellState } from './tell-state.ts';

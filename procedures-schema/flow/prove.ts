@@ -14,8 +14,6 @@ import { search } from './remember.ts';
 import { aroundOf, outcomesOn, settingOf } from './setting.ts';
 import type { Solved } from './solve.ts';
 
-export const proofVersion: string = '2';
-
 export interface FlowInput {
   readonly procedure: ReadProcedure;
   readonly machines: readonly Machine[];

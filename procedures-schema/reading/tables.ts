@@ -29,7 +29,6 @@ export interface Tables {
       | 'subjects'
       | 'all'
       | 'units'
-      | 'timeUnits'
       | 'positionNouns'
       | 'limitNouns',
       ReadonlySet<string>
@@ -89,7 +88,6 @@ export function tablesOf(lexicon: Lexicon): Tables {
       subjects: set(lexicon.subjects),
       all: set(lexicon.all),
       units: set(lexicon.units),
-      timeUnits: set(lexicon.timeUnits),
       positionNouns: set(lexicon.positionNouns),
       limitNouns: set(lexicon.limitNouns),
     },

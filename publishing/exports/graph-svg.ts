@@ -1,6 +1,6 @@
 /**
  * The graph of a procedure as an SVG drawing: its steps in order, where each may lead, and the required state of each as a hatched stripe, with a key of the
- * stripe and the cautions at the foot. What is not proved is marked as a draft: a drawing goes from hand to hand without its text.
+ * stripe and the cautions of a guide at the foot. A drawing goes from hand to hand without its text, so what may not be printed is marked as a draft here too.
  */
 import type { ProcedureFacts, Program } from '../../procedures-schema/index.ts';
 import { layWays, shortened, stepGraph, TIP, waysPath } from '../../procedures-schema/review/index.ts';
@@ -17,29 +17,26 @@ const NOTE = 10;
 /** Of the foot: its key, and the cautions under it. */
 const FOOT = 16;
 
-const CAUTIONS = [
-  'A state is what the text requires, not what the machine is in: look, and try.',
-  'Site lockout rules, local codes and licensed practice come first. No check and no drawing makes a machine safe.',
-] as const;
-
-export function graphSvg(facts: ProcedureFacts, program: Program): string {
+/** `draft`: an error stands in the way of print. */
+export function graphSvg(facts: ProcedureFacts, program: Program, draft: boolean): string {
   const { steps, edges } = stepGraph(facts, program);
   const laid = layWays(steps.length, edges, { line: 15, pad: 11, lane: 11, answer: 300, broad: ({ length }) => length * NOTE * BROAD });
-  const { draft, band } = printedWords('en').layout;
-  const proved = facts.flow.verdicts.every(({ verdict }) => verdict === 'proved');
+  const { layout: words, book } = printedWords('en');
   const states = (['live', 'cut', 'open', 'safe', 'unknown'] as const).filter((state) => steps.some((step) => step.state === state));
   const foot = HEAD + laid.height + 12;
-  const height = foot + (states.length + CAUTIONS.length + 1) * FOOT;
+  const width = LEFT + WIDTH + Math.ceil(laid.width);
+  const cautions = book.cautions.flatMap((caution) => folded(caution, Math.floor((width - LEFT) / (NOTE * BROAD))));
+  const height = foot + (states.length + cautions.length + 1) * FOOT;
   const middle = (row: number): number => HEAD + (laid.rows[row]?.middle ?? 0);
   const out: string[] = [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${LEFT + WIDTH + Math.ceil(laid.width)} ${height}" font-family="sans-serif" font-size="12">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" font-family="sans-serif" font-size="12">`,
     `<title>${escaped(`${facts.head.id} ${facts.head.title}`)}</title>`,
     '<defs><pattern id="live" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="6" height="6" fill="#fae2de"/><rect width="3" height="6" fill="#b22222"/></pattern>',
     '<pattern id="cut" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" fill="#ffde8c"/><rect width="4" height="4" fill="#784800"/><rect x="4" y="4" width="4" height="4" fill="#784800"/></pattern>',
     '<pattern id="open" width="8" height="6" patternUnits="userSpaceOnUse"><rect width="8" height="6" fill="#e1ecf4"/><rect width="8" height="2.4" fill="#005387"/></pattern>',
     '<pattern id="unknown" width="6" height="8" patternUnits="userSpaceOnUse"><circle cx="3" cy="4" r="1" fill="#6e7276"/></pattern></defs>',
     `<rect width="100%" height="100%" fill="#fff"/><text x="${LEFT}" y="22" font-weight="bold">${escaped(`${facts.head.id}  ${facts.head.title}`)}</text>`,
-    ...(proved ? [] : [`<text x="8" y="22" font-weight="bold" fill="#b22222">${escaped(draft)}</text>`]),
+    ...(draft ? [`<text x="8" y="22" font-weight="bold" fill="#b22222">${escaped(words.draft)}</text>`] : []),
   ];
   const fill = { live: 'url(#live)', cut: 'url(#cut)', safe: '#237a52', open: 'url(#open)', unknown: 'url(#unknown)' } as const;
   steps.forEach((step, row) => {
@@ -72,13 +69,17 @@ export function graphSvg(facts: ProcedureFacts, program: Program): string {
     const y = foot + at * FOOT;
     out.push(
       `<rect x="${LEFT - 16}" y="${y}" width="8" height="12" fill="${fill[state]}"/>`,
-      `<text x="${LEFT}" y="${y + 10}" font-size="${NOTE}">${escaped(band[state])}</text>`,
+      `<text x="${LEFT}" y="${y + 10}" font-size="${NOTE}">${escaped(words.band[state])}</text>`,
     );
   });
-  CAUTIONS.forEach((line, at) => {
+  cautions.forEach((line, at) => {
     out.push(`<text x="${LEFT}" y="${foot + (states.length + at) * FOOT + 16}" font-size="${NOTE}">${escaped(line)}</text>`);
   });
   return `${out.join('\n')}\n</svg>\n`;
 }
 
 const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+
+/** Lines of so many letters at most. */
+const folded = (text: string, most: number): readonly string[] =>
+  text.match(new RegExp(`.{1,${most}}(?=\\s|$)`, 'g'))?.map((line) => line.trim()) ?? [];

@@ -124,6 +124,8 @@ describe.skipIf(!hasBrowser())('trouble', () => {
       expect(await other.innerText('.band-message ins')).toContain('And from the second.');
       const errors = await other.innerText('.foot .counts');
       await other.click('.band-message button:has-text("Keep both")');
+      // Mine is there when a number was found for it.
+      await other.waitForSelector('.band-message', { state: 'detached' });
       await save(other);
       await checked(other);
       expect(desk.onDisk(TEXT)).toContain(' Once more.');

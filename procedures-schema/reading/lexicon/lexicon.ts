@@ -194,7 +194,6 @@ export interface Lexicon {
   readonly stages: Readonly<Record<string, 'hand' | 'first' | 'final'>>;
   readonly outside: readonly string[];
   readonly units: readonly string[];
-  readonly timeUnits: readonly string[];
   readonly abbreviations: readonly string[];
   readonly stepWords: readonly string[];
   readonly sectionWords: readonly string[];

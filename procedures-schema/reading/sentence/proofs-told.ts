@@ -17,13 +17,7 @@ export function confirms(reader: Reader, main: readonly Item[]): boolean {
 }
 
 /** "Check with the multimeter that no voltage ...": a proof said as a check. */
-export function provingCheck(
-  reader: Reader,
-  main: readonly Item[],
-  _result: readonly Item[],
-  text: string,
-  base: Omit<Sentence, 'status'>,
-): Action | undefined {
+export function provingCheck(reader: Reader, main: readonly Item[], text: string, base: Omit<Sentence, 'status'>): Action | undefined {
   const that = main.findIndex((item) => item.kind === 'word' && item.word === 'that');
   const head = that < 0 ? main : main.slice(0, that);
   const tools = head.flatMap((item) =>
@@ -35,19 +29,8 @@ export function provingCheck(
     .flatMap((item) =>
       item.kind === 'name' && item.things[0]?.kind === 'gauge' ? [{ thing: item.things[0], at: item.at, end: item.end }] : [],
     );
-  if (gauges.length > 0 && /(?:^|\s)0(?:\s|$)|\bzero\b/i.test(text))
-    return {
-      kind: 'prove',
-      things: gauges,
-      with: [],
-      contact: false,
-      outside: false,
-      amounts: [],
-      when: [],
-      result: text,
-      at: base.at,
-      end: base.end,
-    };
+  const proof = { ...bare('prove', base.at, base.end), result: text };
+  if (gauges.length > 0 && /(?:^|\s)0(?:\s|$)|\bzero\b/i.test(text)) return { ...proof, things: gauges };
   if (meter.length === 0 || !/\b(?:no|zero|dead|0)\b/i.test(text)) return undefined;
   const things = main
     .slice(Math.max(0, that))
@@ -56,18 +39,7 @@ export function provingCheck(
         ? [{ thing: item.things[0], at: item.at, end: item.end }]
         : [],
     );
-  return {
-    kind: 'prove',
-    things: things.filter((use) => use.thing.kind === 'source'),
-    with: meter,
-    contact: true,
-    outside: false,
-    amounts: [],
-    when: [],
-    result: text,
-    at: base.at,
-    end: base.end,
-  };
+  return { ...proof, things: things.filter((use) => use.thing.kind === 'source'), with: meter, contact: true };
 }
 
 /** "The gauge must show 0 bar": whoever follows it reads the gauge, or the instrument that is held there. */

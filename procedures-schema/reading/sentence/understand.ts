@@ -98,7 +98,7 @@ function understand(reader: Reader, items: readonly Item[], text: string, base: 
   const conditions = conditionsOf(reader, clauses.leading, [...clauses.heads, ...model], text);
   if (conditions === undefined) return unread(base, 'its condition could not be read');
   if (confirms(reader, main) && !reader.tables.lexicon.sayings.clears.test(wordsOf(reader, main).toLowerCase())) {
-    const proof = provingCheck(reader, main, clauses.result, text, base);
+    const proof = provingCheck(reader, main, text, base);
     if (proof) return { ...base, status: 'read', actions: [{ ...proof, when: conditions.when }] };
     return { ...base, status: 'confirmation' };
   }

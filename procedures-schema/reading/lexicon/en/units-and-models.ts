@@ -1,7 +1,7 @@
 /** English words for units, models and serial numbers, and abbreviations that end no sentence. */
 import type { Lexicon } from '../lexicon.ts';
 
-export const UNITS_AND_MODELS: Pick<Lexicon, 'models' | 'serial' | 'units' | 'timeUnits' | 'abbreviations'> = {
+export const UNITS_AND_MODELS: Pick<Lexicon, 'models' | 'serial' | 'units' | 'abbreviations'> = {
   models: ['model', 'models', 'machine', 'machines', 'unit', 'units', 'version', 'versions', 'types', 'type'],
   serial: ['serial number', 'serial numbers', 'serial', 'serials', 'number', 'numbers'],
   units: [
@@ -77,9 +77,9 @@ export const UNITS_AND_MODELS: Pick<Lexicon, 'models' | 'serial' | 'units' | 'ti
     'hrs',
     'hour',
     'hours',
-    'ms',
     'day',
     'days',
+    'ms',
     '%',
     '°',
     'deg',
@@ -114,25 +114,6 @@ export const UNITS_AND_MODELS: Pick<Lexicon, 'models' | 'serial' | 'units' | 'ti
     'cst',
     'm/s',
     'mm/s',
-  ],
-  timeUnits: [
-    's',
-    'sec',
-    'secs',
-    'second',
-    'seconds',
-    'min',
-    'mins',
-    'minute',
-    'minutes',
-    'h',
-    'hr',
-    'hrs',
-    'hour',
-    'hours',
-    'day',
-    'days',
-    'ms',
   ],
   abbreviations: [
     'e.g',

@@ -5,7 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { buildApp, root, setUp } from '../cli/setup.mjs';
 
 await setUp();
@@ -49,6 +49,11 @@ function tests() {
     const broken = result.testResults.filter(
       (suite) => suite.status === 'failed' && suite.assertionResults.every((one) => one.status !== 'failed'),
     );
+    // What failed at its first try and passed at its second is told, so that nobody takes it for sound.
+    for (const { name, assertionResults } of result.testResults)
+      for (const { status, fullName, failureMessages } of assertionResults)
+        if (status === 'passed' && failureMessages.length > 0)
+          console.log(`passed at the second try: ${relative(root, name)}: ${fullName}\n  at first: ${failureMessages[0].split('\n')[0]}`);
     passed += result.numPassedTests;
     failed += result.numFailedTests + broken.length;
     if (run.status !== 0 && failed === 0) failed += 1;

@@ -452,9 +452,9 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
       const refused = { ok: false, refused: true, error: { message: 'english', said: [['unwritten', 'ENOSPC'], ['textKept']] } };
       await other.page.route('**/call/file.save', (route) => route.fulfill({ status: 400, json: refused }));
       await other.page.keyboard.press('Control+s');
-      await other.page.waitForSelector(
-        '.foot [role=status]:has-text("Es konnte nicht geschrieben werden: die Platte ist voll. Sonst wurde nichts geschrieben.")',
-      );
+      await expect
+        .poll(() => other.page.innerText('.foot [role=status]'))
+        .toContain('Es konnte nicht geschrieben werden: die Platte ist voll. Sonst wurde nichts geschrieben.');
     } finally {
       await other.close();
     }

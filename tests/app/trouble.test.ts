@@ -13,6 +13,10 @@ const THE_LEVELLERS = /OM-3\d+/;
 /** Types at the end of the line that shows the words. */
 async function typeAfter(page: Page, words: string, typed: string): Promise<void> {
   await page.click('.library .entry:has-text("OM-3140")');
+  await page.waitForSelector('.library .entry[aria-current=true]:has-text("OM-3140")');
+  // Where the caret stood last the text may have been left scrolled, with the line behind the head of the sheet.
+  await page.click('.sheet-text');
+  await page.keyboard.press('Control+Home');
   await page.click(`.sheet-text .view-line:has-text("${words}")`);
   await page.keyboard.press('End');
   await page.keyboard.type(typed);

@@ -20,7 +20,7 @@ export {
 export { drawPages, newPages } from './draw-pages.ts';
 export { graphSvg } from './exports/index.ts';
 export { impose, type SheetSide, sheets } from './imposition/index.ts';
-export { type DrawnPage, type FontFiles, faces, type LayoutNote, type Op, printedNumber } from './layout/index.ts';
+export { type DrawnBook, type DrawnPage, type FontFiles, faces, type LayoutNote, type Op, printedNumber } from './layout/index.ts';
 export { foldedChoice, type PressChoice, type Printed, printBook, printSheets } from './print.ts';
 export { keptRevisions, type PrintNote, printNotes } from './print-notes.ts';
 export { PRINTED_LANGUAGES } from './printed-words/index.ts';

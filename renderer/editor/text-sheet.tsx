@@ -146,10 +146,12 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
           text,
         }));
         change(words.typing, [{ path, edits }], true);
+        // Within a line that stays as high as it was, nothing moves; what stands beside the text need not be drawn again for such a key.
+        const moves = event.changes.some(({ range, text }) => text.includes('\n') || range.startLineNumber !== range.endLineNumber);
         // A file with two kinds of line ends is evened out by the editor: then its whole text is what it has now.
         const [whole, own] = [documents.get(path)?.text ?? '', model.getValue()];
         if (whole !== own) change(words.evenLineEnds, [{ path, edits: [{ start: 0, end: whole.length, text: own }] }], true);
-        measure();
+        if (moves || event.changes.length > 1) measure();
       }),
     ];
     const stop = onOutsideEdit((applied) => {

@@ -38,14 +38,20 @@ const REST = 1500;
 
 /** What others see grow in the margin: how much was found in the open text, said when it has become another number and the hands rest. */
 function HeardCounts(): ReactNode {
-  const { file, checking } = shown.usePick('file', 'checking', 'findings', 'between');
+  const { file } = shown.usePick('file', 'findings', 'between');
   const [heard, setHeard] = useState('');
   const now = file === undefined ? '' : counted(findingsOf(file));
   useEffect(() => {
-    if (checking) return;
-    const timer = setTimeout(() => setHeard(now), REST);
+    if (now === heard) return;
+    let timer = setTimeout(rested, REST, shown.get().revision);
+    // The hands rest when nothing was checked for so long.
+    function rested(before: number): void {
+      const { revision, checking } = shown.get();
+      if (revision === before && !checking) setHeard(now);
+      else timer = setTimeout(rested, REST, revision);
+    }
     return () => clearTimeout(timer);
-  }, [now, checking]);
+  }, [now, heard]);
   return (
     <span className="heard" aria-live="polite">
       {heard}

@@ -4,6 +4,7 @@ import { setLanguage } from '../state/opening.ts';
 import { shown } from '../state/shown.ts';
 import { language, languages, words } from '../words/words.ts';
 import { Counts } from './counts.tsx';
+import { useLongChecking } from './long-checking.ts';
 
 export function Foot(): ReactNode {
   return (
@@ -41,8 +42,9 @@ function Message(): ReactNode {
 }
 
 function Reading(): ReactNode {
-  const { waiting, checking } = shown.usePick('waiting', 'checking');
-  return <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : checking ? words.checking : ''}</p>;
+  const { waiting } = shown.usePick('waiting');
+  const long = useLongChecking();
+  return <p className="quiet">{waiting > 0 ? words.stillReading(waiting) : long ? words.checking : ''}</p>;
 }
 
 /** For whoever listens to the page: what others see where it stands. */

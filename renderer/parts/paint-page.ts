@@ -1,5 +1,6 @@
 /** Paints a printed page, or a part of it, from the same operations that the PDF is written from. Decides nothing about it. */
 import type { DrawnPage, Op } from '../../publishing/index.ts';
+import type { Band } from './changed-band.ts';
 
 /** In dots of the canvas: where the part begins on the page, which is drawn `scale` dots to the millipoint. */
 export interface Part {
@@ -8,23 +9,42 @@ export interface Part {
   readonly scale: number;
 }
 
-/** The canvas is as large as the part. */
-export function paintPage(context: CanvasRenderingContext2D, page: DrawnPage, { left, top, scale }: Part): void {
+/** By the number that the page has it under; undefined: it is not there, or not yet. */
+export type PictureOf = (image: number) => CanvasImageSource | undefined;
+
+/** The canvas is as large as the part. `only`: what lies above and below stays as it was painted before. */
+export function paintPage(
+  context: CanvasRenderingContext2D,
+  page: DrawnPage,
+  { left, top, scale }: Part,
+  pictureOf: PictureOf,
+  only?: Band,
+): void {
   context.setTransform(scale, 0, 0, scale, -left, -top);
+  let begin = top / scale;
+  let end = (top + context.canvas.height) / scale;
+  context.save();
+  if (only) {
+    // Whole dots, so that no edge shines through.
+    begin = Math.max(begin, Math.floor(only.top * scale) / scale);
+    end = Math.min(end, Math.ceil(only.bottom * scale) / scale);
+    context.beginPath();
+    context.rect(0, begin, page.width, end - begin);
+    context.clip();
+  }
   context.fillStyle = '#fff';
   context.fillRect(0, 0, page.width, page.height);
-  const begin = top / scale;
-  const end = (top + context.canvas.height) / scale;
   for (const op of page.ops) {
     // Letters take the time; lines of text above and below the part are left out. Twice their size is more than any letter reaches.
     if (op.op === 'text' && op.turn === undefined && (op.y + 2 * op.size < begin || op.y - 2 * op.size > end)) continue;
-    paint(context, op);
+    paint(context, op, pictureOf);
   }
+  context.restore();
 }
 
 const css = ([r, g, b]: readonly [number, number, number]): string => `rgb(${r} ${g} ${b})`;
 
-function paint(context: CanvasRenderingContext2D, op: Op): void {
+function paint(context: CanvasRenderingContext2D, op: Op, pictureOf: PictureOf): void {
   switch (op.op) {
     case 'path': {
       const path = pathOf(op.path);
@@ -54,6 +74,11 @@ function paint(context: CanvasRenderingContext2D, op: Op): void {
     case 'text':
       paintText(context, op);
       return;
+    case 'image': {
+      const picture = pictureOf(op.image);
+      if (picture) context.drawImage(picture, op.x, op.y, op.width, op.height);
+      return;
+    }
     default:
   }
 }

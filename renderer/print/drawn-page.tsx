@@ -2,9 +2,13 @@
 import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 import type { DrawnPage } from '../../publishing/index.ts';
 import { paintPage } from '../parts/paint-page.ts';
+import { paintWithPictures } from '../parts/pictures-on.ts';
+import type { ShownPicture } from '../worker/queries/queries.ts';
 
 interface Props {
   readonly page: DrawnPage;
+  /** By the number that the page has them under. */
+  readonly pictures: readonly ShownPicture[];
   /** CSS pixels. */
   readonly width: number;
   readonly label: string;
@@ -15,7 +19,7 @@ const TILE = 480;
 /** Painted ahead of scrolling, of the height and width of what holds the pages. */
 const AHEAD = '25%';
 
-export function DrawnPageAt({ page, width, label }: Props): ReactNode {
+export function DrawnPageAt({ page, pictures, width, label }: Props): ReactNode {
   const frame = useRef<HTMLDivElement>(null);
   const near = useNear(frame);
   const height = (width * page.height) / page.width;
@@ -26,7 +30,7 @@ export function DrawnPageAt({ page, width, label }: Props): ReactNode {
       {Array.from({ length: tiles }, (_, at) => {
         const [left, top] = [(at % across) * TILE, Math.floor(at / across) * TILE];
         const size = { left, top, width: Math.min(TILE, width - left), height: Math.min(TILE, height - top) };
-        return <Tile key={`${left} ${top}`} page={page} scale={width / page.width} {...size} />;
+        return <Tile key={`${left} ${top}`} page={page} pictures={pictures} scale={width / page.width} {...size} />;
       })}
     </div>
   );
@@ -34,6 +38,7 @@ export function DrawnPageAt({ page, width, label }: Props): ReactNode {
 
 interface TileProps {
   readonly page: DrawnPage;
+  readonly pictures: readonly ShownPicture[];
   /** CSS pixels to the millipoint. */
   readonly scale: number;
   readonly left: number;
@@ -42,7 +47,7 @@ interface TileProps {
   readonly height: number;
 }
 
-function Tile({ page, scale, left, top, width, height }: TileProps): ReactNode {
+function Tile({ page, pictures, scale, left, top, width, height }: TileProps): ReactNode {
   const canvas = useRef<HTMLCanvasElement>(null);
   const near = useNear(canvas);
   const dots = useDots();
@@ -53,8 +58,9 @@ function Tile({ page, scale, left, top, width, height }: TileProps): ReactNode {
     const context = near ? element.getContext('2d') : undefined;
     if (!context) return;
     element.height = Math.ceil(height * dots);
-    paintPage(context, page, { left: left * dots, top: top * dots, scale: scale * dots });
-  }, [page, scale, left, top, width, height, near, dots]);
+    const part = { left: left * dots, top: top * dots, scale: scale * dots };
+    return paintWithPictures(page, pictures, (pictureOf) => paintPage(context, page, part, pictureOf));
+  }, [page, pictures, scale, left, top, width, height, near, dots]);
   return <canvas ref={canvas} style={{ left, top, width, height }} />;
 }
 

@@ -32,7 +32,7 @@ export function PagesPane({ made, file }: Props): ReactNode {
   /** Where keys have scrolled to: the end of the last page cannot be brought to the top. */
   const sent = useRef<number>(undefined);
   const [index, setIndex] = useState(place.current.index);
-  const { sides, pages, numbers, duplex } = made;
+  const { sides, pages, pictures, numbers, duplex } = made;
   const items = sides ?? pages;
   const inside = { width: room.width, height: room.height - CAPTION };
   const rows = rowsOf(items, sides ? 'single' : arrangement, duplex, zoom, inside);
@@ -137,9 +137,9 @@ export function PagesPane({ made, file }: Props): ReactNode {
                 return (
                   <figure key={page} data-page={page} tabIndex={-1} aria-label={nameOf(page)} className="page-figure">
                     {sides?.[page] ? (
-                      <SheetCanvas side={sides[page]} pages={pages} width={width} label={nameOf(page)} />
+                      <SheetCanvas side={sides[page]} pages={pages} pictures={pictures} width={width} label={nameOf(page)} />
                     ) : (
-                      <DrawnPageAt page={item as (typeof pages)[number]} width={width} label={nameOf(page)} />
+                      <DrawnPageAt page={item as (typeof pages)[number]} pictures={pictures} width={width} label={nameOf(page)} />
                     )}
                     <figcaption>{nameOf(page)}</figcaption>
                   </figure>

@@ -1,4 +1,4 @@
-/** A hook that keeps the worker's answer to one question, asked again whenever the library was checked anew. */
+/** A hook that keeps the worker's answer to one question, asked again whenever the library was checked anew; only another answer has anything drawn. */
 import { useEffect, useRef, useState } from 'react';
 import type { Answer, Ask, QueryName } from '../worker/queries/queries.ts';
 import { say, shown } from './shown.ts';
@@ -22,13 +22,14 @@ export const useAnswer = <Q extends QueryName>(query: Q, ask: Ask<Q> | undefined
  * takes long is asked again, so that findings never wait for it.
  */
 export function useAnswered<Q extends QueryName>(query: Q, ask: Ask<Q> | undefined, pause = 0): Answered<Q> {
-  const { revision } = shown.usePick('revision');
   const [answer, setAnswer] = useState<{ readonly key: string } & Answered<Q>>();
   const asked = useRef<{ readonly key: string; again: boolean } | undefined>(undefined);
+  const paused = useRef(pause);
+  paused.current = pause;
   const key = ask === undefined ? '' : JSON.stringify(ask);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the question is compared by its words, and asked again after each check
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the question is compared by its words
   useEffect(() => {
-    if (ask === undefined || revision === 0) {
+    if (ask === undefined) {
       asked.current = undefined;
       return;
     }
@@ -55,10 +56,24 @@ export function useAnswered<Q extends QueryName>(query: Q, ask: Ask<Q> | undefin
           }),
       );
     };
-    const timer = pause > 0 ? setTimeout(put, pause) : undefined;
-    if (timer === undefined) put();
-    return () => clearTimeout(timer);
-  }, [key, revision]);
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const soon = (): void => {
+      clearTimeout(timer);
+      // Nothing was read yet, or another library is: nothing to ask about, and nothing to be answered of what was asked.
+      if (shown.get().revision === 0) {
+        asked.current = undefined;
+        return;
+      }
+      if (paused.current > 0) timer = setTimeout(put, paused.current);
+      else put();
+    };
+    soon();
+    const stop = shown.listen(soon, 'revision');
+    return () => {
+      stop();
+      clearTimeout(timer);
+    };
+  }, [key]);
   useEffect(
     () => () => {
       asked.current = undefined;

@@ -1,11 +1,28 @@
 /** Left of the text: the computed label of each step and the energy band, hatched where the machine may be live. Who listens hears both with the notes. */
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { LinePlaces } from '../editor/text-sheet.tsx';
 import { Hatches, hatch } from '../parts/hatches.tsx';
 import { words } from '../words/words.ts';
 
-export function LeftMargin({ margin, places }: { readonly margin: Margin | undefined; readonly places: LinePlaces }): ReactNode {
+interface Props {
+  readonly margin: Margin | undefined;
+  readonly places: LinePlaces;
+}
+
+/** Most keys change no label, no band and no place; then nothing of it is drawn. */
+export const LeftMargin = memo(Drawn, (before, now) => before.places === now.places && looksSame(before.margin, now.margin));
+
+const looksSame = (before: Margin | undefined, now: Margin | undefined): boolean =>
+  before === now ||
+  (before !== undefined &&
+    before.lines.length === now?.lines.length &&
+    before.lines.every((one, index) => SHOWN.every((key) => `${one[key]}` === `${now.lines[index]?.[key]}`)));
+
+/** All that is drawn of a step here. */
+const SHOWN = ['line', 'endLine', 'depth', 'section', 'beside', 'label', 'fullLabel', 'typed'] as const;
+
+function Drawn({ margin, places }: Props): ReactNode {
   if (!margin || places.height === 0) return null;
   const steps = margin.lines.filter(({ depth }) => depth === 0);
   return (

@@ -8,6 +8,7 @@ import { useAnswer } from '../state/answer.ts';
 import { goTo, shown } from '../state/shown.ts';
 import { words } from '../words/words.ts';
 import type { ProofShown } from '../worker/queries/queries.ts';
+import { useSureCaret } from './sure-caret.ts';
 
 /** CSS pixels: below this the print cannot be told apart. */
 const MIN_WIDTH = 330;
@@ -18,25 +19,25 @@ const HEADING = 200;
 /** Milliseconds that the caret rests in a step before the page goes there. */
 const STEADY = 60;
 
-const NOTHING = { page: undefined, number: '', at: 0, count: 0 };
+const NOTHING = { page: undefined, pictures: [], number: '', at: 0, count: 0 };
 
 /** Milliseconds from which on pages wait until the hands rest. */
 const SLOW = 50;
 
 export function PageProof({ margin, number }: { readonly margin: Margin | undefined; readonly number: string }): ReactNode {
-  const { file, caret, revision, checking } = shown.usePick('file', 'caret', 'revision', 'checking');
+  const { file } = shown.usePick('file');
+  const caret = useSureCaret(margin);
+  // Which state of the text the steps are of.
+  const told = useRef({ margin, revision: 0 });
+  if (told.current.margin !== margin) told.current = { margin, revision: shown.get().revision };
   const [frame, room] = useRoom();
   const steps = margin?.lines ?? [];
-  // Which state of the text the steps are of: they come a little after each check.
-  const told = useRef({ margin, revision });
-  if (told.current.margin !== margin) told.current = { margin, revision };
-  const behind = checking || told.current.revision !== revision;
   const before = steps.findLastIndex(({ span }) => span.start <= caret);
   // From a heading the page of its first step is looked for.
   const order = before < 0 && (steps[0]?.span.start ?? 0) - caret < HEADING ? 0 : before;
-  const marked = useSteady(order < 0 || steps.length === 0 ? undefined : `doc ${number} step ${order}`, file, behind);
+  const marked = useSteady(order < 0 || steps.length === 0 ? undefined : `doc ${number} step ${order}`, file);
   // Leafing holds until the caret goes to another step or the text changes.
-  const state = `${file} ${marked} ${marked === undefined ? '' : revision}`;
+  const state = `${file} ${marked} ${marked === undefined ? '' : told.current.revision}`;
   const [leafed, setLeafed] = useState<{ readonly page: number; readonly state: string }>();
   const own = leafed?.state === state ? leafed.page : undefined;
   const took = useRef(0);
@@ -49,7 +50,7 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
   // The page stands until the next one comes.
   const last = useRef<{ readonly file: string | undefined; readonly made: ProofShown }>(undefined);
   if (made !== undefined) last.current = { file, made };
-  const { page, number: printed, at, count } = (last.current?.file === file ? last.current?.made : undefined) ?? NOTHING;
+  const { page, pictures, number: printed, at, count } = (last.current?.file === file ? last.current?.made : undefined) ?? NOTHING;
   const leaf = (to: number): void => setLeafed({ page: to, state });
   if (!page) return <p className="quiet proof-empty">{file === undefined ? words.noPage : whyNoPage(file, margin)}</p>;
   const name = pageName(printed, at, count);
@@ -70,7 +71,7 @@ export function PageProof({ margin, number }: { readonly margin: Margin | undefi
           toText(((event.clientY - box.top) / box.height) * page.height);
         }}
       >
-        <PageCanvas page={page} width={width} label={name} {...(marked === undefined ? {} : { marked })} />
+        <PageCanvas page={page} pictures={pictures} width={width} label={name} {...(marked === undefined ? {} : { marked })} />
       </div>
       <figcaption>
         <button type="button" aria-label={words.pageBefore} title={words.pageBefore} disabled={at === 0} onClick={() => leaf(at - 1)}>
@@ -92,18 +93,15 @@ function whyNoPage(file: string, margin: Margin | undefined): string {
   return margin === undefined ? words.checking : words.noPage;
 }
 
-/**
- * The step at the caret, once it is sure: right after a key the caret is of the new text and the steps are still of the old one, and at the end of a
- * step that looks like the next step. The mark must not jump there and back with every key.
- */
-function useSteady(marked: string | undefined, file: string | undefined, behind: boolean): string | undefined {
+/** The step at the caret, once the caret rests in it. */
+function useSteady(marked: string | undefined, file: string | undefined): string | undefined {
   const [held, setHeld] = useState<{ readonly marked: string | undefined; readonly file: string | undefined }>();
   const known = held !== undefined && held.file === file && held.marked !== undefined;
   useEffect(() => {
     // A text without steps has no mark either: held once, like any other, or it would be held again and again and the page never come to rest.
-    if (held?.file === file && (held?.marked === marked || (known && behind))) return;
+    if (held?.file === file && held?.marked === marked) return;
     const timer = setTimeout(() => setHeld({ marked, file }), known ? STEADY : 0);
     return () => clearTimeout(timer);
-  }, [marked, file, behind, known, held]);
+  }, [marked, file, known, held]);
   return known ? held.marked : marked;
 }

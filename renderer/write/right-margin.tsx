@@ -1,5 +1,5 @@
 /** Right of the text: findings beside their lines, sentences not understood, names to settle, and how each step was read. Notes give way downwards. */
-import { type CSSProperties, type ReactNode, useLayoutEffect, useRef, useState } from 'react';
+import { type CSSProperties, memo, type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 import type { Margin } from '../../procedures-schema/assist/index.ts';
 import type { Finding } from '../../procedures-schema/index.ts';
 import type { Drift } from '../../procedures-schema/narration/index.ts';
@@ -216,47 +216,68 @@ const StateHere = ({ step }: { readonly step: Margin['lines'][number] }): ReactN
   </p>
 );
 
+interface QuietProps {
+  readonly beside: Margin['lines'][number]['beside'];
+  readonly read: string;
+  /** Why sentences were not understood, one a line; undefined: all were. */
+  readonly unread: string | undefined;
+}
+
+/** A step where the caret is not: at most keys it says what it said. */
+const Quiet = memo(function Quiet({ beside, read, unread }: QuietProps): ReactNode {
+  return (
+    <div className="reading">
+      <span className="heard">{words.band[beside]}: </span>
+      {/* Whole for whoever points at it, where the place beside the step cuts it. */}
+      {read === '' ? null : <span title={read}>{read}</span>}
+      {unread?.split('\n').map((why, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: two sentences may have one reason
+        <p key={index} className="unread">
+          {words.notRead}: {why}
+        </p>
+      ))}
+    </div>
+  );
+});
+
 /** Readings of a step in one note, quietly; whole where the caret stands. */
 function stepNotes(margin: Margin | undefined, review: ReviewOf | undefined, caret: number): Note[] {
   return (margin?.lines ?? []).flatMap((step, index): Note[] => {
     const here = step.span.start <= caret && caret <= step.span.end;
     const read = step.readings.filter(({ words: own, status }) => own.length > 0 && status !== 'remark').flatMap(({ words: own }) => own);
     const unread = step.readings.filter(({ status }) => status === 'unread' || status === 'partly');
-    const parts: ReactNode[] = [];
-    if (read.length > 0)
-      parts.push(
-        // Whole for whoever points at it, where the place beside the step cuts it.
-        <span key="read" title={read.join('; ')}>
-          {read.join('; ')}
-        </span>,
+    const note = (content: ReactNode): Note[] => [{ key: `step ${index}`, line: step.line, label: step.label, content }];
+    if (!here) {
+      if (read.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
+      return note(
+        <Quiet
+          beside={step.beside}
+          read={read.join('; ')}
+          unread={unread.length === 0 ? undefined : unread.map(({ why }) => why ?? '').join('\n')}
+        />,
       );
-    if (here) for (const { name, limits } of step.measured) parts.push(<Limits key={`limits ${name}`} name={name} limits={limits} />);
-    if (!here && parts.length === 0 && unread.length === 0 && step.settle.length === 0) return [];
-    return [
-      {
-        key: `step ${index}`,
-        line: step.line,
-        label: step.label,
-        content: (
-          <div className={here ? 'reading reading-here' : 'reading'}>
-            <span className="heard">{words.band[step.beside]}: </span>
-            {parts}
-            {here ? <StateHere step={step} /> : null}
-            {here && review ? <ToAccept readings={step.readings} review={review} /> : null}
-            {unread.map((one) => (
-              <p key={one.span.start} className="unread">
-                {words.notRead}: {one.why}{' '}
-                {here ? (
-                  <button type="button" className="plain" onClick={() => openPanel('outright', { line: step.line })}>
-                    {words.sayOutright}
-                  </button>
-                ) : null}
-              </p>
-            ))}
-            {here ? step.settle.map((name) => <ToSettle key={name.span.start} name={name} file={margin?.file ?? ''} />) : null}
-          </div>
-        ),
-      },
-    ];
+    }
+    return note(
+      <div className="reading reading-here">
+        <span className="heard">{words.band[step.beside]}: </span>
+        {read.length > 0 ? <span title={read.join('; ')}>{read.join('; ')}</span> : null}
+        {step.measured.map(({ name, limits }) => (
+          <Limits key={name} name={name} limits={limits} />
+        ))}
+        <StateHere step={step} />
+        {review ? <ToAccept readings={step.readings} review={review} /> : null}
+        {unread.map((one) => (
+          <p key={one.span.start} className="unread">
+            {words.notRead}: {one.why}{' '}
+            <button type="button" className="plain" onClick={() => openPanel('outright', { line: step.line })}>
+              {words.sayOutright}
+            </button>
+          </p>
+        ))}
+        {step.settle.map((name) => (
+          <ToSettle key={name.span.start} name={name} file={margin?.file ?? ''} />
+        ))}
+      </div>,
+    );
   });
 }

@@ -14,6 +14,7 @@ import {
   type Book,
   type ComposeInput,
   checklistOf,
+  type DrawnBook,
   type DrawnPage,
   drawPages,
   foldedChoice,
@@ -71,8 +72,17 @@ export interface Edition {
   readonly draft: boolean;
 }
 
+/** A bitmap that is printed; the page has its bytes, and decodes them for the screen. */
+export interface ShownPicture {
+  readonly path: string;
+  /** Dots across. */
+  readonly columns: number;
+}
+
 export interface PagesShown {
   readonly pages: readonly DrawnPage[];
+  /** By the number that the pages have them under. */
+  readonly pictures: readonly ShownPicture[];
   /** The number printed on each page; empty where none is. */
   readonly numbers: readonly string[];
   /** Printed on both sides: a page on the left faces the one after it. */
@@ -93,6 +103,7 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
   const drawn = drawPages(book, model.fonts, edition.press?.kind === 'booklet');
   return {
     pages: drawn.pages,
+    pictures: picturesOf(drawn, model),
     numbers: drawn.labels.map(printedNumber),
     duplex: book.duplex,
     ...(edition.press ? { sides: impose(drawn.pages, edition.press) } : {}),
@@ -101,6 +112,14 @@ export function pages(model: LibraryModel, edition: Edition): PagesShown | undef
     milliseconds: performance.now() - begun,
   };
 }
+
+function picturesOf({ images }: Pick<DrawnBook, 'images'>, { figures }: LibraryModel): readonly ShownPicture[] {
+  if (images.length === 0) return NO_PICTURES;
+  const paths = new Map([...figures].flatMap(([path, one]) => ('bytes' in one ? [[one.bytes, path] as const] : [])));
+  return images.map(({ bytes, columns }) => ({ path: paths.get(bytes) ?? '', columns }));
+}
+
+const NO_PICTURES: readonly ShownPicture[] = [];
 
 const notesOf = (notes: readonly LayoutNote[], book: Book, model: LibraryModel, edition: Edition): readonly PrintNote[] => [
   ...printNotes(notes, model.facts),
@@ -124,6 +143,8 @@ export interface ProofAsk {
 /** One page of the many: the others stay in the worker. */
 export interface ProofShown {
   readonly page: DrawnPage;
+  /** By the number that the page has them under. */
+  readonly pictures: readonly ShownPicture[];
   /** As it is printed on it; empty where none is. */
   readonly number: string;
   readonly at: number;
@@ -139,6 +160,7 @@ interface Living {
   facts: LibraryFacts | undefined;
   revision: number;
   pages: readonly DrawnPage[];
+  pictures: readonly ShownPicture[];
   numbers: readonly string[];
   /** Shown last. */
   at: number;
@@ -153,11 +175,12 @@ export function proof(model: LibraryModel, { file, marked, page }: ProofAsk): Pr
   const { fonts, revision, facts } = model;
   if (fonts === undefined) return undefined;
   if (living?.file !== file || living.fonts !== fonts)
-    living = { file, fonts, draw: newPages(fonts), facts: undefined, revision, pages: [], numbers: [], at: 0 };
+    living = { file, fonts, draw: newPages(fonts), facts: undefined, revision, pages: [], pictures: [], numbers: [], at: 0 };
   if (living.facts !== facts || living.revision !== revision) {
     const book = bookFor(model, { file, draft: false });
     const drawn = book && living.draw(book);
     living.pages = drawn?.pages ?? [];
+    living.pictures = drawn ? picturesOf(drawn, model) : [];
     living.numbers = drawn?.labels.map(printedNumber) ?? [];
     living.facts = facts;
     living.revision = revision;
@@ -167,7 +190,9 @@ export function proof(model: LibraryModel, { file, marked, page }: ProofAsk): Pr
   const at = Math.max(0, Math.min(page ?? (place < 0 ? living.at : place), pages.length - 1));
   living.at = at;
   const shown = pages[at];
-  return shown && { page: shown, number: living.numbers[at] ?? '', at, count: pages.length, milliseconds: performance.now() - begun };
+  if (shown === undefined) return undefined;
+  const { numbers, pictures } = living;
+  return { page: shown, pictures, number: numbers[at] ?? '', at, count: pages.length, milliseconds: performance.now() - begun };
 }
 
 export interface Made {

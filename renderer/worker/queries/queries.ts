@@ -77,6 +77,6 @@ export type { FindAsk, InsertAsk } from './changes.ts';
 export type { Film } from './film.ts';
 export type { House } from './house.ts';
 export type { DocumentLine, Overview, OverviewNews } from './overview.ts';
-export type { Edition, Made, PagesShown, ProofShown } from './pages.ts';
+export type { Edition, Made, PagesShown, ProofShown, ShownPicture } from './pages.ts';
 export type { Bound, ReviewOf } from './record.ts';
 export type { Earlier } from './review.ts';

@@ -87,6 +87,12 @@ describe('what no file may say', () => {
     expect(found).toEqual([]);
   });
 
+  test('no text holds a control character as it is: tools take it for no text, and nobody sees it', () => {
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
+    const found = repositoryFiles().filter((path) => isText(path) && /[\u0000-\u0008\u000b\u000c\u000e-\u001f]/.test(readText(path)));
+    expect(found).toEqual([]);
+  });
+
   test('no committed file is over half a megabyte', () => {
     const big = repositoryFiles().filter((path) => isText(path) && readText(path).length > 500_000);
     expect(big).toEqual([]);

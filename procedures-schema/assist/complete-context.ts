@@ -11,7 +11,11 @@ export interface CompleteContext {
   readonly facts: ProcedureFacts | undefined;
 }
 
-export const MOST = 60;
+/**
+ * A list that is cut is asked for anew with every letter, and until the answer is there an editor may go on offering the old one: a word taken then would stand
+ * over another that was typed. So only those lists are cut that would be too long to be shown.
+ */
+export const MOST = 1000;
 
 export function cut(place: Completions['place'], items: readonly Completion[]): Completions {
   return { place, items: items.slice(0, MOST), more: items.length > MOST };

@@ -17,6 +17,12 @@ export function prepareEditor(): typeof monaco {
     monaco.languages.registerCompletionItemProvider(language, { triggerCharacters: ['[', ' ', '{', ':', '#'], provideCompletionItems });
     monaco.languages.registerHoverProvider(language, { provideHover });
   }
+  // Nothing of a list that came up by itself is marked yet: this key takes the first of it.
+  monaco.editor.addKeybindingRule({
+    keybinding: monaco.KeyCode.Tab,
+    command: 'focusAndAcceptSuggestion',
+    when: 'textInputFocus && suggestWidgetVisible && !suggestWidgetHasFocusedSuggestion',
+  });
   return monaco;
 }
 
@@ -43,6 +49,13 @@ async function provideCompletionItems(
   // A space offers something only where a step begins or a unit may follow; in running prose it would be in the way.
   if (context.triggerCharacter === ' ' && !['step start', 'unit', 'front matter', 'register'].includes(answer.place))
     return { suggestions: [] };
+  // Most offers stand in one place.
+  let last: { readonly start: number; readonly end: number; readonly range: monaco.Range; readonly typed: string } | undefined;
+  const placeOf = ({ start, end }: { readonly start: number; readonly end: number }) => {
+    if (last?.start !== start || last.end !== end)
+      last = { start, end, range: rangeOf(model, start, end), typed: model.getValueInRange(rangeOf(model, start, offset)) };
+    return last;
+  };
   return {
     incomplete: answer.more,
     suggestions: answer.items.map((item, index) => ({
@@ -50,8 +63,8 @@ async function provideCompletionItems(
       kind: monaco.languages.CompletionItemKind.Text,
       insertText: item.insert,
       ...(item.note === undefined ? {} : { documentation: item.note }),
-      range: rangeOf(model, item.replace.start, item.replace.end),
-      filterText: model.getValueInRange(rangeOf(model, item.replace.start, offset)) + item.label,
+      range: placeOf(item.replace).range,
+      filterText: placeOf(item.replace).typed + item.label,
       sortText: String(index).padStart(4, '0'),
     })),
   };

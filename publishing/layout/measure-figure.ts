@@ -1,5 +1,5 @@
 /** Figures: SVG as vectors, PNG and JPEG as they are, scaled to the room, caption below and never parted. */
-import { LEAST_PRINT, MOST_ENLARGED, readSvg } from '../../procedures-schema/figures/index.ts';
+import { LEAST_PRINT, MOST_ENLARGED } from '../../procedures-schema/figures/index.ts';
 import type { BookBlock, Inline } from '../book.ts';
 import { fill } from '../printed-words/index.ts';
 import { captionDecor } from './change-marks.ts';
@@ -9,7 +9,7 @@ import { moved, type Op, rectangle } from './ops.ts';
 import { languageFacts } from './runs.ts';
 import type { Measured, Room, Slab, SlabItem } from './slab.ts';
 import { colours, costs } from './style.ts';
-import { drawSvg } from './svg/index.ts';
+import { keptSvg } from './svg/index.ts';
 import { type Mp, pt } from './units.ts';
 
 type FigureBlock = Extract<BookBlock, { kind: 'figure' }>;
@@ -59,11 +59,12 @@ interface Picture {
 function picture(block: FigureBlock, width: Mp, height: Mp, kit: Kit): Picture {
   const { image } = block;
   if (image.kind === 'svg') {
-    const read = readSvg(image.source);
+    const kept = keptSvg(image.source, kit.shaper);
+    const { read } = kept;
     if ('fault' in read) return placeholder(kit.words.damagedFigure, width, block, kit, read.fault.says);
     const svg = read.drawing;
     const scale = Math.min(width / svg.width, height / svg.height, maxEnlarged(svg.width, width));
-    const ops = drawSvg(svg, scale, kit.shaper);
+    const ops = kept.ops(svg, scale);
     if (svg.lost.length > 0)
       kit.notes.push({
         kind: 'figure-part',

@@ -1,2 +1,3 @@
 /** Drawings as vectors. Exports only. */
 export { drawSvg } from './draw.ts';
+export { keptSvg } from './drawn.ts';

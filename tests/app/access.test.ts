@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { checked, type Desk, hasBrowser, save, sitDown } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser, save, sitDown } from '../support/desk.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** WCAG 2.2 levels A and AA by the names axe-core gives them. */
@@ -104,7 +104,7 @@ describe.skipIf(!hasBrowser())('for everyone', () => {
 
   test('every sheet that is laid over the page', async () => {
     for (const keys of SHEETS) {
-      await page.click('.sheet-text .view-line:has-text("1.")');
+      await clickLine(page, '1.');
       await page.keyboard.press(keys);
       await page.waitForSelector('.over');
       await page.waitForTimeout(300);

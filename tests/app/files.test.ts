@@ -4,7 +4,7 @@ import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 const RENAMED = 'procedures/lip.md';
@@ -25,7 +25,7 @@ describe.skipIf(!hasBrowser())('a writer at the files', () => {
 
   test('gives a file another name, with what is not saved yet, and nothing is found that was not before', async () => {
     const [before, text] = [await counts(), desk.onDisk(LIP)];
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
     await page.keyboard.type(' Slowly.');
     await checked(page);
@@ -89,7 +89,7 @@ describe.skipIf(!hasBrowser())('a writer at the files', () => {
   });
 
   test('removes nothing that somebody else wrote anew under unsaved text', async () => {
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
     await page.keyboard.type(' Slowly.');
     await checked(page);

@@ -8,7 +8,7 @@ import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildApp } from '../../cli/setup.mjs';
-import { checked, copySample, hasBrowser, launch } from '../support/desk.ts';
+import { checked, clickLine, copySample, hasBrowser, launch } from '../support/desk.ts';
 import { newFolder } from '../support/host.ts';
 import { type Running, startHost } from '../support/host-process.ts';
 import { randomFrom, seedOfRun } from '../support/random.ts';
@@ -99,7 +99,7 @@ describe.skipIf(!hasBrowser() || process.platform === 'win32')('killed while som
     await page.exposeFunction('beat', () => beats.push(Date.now()));
     await page.evaluate(`setInterval(() => globalThis.beat(), ${BEAT})`);
     await page.click('.library .entry:has-text("OM-3140")');
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
 
     // Counted from the first word: on a busy machine that one may take a second.

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { checked, type Desk, hasBrowser } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser } from '../support/desk.ts';
 
 const GUIDE = 'guides/OM-8010-leveller-and-baler.md';
 
@@ -45,7 +45,7 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
   });
 
   test('a remark is counted as soon as it is made', async () => {
-    await page.click('.sheet-text .view-line:has-text("Wait 10 min")');
+    await clickLine(page, 'Wait 10 min');
     await page.keyboard.press('Control+Shift+K');
     await page.fill('.over input[aria-label^="What is to be asked"]', 'Why ten?');
     await page.fill('.over label:has-text("Initials") input', 'AB');
@@ -62,7 +62,7 @@ describe.skipIf(!hasBrowser())('the list of the library', () => {
     await page.waitForSelector('.signatures li');
     await page.keyboard.press('Control+1');
     await expect.poll(heard).toMatch(/proved, signed as it stands/);
-    await page.click('.sheet-text .view-line:has-text("Wait 10 min")');
+    await clickLine(page, 'Wait 10 min');
     await page.keyboard.press('End');
     await page.keyboard.type(' Then go on.');
     await checked(page);

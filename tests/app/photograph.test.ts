@@ -5,7 +5,7 @@ import { encode } from 'fast-png';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { checked, type Desk, hasBrowser } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser } from '../support/desk.ts';
 
 type Dot = readonly [number, number, number];
 const GREEN: Dot = [20, 200, 60];
@@ -56,7 +56,7 @@ describe.skipIf(!hasBrowser())('a photograph', () => {
 
   test('stands while somebody types above it', async () => {
     const before = await dotsOf(page, GREEN);
-    await page.click('.sheet-text .view-line:has-text("Wait 10 min")');
+    await clickLine(page, 'Wait 10 min');
     await page.keyboard.press('End');
     await page.keyboard.type(' Look.');
     await checked(page);

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { checked, type Desk, hasBrowser } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser } from '../support/desk.ts';
 
 describe.skipIf(!hasBrowser())('a sheet over the page', () => {
   let desk: Desk;
@@ -22,7 +22,7 @@ describe.skipIf(!hasBrowser())('a sheet over the page', () => {
     ['for a remark', 'Control+Shift+K'],
   ] as const)
     test(`${name}: what is typed goes not into the text, and Escape gives the text back`, async () => {
-      await page.click('.sheet-text .view-line:has-text("1.")');
+      await clickLine(page, '1.');
       await page.keyboard.press(keys);
       await page.waitForSelector('.over');
       await page.keyboard.type('abc');

@@ -9,7 +9,7 @@ import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { buildShell, preload, root, shell } from '../../cli/setup.mjs';
-import { checked, hasBrowser, launch } from '../support/desk.ts';
+import { checked, clickLine, hasBrowser, launch } from '../support/desk.ts';
 import { electron, FakeWindow } from '../support/electron.ts';
 import { newFolder } from '../support/host.ts';
 
@@ -59,7 +59,7 @@ describe.skipIf(!hasBrowser())('the page in the desktop shell', () => {
 
   test('saves what is typed', async () => {
     await page.click('.library .entry:has-text("OM-3140")');
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
     await page.keyboard.type(' Typed in the shell.');
     await checked(page);

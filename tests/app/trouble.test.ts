@@ -4,7 +4,7 @@ import path from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { nodeWriteDisk, type WriteDisk } from '../../electron/host/saving/index.ts';
-import { checked, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser, launch, save, sitDown } from '../support/desk.ts';
 
 const TEXT = 'procedures/OM-3140-lip-cylinder.md';
 /** The others have no part in what is lost or kept, and are read anew by every window. */
@@ -14,10 +14,7 @@ const THE_LEVELLERS = /OM-3\d+/;
 async function typeAfter(page: Page, words: string, typed: string): Promise<void> {
   await page.click('.library .entry:has-text("OM-3140")');
   await page.waitForSelector('.library .entry[aria-current=true]:has-text("OM-3140")');
-  // Where the caret stood last the text may have been left scrolled, with the line behind the head of the sheet.
-  await page.click('.sheet-text');
-  await page.keyboard.press('Control+Home');
-  await page.click(`.sheet-text .view-line:has-text("${words}")`);
+  await clickLine(page, words);
   await page.keyboard.press('End');
   await page.keyboard.type(typed);
   await checked(page);

@@ -4,7 +4,7 @@ import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { checked, type Desk, hasBrowser, save } from '../support/desk.ts';
+import { checked, clickLine, type Desk, hasBrowser, save } from '../support/desk.ts';
 
 const LIP = 'procedures/OM-3140-lip-cylinder.md';
 
@@ -55,7 +55,7 @@ describe.skipIf(!hasBrowser())('a writer who takes things back', () => {
 
   test('leaves no empty record of a first remark', async () => {
     await page.click('.library .entry:has-text("OM-1110")');
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('Control+Shift+K');
     await page.fill('.over input[aria-label="What is to be asked or changed"]', 'Which way round?');
     await page.fill('.over label:has-text("Initials") input', 'ab');
@@ -71,7 +71,7 @@ describe.skipIf(!hasBrowser())('a writer who takes things back', () => {
 
   test('is brought to the text that an undo changes', async () => {
     await page.click('.library .entry:has-text("OM-3140")');
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
     await page.keyboard.type(' Slowly.');
     await checked(page);
@@ -89,7 +89,7 @@ describe.skipIf(!hasBrowser())('a writer who takes things back', () => {
   });
 
   test('is told in another view what an undo changed', async () => {
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
     await page.keyboard.type(' Slowly.');
     await checked(page);
@@ -102,7 +102,7 @@ describe.skipIf(!hasBrowser())('a writer who takes things back', () => {
   });
 
   test('brings a text back that was deleted on disk and given up, and saves no empty one', async () => {
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.press('End');
     await page.keyboard.type(' Still here.');
     await checked(page);

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { atDesk } from '../support/at-desk.ts';
-import { type Desk, hasBrowser } from '../support/desk.ts';
+import { clickLine, type Desk, hasBrowser } from '../support/desk.ts';
 
 /** CSS pixels: about 50 and 90 letters of the text. */
 const [SHORTEST, LONGEST] = [350, 660];
@@ -49,7 +49,7 @@ describe.skipIf(!hasBrowser())('the width of the window', () => {
 
   test('is no matter to the menus when the first key makes a text unsaved', async () => {
     const before = await box('.menus > :last-child');
-    await page.click('.sheet-text .view-line:has-text("1.")');
+    await clickLine(page, '1.');
     await page.keyboard.type(' ');
     await page.waitForSelector('.head .where:has-text("1 text not saved")');
     expect((await box('.menus > :last-child')).x).toBe(before.x);

@@ -129,3 +129,19 @@ export async function save(page: Page): Promise<void> {
   await page.keyboard.press('Control+s');
   await page.waitForSelector('.page[data-unsaved="0"]');
 }
+
+/** Clicks into a line of the text where it can be seen: one that is scrolled away lies under the head of the sheet, and is there all the same. */
+export async function clickLine(page: Page, words: string): Promise<void> {
+  await page.locator('.sheet-text').scrollIntoViewIfNeeded();
+  const found = await page.waitForFunction<{ readonly x: number; readonly y: number } | undefined>(`(() => {
+    for (const line of document.querySelectorAll('.sheet-text .view-line')) {
+      if (!line.textContent.replaceAll('\u00a0', ' ').includes(${JSON.stringify(words)})) continue;
+      const { top, bottom, left } = line.getBoundingClientRect();
+      const [x, y] = [left + 30, (top + bottom) / 2];
+      if (document.elementFromPoint(x, y)?.closest('.sheet-text')) return { x, y };
+    }
+    return undefined;
+  })()`);
+  const { x, y } = (await found.jsonValue()) ?? { x: 0, y: 0 };
+  await page.mouse.click(x, y);
+}

@@ -243,18 +243,22 @@ class ItemMaker {
     texts[0] = (match[1] as string) + texts[0];
     texts[texts.length - 1] += match[3] as string;
     const widthOf = (shaped: readonly Shaped[]): Mp => widthOfAll(shaped, run.look.size);
+    const alone = texts.map((piece) => this.shape(piece, run));
     let done = '';
-    let reached = 0;
-    texts.forEach((piece, index) => {
+    const reached = texts.map((piece) => {
       done += piece;
-      const next = widthOf(this.shape(done, run));
-      const shaped = this.shape(piece, run);
-      items.push(text('box', next - reached, run, shaped, piece));
-      reached = next;
-      if (index < texts.length - 1) {
-        const hyphen = hyphenated(piece, run, kit);
-        items.push(penalty(Math.max(0, widthOf(hyphen) - widthOf(shaped)), hyphenCost, true, run, hyphen));
-      }
+      return widthOf(this.shape(done, run));
+    });
+    texts.forEach((piece, index) => {
+      const shaped = alone[index] as readonly Shaped[];
+      const next = alone[index + 1];
+      // What two letters move together over a place for a hyphen belongs to the line that ends there: the one that begins there has its first letter whole.
+      const closer = next === undefined ? 0 : (reached[index + 1] as Mp) - (reached[index] as Mp) - widthOf(next);
+      const width = widthOf(shaped) + closer;
+      items.push(text('box', width, run, shaped, piece));
+      if (next === undefined) return;
+      const hyphen = hyphenated(piece, run, kit);
+      items.push(penalty(Math.max(0, widthOf(hyphen) - width), hyphenCost, true, run, hyphen));
     });
     return true;
   }

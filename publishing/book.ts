@@ -178,6 +178,8 @@ export interface Task extends ChangeMarks {
   readonly line: readonly Inline[];
   readonly notices: readonly NoticeBlock[];
   readonly band?: BandState;
+  /** It clamps an earth on: before that no proof is over. */
+  readonly earths?: true;
   readonly readings: readonly TaskReading[];
   /** Said, not done: no box stands before it. */
   readonly remark?: true;

@@ -86,6 +86,8 @@ type BlockOf =
       readonly notices: readonly NoticeBlock[];
       /** The machine is safe after this step (a page turn here is preferred); undefined: not said. */
       readonly safeAfter?: boolean;
+      /** It clamps an earth on: what was tested dead stays so from here on, so that the proof is not over before. */
+      readonly earths?: true;
       /** For the energy band beside the step. */
       readonly band?: BandState;
     }
@@ -176,6 +178,8 @@ export interface Task extends ChangeMarks {
   readonly line: readonly Inline[];
   readonly notices: readonly NoticeBlock[];
   readonly band?: BandState;
+  /** It clamps an earth on: before that no proof is over. */
+  readonly earths?: true;
   readonly readings: readonly TaskReading[];
   /** Said, not done: no box stands before it. */
   readonly remark?: true;

@@ -13,6 +13,7 @@ import type {
 } from '../../procedures-schema/index.ts';
 import type { BookBlock, Flow, Inline, NoticeBlock } from '../book.ts';
 import { bandBeside } from './band-beside.ts';
+import { earthsIn } from './earths.ts';
 import { type Applies, appliesIn } from './edition.ts';
 import { measurementsAt } from './entries.ts';
 import { filmCodes } from './film-codes.ts';
@@ -46,11 +47,13 @@ class Composer {
   private readonly scope: Scope;
   private readonly applies: Applies;
   private readonly measured: ReadonlyMap<Step, readonly Measurement[]>;
+  private readonly earths: ReadonlySet<number>;
 
   constructor(scope: Scope) {
     this.scope = scope;
     this.applies = appliesIn(scope);
     this.measured = measurementsAt(scope);
+    this.earths = earthsIn(scope);
   }
 
   section(section: Section): BookBlock[] {
@@ -136,6 +139,7 @@ class Composer {
       ...(at.path.length === 1 ? { band } : {}),
       // Hands are in the machine while it is open: a page should not have to be turned there.
       ...(after === undefined ? {} : { safeAfter: after !== 'open' && after !== 'cut' }),
+      ...(this.earths.has(at.order) ? { earths: true as const } : {}),
     };
   }
 

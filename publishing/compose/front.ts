@@ -4,7 +4,7 @@ import type { BookBlock, Flow, Inline } from '../book.ts';
 import { listedFor, modelsOf } from './edition.ts';
 import { energyOf } from './energy-lines.ts';
 import { titleOf } from './inline.ts';
-import { limitWords } from './limits-text.ts';
+import { limitCell, outcomeCell } from './limits-text.ts';
 import { chapterAnchor, type Scope } from './scope.ts';
 import { valuesIn } from './units-edition.ts';
 
@@ -148,11 +148,15 @@ function measured(scope: Scope): BookBlock[] {
       return [
         strong(measurement.name),
         text(where),
-        text(`${words.passes}: ${valuesIn(pass, scope.input)}\u2028${words.fails}: ${valuesIn(fail, scope.input)}`),
+        outcomeCell([
+          [words.passes, valuesIn(pass, scope.input)],
+          [words.fails, valuesIn(fail, scope.input)],
+        ]),
       ];
     }
     // What a formula comes to is printed, not the formula: nobody works one out at a machine.
-    return [strong(measurement.name), text(where), text(limitWords(measurement, scope) || words.noLimit)];
+    const limits = limitCell(measurement, scope);
+    return [strong(measurement.name), text(where), limits.length === 0 ? text(words.noLimit) : limits];
   });
   if (rows.length === 0) return [];
   return [{ kind: 'heading', level: 2, text: words.measured, bookmark: false }, table(words.measuredHead, rows)];

@@ -3,6 +3,7 @@ export { bandBeside } from './band-beside.ts';
 export { codeLines } from './blocks.ts';
 export { footOf, type Guide, guideBook, inputBefore, type PrintChoice, procedureBook } from './book-of.ts';
 export { changedSections } from './changes.ts';
+export { earthsIn } from './earths.ts';
 export { type Applies, appliesIn, listedFor, machinesOf, modelsOf } from './edition.ts';
 export { energyOf } from './energy-lines.ts';
 export { measurementsAt, readTwice } from './entries.ts';

@@ -3,7 +3,7 @@ import type { ProcedureFacts } from '../../procedures-schema/index.ts';
 import type { BookBlock, Chapter, Inline } from '../book.ts';
 import { measurementsAt } from './entries.ts';
 import { stepLink } from './inline.ts';
-import { limitWords } from './limits-text.ts';
+import { limitCell, outcomeCell } from './limits-text.ts';
 import { type ComposeInput, scopeOf } from './scope.ts';
 import { wordsOf } from './spoken.ts';
 import { valuesIn } from './units-edition.ts';
@@ -20,13 +20,13 @@ export function limitsChapter(procedures: readonly ProcedureFacts[], input: Comp
     const rows = facts.head.measurements.map((measurement) => {
       const limits =
         measurement.sensed === undefined
-          ? limitWords(measurement, scope) || said.noLimit
-          : `${said.passes}: ${valuesIn(measurement.sensed.pass, input)}`;
+          ? limitCell(measurement, scope)
+          : outcomeCell([[said.passes, valuesIn(measurement.sensed.pass, input)]]);
       const steps = [...places].filter(([, list]) => list.includes(measurement)).map(([step]) => facts.read.labels.byStep.get(step));
       const read = steps.flatMap((step, index): Inline[] =>
         step === undefined ? [] : [...text(index === 0 ? '' : ', '), stepLink(step, false, scope)],
       );
-      return [[{ kind: 'strong', text: measurement.name } as const], text(limits), read];
+      return [[{ kind: 'strong', text: measurement.name } as const], limits.length === 0 ? text(said.noLimit) : limits, read];
     });
     if (rows.length === 0) return [];
     return [

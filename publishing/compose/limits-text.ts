@@ -9,6 +9,7 @@ import {
   printDual,
   type SerialBounds,
 } from '../../procedures-schema/index.ts';
+import type { Inline } from '../book.ts';
 import { modelsOf } from './edition.ts';
 import { decimalIn } from './language.ts';
 import { type Scope, tableNamed } from './scope.ts';
@@ -62,11 +63,23 @@ export function limitLines(measurement: Measurement, scope: Scope): readonly Lim
   return [...lines].map(([text, names]) => ({ names: names.join(', '), text }));
 }
 
-/** The same for a cell of a table, an entry a line: a bare name at the end of one line before a value on the next is read as another machine's. */
-export const limitWords = (measurement: Measurement, scope: Scope): string =>
-  limitLines(measurement, scope)
-    .map(({ names, text }) => (names === '' ? text : `${names}:${names.endsWith(')') ? ' ' : '\u00a0'}${text}`))
-    .join('\u2028');
+/**
+ * The same for a cell of a table, an entry a line: a bare name at the end of one line before a value on the next is read as another machine's. Names are
+ * strong as beside the step, so that an entry of two lines is seen to be one.
+ */
+export const limitCell = (measurement: Measurement, scope: Scope): Inline[] =>
+  limitLines(measurement, scope).flatMap(({ names, text }, index): Inline[] => [
+    ...(index === 0 ? [] : [plain(NEXT)]),
+    ...(names === '' ? [plain(text)] : [strong(`${names}:`), plain(`${names.endsWith(')') ? ' ' : '\u00a0'}${text}`)]),
+  ]);
+
+/** What is judged, an outcome a line. */
+export const outcomeCell = (outcomes: readonly (readonly [outcome: string, seen: string])[]): Inline[] =>
+  outcomes.flatMap(([outcome, seen], index) => [...(index === 0 ? [] : [plain(NEXT)]), strong(`${outcome}:`), plain(` ${seen}`)]);
+
+const NEXT = '\u2028';
+const strong = (text: string): Inline => ({ kind: 'strong', text });
+const plain = (text: string): Inline => ({ kind: 'text', text });
 
 /** A model and its range of serial numbers on one line. */
 const unbroken = (name: string): string => name.replaceAll(' ', '\u00a0');

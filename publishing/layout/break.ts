@@ -43,8 +43,15 @@ export const resumedHeight = (slab: Slab, height: Mp): Mp => (slab.resume === un
 /**
  * `turns` says of each page of the stretch, counted from nought, whether a leaf is turned after it: what a slab asks for a turn above it
  * counts there only. The two pages of an opening lie side by side. `leaf`: what every further leaf costs, where their count is what matters.
+ * `give`: how many thousandths of its spaces a page may give up (give-way.ts).
  */
-export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: number) => boolean = () => false, leaf = 0): PageBreaks {
+export function breakPages(
+  slabs: readonly Slab[],
+  height: Mp,
+  turns: (page: number) => boolean = () => false,
+  leaf = 0,
+  give = 0,
+): PageBreaks {
   const count = slabs.length;
   if (count === 0) return { starts: [], forced: [] };
   // Two ways to each break, by whether an even or an odd count of pages stands before it: turning alternates at most.
@@ -65,11 +72,15 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
     const odd = bestOdd[start] as number;
     if (even === Number.POSITIVE_INFINITY && odd === Number.POSITIVE_INFINITY) continue;
     let used = start === 0 ? 0 : resumedHeight(slabs[start] as Slab, height);
+    let gaps = 0;
     for (let end = start + 1; end <= count; end += 1) {
-      used += (facts.height[end - 1] as number) + (end - 1 > start ? (facts.gap[end - 1] as number) : 0);
+      const gap = end - 1 > start ? (facts.gap[end - 1] as number) : 0;
+      gaps += gap;
+      used += (facts.height[end - 1] as number) + gap;
+      const over = used > height && end > start + 1;
       // A slab taller than a page still has to stand somewhere.
-      if (used > height && end > start + 1) break;
-      const base = pageCost(used, height, end < count ? (facts.cost[end] as number) : undefined);
+      if (over && used - mayGive(gaps, give) > height) break;
+      const base = pageCost(used, height, end < count ? (facts.cost[end] as number) : undefined) + (over ? costs.givesWay : 0);
       const turn = end < count ? (facts.turn[end] as number) : 0;
       if (even !== Number.POSITIVE_INFINITY) {
         const cost = even + base + (turnsEven ? turn : 0) + (end < count ? leafEven : 0);
@@ -99,6 +110,9 @@ export function breakPages(slabs: readonly Slab[], height: Mp, turns: (page: num
   starts.reverse();
   return { starts, forced: starts.filter((start) => start > 0 && (slabs[start] as Slab).cost >= costs.hard) };
 }
+
+/** Of spaces of this height together. */
+export const mayGive = (gaps: Mp, give: number): Mp => Math.floor((gaps * give) / 1000);
 
 /** `next`: what a break above the next slab costs; undefined where none follows. */
 function pageCost(used: Mp, room: Mp, next: number | undefined): number {

@@ -238,6 +238,8 @@ class ItemMaker {
     const { items, kit } = this;
     const match = /^(\P{L}*)(\p{L}+)(\P{L}*)$/u.exec(word);
     if (match === null) return false;
+    // A strong word before a colon is the name of what follows: it is what the eye looks for.
+    if (run.look.face === 'bold' && (match[3] as string).startsWith(':')) return false;
     const texts = [...hyphenate(match[2] as string, run.language ?? kit.language)];
     if (texts.length < 2) return false;
     texts[0] = (match[1] as string) + texts[0];

@@ -6,6 +6,7 @@ import { fill, languageOfWords, printedWords } from '../printed-words/index.ts';
 import { onOnePage } from './cover-spaces.ts';
 import type { Kit, LayoutNote } from './kit.ts';
 import { ledIn } from './lead-in.ts';
+import { inFewestSheets } from './least-type.ts';
 import { newMarginWords } from './margin-words.ts';
 import { type Guarding, measureFlow, measureGuarded, nothingGuards } from './measure.ts';
 import { mustTurn } from './measure-table.ts';
@@ -122,7 +123,7 @@ function layoutOnce(normal: NormalBook, keys: readonly string[], shaper: Shaper,
   const { cover, backCover } = book;
   if (cover !== undefined) measured.push(memory.measure(keyOf('cover', cover), kit, (own) => measureCover(cover, 'cover', 'right', own)));
   normal.chapters.forEach((chapter, index) => {
-    const made = memory.measure(keys[index] as string, kit, (own) => measureChapter(chapter, own));
+    const made = inFewestSheets(kit, (one, type) => memory.measure(`${keys[index]}${type}`, one, (own) => measureChapter(chapter, own)));
     // Measured for an equal chapter, placed as this one.
     measured.push(made.chapter === chapter ? made : { ...made, chapter });
     if (book.short !== undefined || (chapter.tab === undefined && chapter.number === undefined && pages === 0)) return;

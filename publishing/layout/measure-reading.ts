@@ -35,11 +35,22 @@ interface Made {
   readonly items: readonly SlabItem[];
 }
 
-interface Boxes {
+export interface Boxes {
   readonly box: Mp;
   /** The unit and the gap behind each. */
   readonly after: Mp;
   readonly all: Mp;
+  /** One below the other, with an edge between them. */
+  readonly stacked?: true;
+}
+
+/** How high they stand. */
+export const boxesHeight = (reading: TaskReading, { stacked }: Boxes): Mp => leafBoxes.cell * (stacked ? reading.boxes.length : 1);
+
+/** The boxes of a value below each other, each as wide as one alone. */
+export function stackedIn(reading: TaskReading, kit: Kit): Boxes {
+  const after = unitRoom(reading, kit) + pt(8);
+  return { box: leafBoxes.value.width, after, all: leafBoxes.value.width + after, stacked: true };
 }
 
 /** Boxes of a value no wider than `room` together. */
@@ -73,14 +84,15 @@ export function limitItems(limits: readonly (readonly Line[])[], x: Mp, width: M
 }
 
 /** Ending at `right`, each with its word in it and its unit behind it. */
-export function boxItems(reading: TaskReading, task: Task, boxes: Boxes, right: Mp, top: Mp, node: NodeId, kit: Kit): readonly SlabItem[] {
+export function boxItems(reading: TaskReading, task: Task, boxes: Boxes, right: Mp, from: Mp, node: NodeId, kit: Kit): readonly SlabItem[] {
   const { sheet, structure } = kit;
   const small: TextLook = { ...sheet.furniture, face: 'bold', size: leafBoxes.label };
   const tall = leafBoxes.cell;
   const unit = unitRoom(reading, kit);
-  const { box, after, all } = boxes;
+  const { box, after, all, stacked } = boxes;
   return reading.boxes.flatMap((word, index): SlabItem[] => {
-    const x = right - all + pt(8) + index * (box + after);
+    const x = right - all + pt(8) + (stacked ? 0 : index * (box + after));
+    const top = from + (stacked ? index * tall : 0);
     const field = structure.add(node, 'Form');
     const says = [reading.name, word, reading.unit].filter((part) => part !== '').join(', ');
     const name = `${task.field}, ${reading.name}, ${word}`;

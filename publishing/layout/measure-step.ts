@@ -113,7 +113,7 @@ export function measureSteps(steps: readonly StepBlock[], warned: boolean, room:
       const edge = steps.length > 2 && (index === 1 || index === steps.length - 1) ? costs.loneStep : 0;
       const lone = warned && index === 1 ? costs.loneUnderNotice : edge;
       first.cost = Math.max(room.cost, costs.betweenSteps, nested, keepFirstSub, lone);
-      const proving = step.band === 'cut' && steps[index - 1]?.band === 'cut';
+      const proving = steps[index - 1]?.band === 'cut' && (step.band === 'cut' || step.earths === true);
       if (turnCost > 0) first.turn = proving ? Math.max(turnCost, costs.insideProof) : turnCost;
     }
     slabs.push(...all);

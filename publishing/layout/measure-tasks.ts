@@ -1,5 +1,5 @@
 /** Lines to tick off: one heading, a row a step with its box, label and words; the heading stands again on every further page. Values: measure-reading.ts. */
-import type { Inline, NoticeBlock, Task, TasksBlock } from '../book.ts';
+import type { BandState, Inline, NoticeBlock, Task, TasksBlock } from '../book.ts';
 import { fill } from '../printed-words/index.ts';
 import { barred, withGone } from './change-marks.ts';
 import { baselineIn, type Kit, linesIn, textWidth } from './kit.ts';
@@ -29,6 +29,7 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
   const lists: NodeId[] = [];
   const bodies: NodeId[] = [];
   let band: Extract<Decor, { kind: 'band' }> | undefined;
+  let before: BandState | undefined;
   let keep: number = costs.heading;
   // A few lines are done in one go.
   const inRows = tasks.length <= fewTasks ? costs.betweenSubsteps : costs.row;
@@ -46,6 +47,8 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
       else if (band?.state !== item.band) band = { kind: 'band', x: columns.band, width: sheet.band, state: item.band };
       const around = item.changed ? barred(room).decor : room.decor;
       const decor = band === undefined ? around : [...around, band];
+      const proving = before === 'cut' && (band?.state === 'cut' || item.earths === true);
+      before = band?.state;
       own.push(...taskSlabs(item, columns, { label, body }, { ...room, decor }, kit, flow));
       // Hands are in the machine while it is open: the leaf should not have to be turned there.
       const next = item.band === 'open' ? costs.betweenSubsteps * 2 : inRows;
@@ -55,6 +58,7 @@ export function measureTasks(block: TasksBlock, room: Room, kit: Kit, flow: Meas
       const choice = item.depth > 0 && item.label === '' && !item.remark;
       const below = choice ? costs.orphan : item.depth > 0 ? costs.betweenSubsteps : 0;
       (own[0] as Slab).cost = Math.max(keep, below, edge ? costs.insideStep : 0);
+      if (proving) (own[0] as Slab).turn = costs.insideProof;
       keep = next;
     } else {
       lists.length = 0;

@@ -138,9 +138,9 @@ const leaf = {
   bound: mm(19),
   outer: mm(9),
   top: mm(20),
-  smallTop: mm(19),
+  smallTop: mm(17.7),
   foot: mm(12.5),
-  smallFoot: mm(11),
+  smallFoot: mm(9.6),
   mark: mm(1.6),
   marked: mm(5),
   boundTop: mm(16),
@@ -161,7 +161,7 @@ function leafGeometry(book: Book, side: Side): PageGeometry {
     width,
     height,
     body: { x: left, y: top, width: width - leaf.bound - leaf.outer, height: height - top - foot },
-    headBaseline: top - mm(12.5),
+    headBaseline: top - (small ? mm(11.2) : mm(12.5)),
     footBaseline: height - foot + mm(4.6),
   };
 }

@@ -1,6 +1,7 @@
 /** Fourth stage: every slab gets a page and a height on it, every page its side and its section; its margins: margin-words.ts. Measures and draws nothing. */
 import type { Book } from '../book.ts';
 import { breakPages, heightOf, resumedHeight, resumedOn } from './break.ts';
+import { mostGiven, spacesOf } from './give-way.ts';
 import type { LayoutNote } from './kit.ts';
 import type { MarginWords } from './margin-words.ts';
 import type { NormalChapter } from './normalise.ts';
@@ -132,7 +133,7 @@ function fill(slabs: readonly Slab[], height: Mp, even: boolean, odd: boolean, l
   const key = `${height} ${even} ${odd} ${leaf}`;
   const before = known.get(slabs);
   if (before?.key === key) return before;
-  const { starts, forced } = breakPages(slabs, height, (page) => (page % 2 === 0 ? even : odd), leaf);
+  const { starts, forced } = breakPages(slabs, height, (page) => (page % 2 === 0 ? even : odd), leaf, mostGiven);
   const filled = starts.map((start, index) => fillPage(slabs, start, starts[index + 1] ?? slabs.length, height));
   const made = { key, starts, forced, filled };
   known.set(slabs, made);
@@ -149,9 +150,10 @@ function fillPage(slabs: readonly Slab[], start: number, end: number, height: Mp
       placed.push({ slab: { ...again, decor: again.of === 'heading' || again.of === 'recall' ? [] : first.decor }, y });
       y += again.height;
     }
+  const spaces = spacesOf(slabs, start, end, height);
   for (let at = start; at < end; at += 1) {
     const slab = slabs[at] as Slab;
-    if (at > start) y += slab.gap;
+    y += spaces[at - start] as Mp;
     placed.push({ slab, y });
     y += slab.height;
   }

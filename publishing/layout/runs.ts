@@ -3,7 +3,7 @@ import type { Inline } from '../book.ts';
 import type { Look, TextKit } from './parts.ts';
 import type { Face } from './shaped.ts';
 import type { NodeId } from './structure.ts';
-import { pt } from './units.ts';
+import { type Mp, pt } from './units.ts';
 
 export interface Run {
   readonly text: string;
@@ -18,8 +18,10 @@ export interface Run {
 
 /** Stands in the joined text for a page number: digits to the rules of line breaking. */
 const pageMark = '8';
-/** A chip says for which machine a step or a limit is: it must come through the last copy. */
-const leastChip = pt(8.5);
+/** A chip says for which machine a step or a limit is, code what is to be typed: both must come through the last copy. */
+const leastPrint = pt(8.5);
+/** This part of the size of the words around it, as far as these allow. */
+const smaller = (size: Mp, part: number): Mp => Math.max(Math.round(size * part), Math.min(size, leastPrint));
 
 /** Most text is this, and needs no cleaning. */
 const plain = /^[ -~]*$/;
@@ -80,14 +82,14 @@ export function runsOf(inline: readonly Inline[], plainLook: Look, node: NodeId,
     } else if (one.kind === 'chip') {
       runs.push({
         text: cleaned(one.text),
-        look: { ...base, face: 'bold', size: Math.max(Math.round(base.size * 0.84), Math.min(base.size, leastChip)) },
+        look: { ...base, face: 'bold', size: smaller(base.size, 0.84) },
         node,
         chip: true,
       });
     } else if (one.kind === 'text') say(one.text, base);
     else {
       const face = one.kind === 'code' ? 'mono' : leaning(base.face, one.kind);
-      const size = one.kind === 'code' ? Math.round(base.size * 0.88) : base.size;
+      const size = one.kind === 'code' ? smaller(base.size, 0.88) : base.size;
       say(one.text, { ...base, face, size });
     }
   });

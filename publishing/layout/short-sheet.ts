@@ -7,12 +7,12 @@ import { type Mp, mm, pt } from './units.ts';
 /** A leaf on which every line counts. */
 export const isSmall = ({ book }: { readonly book: Pick<Book, 'paper'> }): boolean => isNarrow(book.paper);
 
-export function shortSheet(paper: Book['paper']): Sheet {
+/** `least`: in the smallest type that is allowed, where that saves a sheet (least-type.ts). */
+export function shortSheet(paper: Book['paper'], least = false): Sheet {
   const base = sheetOf(paper);
   const { ink } = colours;
   // Not below 9 points with a lead of 120 percent, whatever the paper: the last copy must be read at arm's length.
-  const size = isNarrow(paper) ? 9.5 : 10.5;
-  const lead = isNarrow(paper) ? 11.5 : 13.25;
+  const [size, lead] = !isNarrow(paper) ? [10.5, 13.25] : least ? [9, 11] : [9.5, 11.5];
   const of = (look: TextLook, points: number, lead: number): TextLook => ({ ...look, size: pt(points), lead: pt(lead), colour: ink });
   return {
     ...base,

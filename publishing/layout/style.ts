@@ -218,6 +218,8 @@ export const costs = {
   afterUnsafe: 1500,
   /** Between what is cut off and what is proved dead: who reads the next line with one hand on the page has the other at the wires. */
   insideProof: 3500,
+  /** A page whose spaces give way: nobody sees it, but pages of a book are spaced alike where they can be. */
+  givesWay: 1200,
   hard: 1_000_000,
   /** Inside a step that a notice guards, added to the break's own cost. */
   guarded: 1_000_000,

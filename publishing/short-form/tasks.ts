@@ -7,6 +7,7 @@ import {
   bandBeside,
   boxUnit,
   codeLines,
+  earthsIn,
   inlineOf,
   labelled,
   limitsPrinted,
@@ -36,6 +37,7 @@ class Composer {
   private readonly facts: StepFacts;
   private readonly measured: ReadonlyMap<Step, readonly Measurement[]>;
   private readonly words: ShortWords;
+  private readonly earths: ReadonlySet<number>;
 
   constructor(scope: Scope) {
     this.scope = scope;
@@ -43,6 +45,7 @@ class Composer {
     this.facts = stepFacts(scope);
     this.measured = measurementsAt(scope);
     this.words = wordsOf(scope.input).short;
+    this.earths = earthsIn(scope);
   }
 
   section(section: Section): TasksBlock {
@@ -110,6 +113,7 @@ class Composer {
       line: [...models.flatMap(chip), ...shortLine(step.lead, lead, this.scope, at)],
       notices: [...guards, ...below.notices],
       ...(at.path.length === 1 ? { band: bandBeside(at, facts) } : {}),
+      ...(this.earths.has(at.order) ? { earths: true as const } : {}),
       readings: measured.filter((one) => one !== judged?.measurement).map((one) => this.reading(one)),
       ...(initials === undefined ? {} : { initials }),
       field: this.field(at),

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { breakPages } from '../../publishing/layout/break.ts';
+import { mostGiven, spacesOf } from '../../publishing/layout/give-way.ts';
 import type { Slab } from '../../publishing/layout/slab.ts';
 
 const slab = (height: number, gap: number, cost: number, head: number, turn = 0): Slab => ({
@@ -36,13 +37,17 @@ const used = (all: readonly Slab[], from: number, to: number): number => {
   return sum;
 };
 
+/** What the spaces of a page give up where they give way as far as they may. */
+const given = (all: readonly Slab[], from: number, to: number, give: number): number =>
+  Math.floor((all.slice(from + 1, to).reduce((sum, { gap }) => sum + gap, 0) * give) / 1000);
+
 /** The same price list, written out plainly: what a page costs. */
-function price(all: readonly Slab[], starts: readonly number[], height: number, turns: Turns = () => false): number {
+function price(all: readonly Slab[], starts: readonly number[], height: number, turns: Turns = () => false, give = 0): number {
   let sum = 0;
   starts.forEach((from, index) => {
     const to = starts[index + 1] ?? all.length;
     const filled = used(all, from, to);
-    if (filled > height && to > from + 1) sum = Number.POSITIVE_INFINITY;
+    if (filled > height && to > from + 1) sum += filled - given(all, from, to, give) > height ? Number.POSITIVE_INFINITY : 1200;
     const share = Math.min(1000, Math.round((filled * 1000) / height));
     sum += 400;
     if (to === all.length) sum += share < 125 ? 2500 : 0;
@@ -55,12 +60,12 @@ function price(all: readonly Slab[], starts: readonly number[], height: number, 
   return sum;
 }
 
-function cheapest(all: readonly Slab[], height: number, turns: Turns): number {
+function cheapest(all: readonly Slab[], height: number, turns: Turns, give: number): number {
   let best = Number.POSITIVE_INFINITY;
   for (let bits = 0; bits < 1 << (all.length - 1); bits += 1) {
     const starts = [0];
     for (let k = 1; k < all.length; k += 1) if (bits & (1 << (k - 1))) starts.push(k);
-    best = Math.min(best, price(all, starts, height, turns));
+    best = Math.min(best, price(all, starts, height, turns, give));
   }
   return best;
 }
@@ -76,9 +81,10 @@ describe('page breaks', () => {
           (page) => page % 2 === 0,
           (page) => page % 2 === 1,
         ),
-        (all, turns) => {
-          const { starts } = breakPages(all, 100, turns);
-          expect(price(all, starts, 100, turns)).toBe(cheapest(all, 100, turns));
+        fc.constantFrom(0, 125, 400),
+        (all, turns, give) => {
+          const { starts } = breakPages(all, 100, turns, 0, give);
+          expect(price(all, starts, 100, turns, give)).toBe(cheapest(all, 100, turns, give));
         },
       ),
       { numRuns: 400 },
@@ -109,5 +115,30 @@ describe('page breaks', () => {
   test('at the height, just under, just over', () => {
     const two = (height: number) => breakPages([slab(50, 0, 0, 0), slab(height, 10, 0, 0)], 100).starts.length;
     expect([two(39), two(40), two(41)]).toEqual([1, 1, 2]);
+  });
+
+  test('spaces give way for a step that would stand overleaf alone, at an eighth, just under, just over, and never for little', () => {
+    const page = (height: number, lone: number) => [slab(50, 0, 0, 0), slab(40, 80, 0, 0), slab(height, 0, lone, 0), slab(100, 0, 0, 0)];
+    const second = (height: number, lone: number) => breakPages(page(height, lone), 200, undefined, 0, 125).starts[1];
+    expect([second(39, 4000), second(40, 4000), second(41, 4000)]).toEqual([3, 3, 2]);
+    expect(second(40, 60)).toBe(2);
+  });
+
+  test('what the spaces of a page give up is what it was too tall by, each its share, and a page that is not too tall gives up none', () => {
+    fc.assert(
+      fc.property(slabs, fc.integer({ min: 40, max: 200 }), (all, height) => {
+        const spaces = spacesOf(all, 0, all.length, height);
+        const own = all.map(({ gap }, index) => (index === 0 ? 0 : gap));
+        const over = used(all, 0, all.length) - height;
+        const left = spaces.reduce((sum, space) => sum + space, 0);
+        const gaps = own.reduce((sum, gap) => sum + gap, 0);
+        const gives = over > 0 && over <= given(all, 0, all.length, mostGiven);
+        expect(left).toBe(gives ? gaps - over : gaps);
+        spaces.forEach((space, index) => {
+          expect(space).toBeLessThanOrEqual(own[index] as number);
+          expect(space).toBeGreaterThanOrEqual(Math.floor((own[index] as number) * 0.875) - 1);
+        });
+      }),
+    );
   });
 });

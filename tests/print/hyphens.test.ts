@@ -1,6 +1,14 @@
 /** Where words are divided, language by language: as published, never in codes, and one language's words never by the rules of another. */
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Book, Inline } from '../../publishing/book.ts';
 import { hyphenate, texExceptions } from '../../publishing/layout/hyphenate.ts';
+import { layoutBook, newFontSource, type Shaper } from '../../publishing/layout/index.ts';
+import { sample } from '../support/sample.ts';
+
+let shaper: Shaper;
+beforeAll(async () => {
+  shaper = newFontSource((await sample()).fonts).shaper;
+});
 
 const divided = (word: string, language: string): string => hyphenate(word, language).join('-');
 const whole = (word: string): string => word.replaceAll('-', '');
@@ -40,4 +48,44 @@ test('a language without patterns is not divided', () => {
 test('codes and names in capitals stay whole in every language', () => {
   for (const language of ['de', 'en'])
     for (const word of ['DRUCKMINDERER', 'DLxxxxxx25', 'kWhAbcdef', 'kurz']) expect(divided(word, language)).toBe(word);
+});
+
+describe('a strong name before a colon', () => {
+  // Each of these many words moves the name by a little, so that it stands at the end of the line in one of them at least.
+  const linesOf = (kind: 'strong' | 'text', before: number): readonly string[] => {
+    const inline: Inline[] = [
+      { kind: 'text', text: `${'i'.repeat(before)} ${'and so on and on '.repeat(5)}` },
+      { kind, text: 'Consumables: ' },
+      { kind: 'text', text: 'lint-free cloth, degreaser and leak spray, as many as are wanted' },
+    ];
+    const book: Book = {
+      title: 'T',
+      number: 'X-1',
+      publisher: 'X',
+      language: 'en',
+      paper: 'a5',
+      binding: 'left',
+      duplex: false,
+      draft: false,
+      chapters: [{ title: 'T', startRight: false, blocks: [{ kind: 'paragraph', inline }] }],
+    };
+    return layoutBook(book, shaper).pages.flatMap(({ slabs }) =>
+      slabs.flatMap(({ slab }) =>
+        slab.items.flatMap((item) =>
+          item.kind === 'line'
+            ? [item.line.parts.flatMap((part) => (part.kind === 'page' ? [] : part.shaped.map((one) => one.text))).join('')]
+            : [],
+        ),
+      ),
+    );
+  };
+  const dividedIn = (kind: 'strong' | 'text'): number =>
+    Array.from({ length: 60 }, (_, before) => linesOf(kind, before)).filter((lines) =>
+      lines.some((line) => /Con(?:sum|suma)?\u00ad?$/.test(line)),
+    ).length;
+
+  test('is not divided, as the same word in running text is', () => {
+    expect(dividedIn('text')).toBeGreaterThan(0);
+    expect(dividedIn('strong')).toBe(0);
+  });
 });

@@ -45,22 +45,54 @@ describe('the sample guides', () => {
     expect(seen).toBeGreaterThan(60);
   });
 
+  /** The right-hand page is turned; what stands again at the head of the next is no step. */
+  const turned = (guide: PlacedBook) =>
+    turns(guide).flatMap(({ above, below, page }) => {
+      const next = below.find(({ of }) => of !== 'recall');
+      return page % 2 === 0 || next === undefined || next.of === 'heading' ? [] : [{ last: above.at(-1), next, page }];
+    });
+  const state = (slab: Slab | undefined): string | undefined => {
+    const band = slab?.decor.find(({ kind }) => kind === 'band');
+    return band?.kind === 'band' ? band.state : undefined;
+  };
+
   test('no leaf is turned between what is cut off and what is proved dead', () => {
     let proofs = 0;
-    const state = (slab: Slab | undefined): string | undefined => {
-      const band = slab?.decor.find(({ kind }) => kind === 'band');
-      return band?.kind === 'band' ? band.state : undefined;
-    };
     for (const guide of guides) {
       for (const { slabs } of guide.pages) proofs += slabs.filter(({ slab }) => state(slab) === 'cut').length;
-      for (const { above, below, page } of turns(guide)) {
-        // A right-hand page is turned; what stands again at the head of the next is no step.
-        const next = below.find(({ of }) => of !== 'recall');
-        if (page % 2 === 0 || next?.of === 'heading') continue;
-        expect(state(above.at(-1)) === 'cut' && state(next) === 'cut', `page ${page}`).toBe(false);
-      }
+      for (const { last, next, page } of turned(guide)) expect(state(last) === 'cut' && state(next) === 'cut', `page ${page}`).toBe(false);
     }
     expect(proofs).toBeGreaterThan(80);
+  });
+
+  test('nor in large type on the smallest leaf, where a page holds a third of that', () => {
+    let seen = 0;
+    for (const guide of it.report.facts.guides) {
+      const placed = layoutBook(guideBook(guide, it.input, { paper: 'a5', large: true }), shaper);
+      for (const { last, next, page } of turned(placed)) {
+        expect(state(last) === 'cut' && state(next) === 'cut', `${guide.head.id}, page ${page}`).toBe(false);
+        seen += 1;
+      }
+    }
+    expect(seen).toBeGreaterThan(40);
+  });
+
+  // EN 50110-1 (order from memory): earthed at once when it is tested dead. The hand that clamps the lead on trusts the reading above it.
+  test('nor between the reading that proves a charge gone and the earth that keeps it so', () => {
+    let earths = 0;
+    for (const [paper, large] of [
+      ['a4', false],
+      ['letter', false],
+      ['a5', false],
+      ['a5', true],
+    ] as const)
+      for (const guide of it.report.facts.guides) {
+        const placed = layoutBook(guideBook(guide, it.input, { paper, large }), shaper);
+        const clamps = (slab: Slab): boolean => /^\d+Connect the earth lead/.test(wordsOf(slab));
+        earths += placed.pages.flatMap(({ slabs }) => slabs.filter(({ slab }) => clamps(slab))).length;
+        for (const { next, page } of turned(placed)) expect(clamps(next), `${guide.head.id} ${paper} ${large}, page ${page}`).toBe(false);
+      }
+    expect(earths).toBe(4);
   });
 
   test('no page ends with one step under the notice of its section, and what it warns of overleaf', () => {

@@ -30,8 +30,8 @@ const words = (inline: readonly Inline[]): string =>
     .join('')
     .replaceAll('\u00a0', ' ');
 
-/** The first table of the book whose first heading is "Model", wherever it stands. */
-function tableIn(book: Book): readonly (readonly string[])[] {
+/** The rows of the first table of the book under this first heading, wherever it stands. */
+function rowsUnder(heading: string, book: Book): readonly (readonly (readonly Inline[])[])[] {
   const found: BookBlock[] = [];
   const look = (value: unknown): void => {
     if (value === null || typeof value !== 'object') return;
@@ -39,10 +39,11 @@ function tableIn(book: Book): readonly (readonly string[])[] {
     Object.values(value).forEach(look);
   };
   look(book.chapters);
-  for (const block of found)
-    if (block.kind === 'table' && words(block.head[0] ?? []) === 'Model') return block.rows.map((row) => row.map(words));
+  for (const block of found) if (block.kind === 'table' && words(block.head[0] ?? []) === heading) return block.rows;
   return [];
 }
+
+const tableIn = (book: Book): readonly (readonly string[])[] => rowsUnder('Model', book).map((row) => row.map(words));
 
 const UP_TO = ['DM-20 (serial up to 99)', '0.30', '1.20 mm (0.0472 in)', 'seen from below'];
 const FROM = ['DM-20 (serial from 100)', '0.41', '1.64 mm (0.0645 in)', 'seen from below'];
@@ -60,4 +61,15 @@ test('as data, each range with its exact ends', () => {
   const told = JSON.stringify(checklistOf(facts, input));
   expect(told).toContain(JSON.stringify({ model: 'DM-20', serial: { to: 99 }, lower: '0.3', upper: '1.2' }).slice(0, -1));
   expect(told).toContain(JSON.stringify({ model: 'DM-20', serial: { from: 100 }, lower: '0.41', upper: '1.64' }).slice(0, -1));
+});
+
+test('in the list of what is measured whom a limit is for is strong, so that a name at the end of a line is not read as another entry', () => {
+  const [row] = rowsUnder('Measurement', procedureBook(facts, input));
+  const strong = row?.[2]?.filter(({ kind }) => kind === 'strong').map((one) => words([one]));
+  expect(strong).toEqual(['DM-10:', 'DM-20 (serial up to 99):', 'DM-20 (serial from 100):']);
+  expect(words(row?.[2] ?? []).split('\u2028')).toEqual([
+    'DM-10: 0.1 to 1.5 mm (0.004 to 0.059 in)',
+    'DM-20 (serial up to 99): 0.30 to 1.20 mm (0.0119 to 0.0472 in)',
+    'DM-20 (serial from 100): 0.41 to 1.64 mm (0.0162 to 0.0645 in)',
+  ]);
 });

@@ -20,6 +20,8 @@ const MESSAGES: Readonly<Record<string, string>> = {
   MULTIPLE_DOCS: 'A second document starts here. One file holds one.',
   MULTIPLE_TAGS: 'Marks with ! stand twice on one value. Delete them.',
   NON_STRING_KEY: 'A field name must be plain text.',
+  OPEN_BRACKET: 'This bracket or brace is never closed: the next field begins before its end. Close it.',
+  OPEN_QUOTE: 'This quote is never closed: the next field begins before its end. Close it, or leave both out.',
   TAB_AS_INDENT: 'A tab stands where YAML wants spaces. Replace it by spaces.',
   TAG_RESOLVE_FAILED: 'A mark that starts with ! has no meaning here. Delete it.',
   UNEXPECTED_TOKEN: 'This is not expected here. Is a quote, bracket or comma missing before it?',

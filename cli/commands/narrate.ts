@@ -63,7 +63,7 @@ export const narrate: Command = {
     const draft = flags.has('draft');
     const found = blocking(checked, new Set([procedure.file]));
     if (found.length > 0 && !draft) {
-      refuse(checked, found, asked, io);
+      refuse(checked, found, asked, to, io);
       return 1;
     }
     const script = scriptOf(procedure, checked.facts, { pace, ...(model === undefined ? {} : { model }) });

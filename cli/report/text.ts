@@ -11,16 +11,14 @@ import { labelled, wrap } from './wrap.ts';
 type Look = Pick<Io, 'colour' | 'width'>;
 const COLUMN = 11;
 
-export function textReport(checked: Checked, look: Look): string {
+export const textReport = (checked: Checked, look: Look): string => reported(checked, [summary(checked), firstOf(checked), CAUTION], look);
+
+/** What keeps something from being written; `end` says what, since nobody asked for a check. */
+export const refusalReport = (checked: Checked, end: string, look: Look): string => reported(checked, [firstOf(checked), end], look);
+
+function reported(checked: Checked, ends: readonly string[], look: Look): string {
   const findings = checked.findings.map((finding) => findingText(finding, checked.lineOf(finding.file, finding.range.start.line), look));
-  return [
-    ...findings,
-    ...wrap(summary(checked), look.width),
-    ...wrap(firstOf(checked), look.width).filter(Boolean),
-    ...wrap(CAUTION, look.width),
-  ]
-    .join('\n')
-    .concat('\n');
+  return `${[...findings, ...ends.filter(Boolean).flatMap((end) => wrap(end, look.width))].join('\n')}\n`;
 }
 
 export function summary({ findings, counts, read, files }: Checked): string {

@@ -28,6 +28,16 @@ describe('check', () => {
     expect(out).toContain('A clean check does not make a machine safe.');
   });
 
+  test('a control character in a file or in its name is shown as one that is damaged, and the terminal obeys none', async () => {
+    const copy = join(folder, 'controls');
+    cpSync(SAMPLE, copy, { recursive: true });
+    const file = join(copy, 'procedures/OM-2120-guide-shoes.md');
+    writeFileSync(join(copy, 'procedures/\u001b[2J.md'), readFileSync(file, 'utf8').replace('id: OM-2120', 'id: OM-2121\u001b[2J\u0000'));
+    const { out } = await typed('check', copy);
+    expect(out).toContain('OM-2121\ufffd');
+    expect(out).not.toMatch(/[^\P{Cc}\n]/u);
+  });
+
   test('a report for programs has the shape that is promised', async () => {
     const { code, out } = await typed('check', broken(), '--report', 'json');
     expect(code).toBe(1);

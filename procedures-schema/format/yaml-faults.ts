@@ -50,6 +50,8 @@ function placed(error: YamlError, lines: readonly Line[]): YamlError {
   if (open !== undefined) return { ...error, code: open.code, start: open.at, end: open.at + 1 };
   const at = lineAt(lines, error.start);
   if (at === undefined) return error;
+  const line = lines[at] as Line;
+  if (line.text.startsWith('```')) return { ...error, code: 'FENCE', start: line.start, end: line.start + line.text.length };
   const odd = oddIndent(error, lines, at);
   if (odd === undefined) return error;
   const { start, indent, text: words } = odd;

@@ -12,6 +12,7 @@ const MESSAGES: Readonly<Record<string, string>> = {
   BLOCK_AS_IMPLICIT_KEY: 'A colon followed by a space starts a new field. If it belongs to the value, put the value in quotes.',
   BLOCK_IN_FLOW: 'A list with hyphens cannot stand inside brackets or braces. Use commas there.',
   DUPLICATE_KEY: 'This field stands here twice.',
+  FENCE: 'This is a fence of Markdown; a YAML file holds the fields alone. Delete the line, and the fence at the end.',
   IMPOSSIBLE: 'This cannot be read as YAML.',
   KEY_OVER_1024_CHARS: 'This name is too long to be a field. Is a line break or a quote missing?',
   MISSING_CHAR: 'Something is missing here: a space after a colon or comma, a closing quote, bracket or brace.',

@@ -68,6 +68,14 @@ test('two slips are two', () => {
   ]);
 });
 
+test('a register between the fences of Markdown', () => {
+  const { problems } = readYaml('registers/equipment.yaml', `\`\`\`yaml\n${GOOD}\`\`\`\n`);
+  expect(problems.map(({ span, message }) => [span.start, message.split(';')[0]])).toEqual([
+    [0, 'This is a fence of Markdown'],
+    [GOOD.length + 8, 'This is a fence of Markdown'],
+  ]);
+});
+
 test('lines end as on other systems', () => {
   const text = GOOD.replace('size: 400 V', 'size: "400 V').replaceAll('\n', '\r\n');
   const { problems } = readYaml('registers/equipment.yaml', text);

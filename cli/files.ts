@@ -42,12 +42,21 @@ export function writeWhole({ cwd, library }: Place, to: string, bytes: Uint8Arra
   }
 }
 
-/** The text of a file that stands outside the library. */
-export function readWhole(cwd: string, from: string): string {
+/** The bytes of a file that stands outside the library. */
+export function readWhole(cwd: string, from: string): Uint8Array {
   try {
-    return readFileSync(path.resolve(cwd, from), 'utf8');
+    return readFileSync(path.resolve(cwd, from));
   } catch (error) {
     throw new CannotRun(`"${from}" cannot be read: ${reason(error)}.`);
+  }
+}
+
+/** The text of a file, or undefined where none can be read. */
+export function readIfThere(cwd: string, from: string): string | undefined {
+  try {
+    return readFileSync(path.resolve(cwd, from), 'utf8');
+  } catch {
+    return undefined;
   }
 }
 

@@ -6,7 +6,7 @@ import { ownPath } from './files.ts';
 import type { Io } from './io.ts';
 import type { Checked } from './library.ts';
 import { nearest } from './nearest.ts';
-import { textReport } from './report/text.ts';
+import { refusalReport } from './report/text.ts';
 
 export type Guide = LibraryFacts['guides'][number];
 
@@ -51,15 +51,18 @@ export function mustHaveEdition(document: Guide | ProcedureFacts, library: Libra
  * `files` are the files of the document.
  */
 export function blocking(checked: Checked, files: ReadonlySet<string>): readonly Finding[] {
-  return checked.findings.filter((finding) => finding.severity === 'error' && (files.has(finding.file) || !isDocument(finding.file)));
+  return standInTheWay(checked.findings, files);
 }
+
+export const standInTheWay = (findings: readonly Finding[], files: ReadonlySet<string>): readonly Finding[] =>
+  findings.filter((finding) => finding.severity === 'error' && (files.has(finding.file) || !isDocument(finding.file)));
 
 const isDocument = (file: string): boolean => /^(procedures|guides)\//.test(file);
 
-/** Says what blocks, and how a draft can still be had. */
-export function refuse(checked: Checked, found: readonly Finding[], what: string, io: Io): void {
+/** Says what blocks, what was not written for it, and how a draft can still be had. */
+export function refuse(checked: Checked, found: readonly Finding[], what: string, to: string, io: Io): void {
+  const stand = found.length === 1 ? 'an error stands' : `${found.length} errors stand`;
   const counts = { error: found.length, warning: 0, advice: 0 };
-  io.err(textReport({ ...checked, findings: found, counts }, io));
-  io.err(`${what} is not published: ${found.length === 1 ? 'an error stands' : `${found.length} errors stand`} in the way. `);
-  io.err('With --draft it is written all the same, marked "DRAFT: NOT FOR FIELD USE".\n');
+  const end = `${what} is not published: ${stand} in the way. Nothing was written to ${to}. With --draft it is written all the same, marked "DRAFT: NOT FOR FIELD USE".`;
+  io.err(refusalReport({ ...checked, findings: found, counts }, end, io));
 }

@@ -34,7 +34,7 @@ export const checklist: Command = {
     const draft = flags.has('draft');
     const found = blocking(checked, new Set([procedure.file]));
     if (found.length > 0 && !draft) {
-      refuse(checked, found, asked, io);
+      refuse(checked, found, asked, values.to, io);
       return 1;
     }
     const films = linksOf(await filmsOf(checked.disk, io), checked.facts, model);

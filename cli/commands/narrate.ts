@@ -1,6 +1,7 @@
 /** `handsclear narrate`: a procedure as a script to film, with shots, captions and chapters; a recording compared with the text. */
 import {
   align,
+  captionsText,
   chapterTexts,
   driftsOf,
   FASTEST_PACE,
@@ -17,6 +18,7 @@ import {
 } from '../../procedures-schema/narration/index.ts';
 import { CannotRun, type Command } from '../command.ts';
 import { readWhole, samePath, writeWhole } from '../files.ts';
+import { recordPlace } from '../film-record.ts';
 import { filmsOf } from '../films.ts';
 import { modelNamed, openLibrary } from '../library.ts';
 import { blocking, mustHaveEdition, notThere, procedureNamed, refuse } from '../publish.ts';
@@ -35,7 +37,7 @@ export const narrate: Command = {
     { name: 'draft', help: 'write it in spite of errors, marked "DRAFT: NOT FOR FIELD USE"' },
   ],
   about:
-    'Checks the library, then writes script.md (what the voice reads: notices first, conditions before actions, numbers and units in words), shots.md, chapters.txt, captions.vtt and chapters.vtt, with estimated times. With --recording it aligns the captions with the text, reports where they differ, and writes chapters with the times of the recording and film.yaml, a record to be put into the narration folder of the library. A film recorded there already is compared by content hash: what must be filmed, voiced or captioned again. Exit 0: written. Exit 1: errors stand in the way, or the recording says something else than the text. Exit 2: it could not run.',
+    'Checks the library, then writes script.md (what the voice reads: notices first, conditions before actions, numbers and units in words), shots.md, chapters.txt, captions.vtt and chapters.vtt, with estimated times. With --recording it aligns the captions with the text, reports where they differ, and writes chapters with the times of the recording and film.yaml, a record to be put into the narration folder of the library; one that somebody has worked on is left as it is, and the new one written beside it. A film recorded there already is compared by content hash: what must be filmed, voiced or captioned again. Exit 0: written. Exit 1: errors stand in the way, or the recording says something else than the text. Exit 2: it could not run.',
   examples: [
     { line: 'handsclear narrate OM-3140 --library sample-procedures --to film', does: 'a script for all models' },
     {
@@ -50,7 +52,7 @@ export const narrate: Command = {
     const pace = values.pace === undefined ? USUAL_PACE : Number(values.pace);
     if (!(pace >= SLOWEST_PACE && pace <= FASTEST_PACE))
       throw new CannotRun(`--pace wants a number from ${SLOWEST_PACE} to ${FASTEST_PACE}, not "${values.pace}".`);
-    const recording = values.recording === undefined ? undefined : readCaptions(readWhole(io.cwd, values.recording));
+    const recording = values.recording === undefined ? undefined : readCaptions(captionsText(readWhole(io.cwd, values.recording)));
     if (values.recording !== undefined && recording === undefined)
       throw new CannotRun(`"${values.recording}" holds no captions: no line of it has two times with an arrow between.`);
     const checked = await openLibrary(values.library ?? '.', io);
@@ -61,7 +63,7 @@ export const narrate: Command = {
     const draft = flags.has('draft');
     const found = blocking(checked, new Set([procedure.file]));
     if (found.length > 0 && !draft) {
-      refuse(checked, found, asked, io);
+      refuse(checked, found, asked, to, io);
       return 1;
     }
     const script = scriptOf(procedure, checked.facts, { pace, ...(model === undefined ? {} : { model }) });
@@ -85,7 +87,10 @@ export const narrate: Command = {
     const { chapters, chapterCues } = chapterTexts(recordedChapters(alignment), draft);
     write('recorded-chapters.txt', chapters);
     write('recorded-chapters.vtt', chapterCues);
-    write('film.yaml', filmRecordText(script, { number: `${script.number}-film`, revision: script.revision ?? '-' }, draft));
+    const record = filmRecordText(script, draft);
+    const { name, told } = recordPlace(io.cwd, to, record);
+    write(name, record);
+    if (told !== undefined) io.err(`${told}\n`);
     write('drift.json', `${JSON.stringify(drifts, undefined, 2)}\n`);
     io.out(`\n${values.recording}, ${shortTime(alignment.seconds)} long, compared with the text:\n\n${driftText(drifts, io.width)}`);
     return drifts.some(({ severity }) => severity === 'error') ? 1 : 0;

@@ -127,7 +127,7 @@ export const print: Command = {
     const found = blocking(checked, new Set([document.file, ...held.map(({ file }) => file)]));
     const draft = flags.has('draft');
     if (found.length > 0 && !draft) {
-      refuse(checked, found, asked, io);
+      refuse(checked, found, asked, values.to, io);
       return 1;
     }
     const since = values['changed-since'];
@@ -140,7 +140,7 @@ export const print: Command = {
       draft,
       ...(model === undefined ? {} : { model }),
       ...(values.units === undefined ? {} : { units: values.units as UnitsEdition }),
-      ...(since === undefined ? {} : await issueBefore(since, checked, figures, io)),
+      ...(since === undefined ? {} : await issueBefore(since, checked, guide === undefined ? held : [guide, ...held], figures, io)),
     };
     const choice = {
       ...foldedChoice(leaf, press),

@@ -6,21 +6,19 @@ import type { Io } from '../io.ts';
 import type { Checked } from '../library.ts';
 import { unreadableFile } from '../unreadable-file.ts';
 import { answersText } from './answers.ts';
-import { labelled, wrap } from './wrap.ts';
+import { labelled, shown, wrap } from './wrap.ts';
 
 type Look = Pick<Io, 'colour' | 'width'>;
 const COLUMN = 11;
 
-export function textReport(checked: Checked, look: Look): string {
+export const textReport = (checked: Checked, look: Look): string => reported(checked, [summary(checked), firstOf(checked), CAUTION], look);
+
+/** What keeps something from being written; `end` says what, since nobody asked for a check. */
+export const refusalReport = (checked: Checked, end: string, look: Look): string => reported(checked, [firstOf(checked), end], look);
+
+function reported(checked: Checked, ends: readonly string[], look: Look): string {
   const findings = checked.findings.map((finding) => findingText(finding, checked.lineOf(finding.file, finding.range.start.line), look));
-  return [
-    ...findings,
-    ...wrap(summary(checked), look.width),
-    ...wrap(firstOf(checked), look.width).filter(Boolean),
-    ...wrap(CAUTION, look.width),
-  ]
-    .join('\n')
-    .concat('\n');
+  return `${[...findings, ...ends.filter(Boolean).flatMap((end) => wrap(end, look.width))].join('\n')}\n`;
 }
 
 export function summary({ findings, counts, read, files }: Checked): string {
@@ -46,7 +44,7 @@ export function findingText(finding: Finding, sourceLine: string | undefined, lo
   const { start } = finding.range;
   const say = (label: string, text: string | undefined): readonly string[] => (text ? labelled(label, text, look.width, COLUMN) : []);
   return [
-    `${bold(`${finding.file}:${start.line}:${start.column}`, look)}: ${paint(finding.severity, look)} [${finding.check}]`,
+    `${bold(`${shown(finding.file)}:${start.line}:${start.column}`, look)}: ${paint(finding.severity, look)} [${finding.check}]`,
     ...wrap(finding.message, look.width, '  '),
     ...excerpt(finding, sourceLine, look),
     ...say('there now', finding.actual),
@@ -74,7 +72,7 @@ function excerpt({ range }: Finding, line: string | undefined, look: Look): read
 
 function walkLines({ walk }: Finding, look: Look): readonly string[] {
   if (walk.length === 0) return [];
-  const labels = walk.map((step) => `${step.section} ${step.label}`.trim());
+  const labels = walk.map((step) => shown(`${step.section} ${step.label}`.trim()));
   const widest = Math.min(28, Math.max(...labels.map((label) => label.length)));
   return walk.flatMap((step, i) => {
     const text = `${step.text}${answersText(step.answers)}`;

@@ -1,5 +1,5 @@
 /** Names that no register knows, with a guess at what each may be (F15). Writing one down is register-name.ts. */
-import { eachProse, eachSentence, endingIn, type ProcedureFacts } from '../checks/index.ts';
+import { bareReferences, eachProse, eachSentence, endingIn, type ProcedureFacts } from '../checks/index.ts';
 import type { Span } from '../finding.ts';
 import { foldText, positionAt, proseSpan } from '../format/index.ts';
 import type { Family, ThingKind } from '../registers/index.ts';
@@ -31,6 +31,7 @@ export function namesToSettle(facts: ProcedureFacts, families: readonly Family[]
     }
   for (const { sentence, prose } of eachSentence(facts.read))
     for (const { text, at, end } of sentence.unknown) {
+      if (bareReferences(facts, { sentence, prose }).some((one) => one.at < end && at < one.end)) continue;
       if (prose.marks.some((mark) => mark.kind === 'reference' && mark.at < end && at < mark.end)) continue;
       const whole = withItsWords(prose.text, at, end, facts.names);
       const [from, to] = whole ?? [at, end];

@@ -5,6 +5,9 @@ import type { LibraryCheck, LibraryFacts } from './check.ts';
 
 type Words = Pick<LibraryCheck, 'id' | 'severity' | 'question' | 'why' | 'source' | 'cases'>;
 
+/** Whether YAML was not read to its end as it was meant. */
+export const isBroken = (problems: readonly FormatProblem[]): boolean => problems.some(({ broken }) => broken === true);
+
 /** A check that reports every problem of `rules`, in procedures, guides and registers alike. */
 export function formCheck(words: Words, rules: readonly FormatRule[]): LibraryCheck {
   return {

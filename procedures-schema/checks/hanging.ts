@@ -1,6 +1,7 @@
 /** What hangs on a sentence that was not read, in words: told once, at the sentence, by whichever check tells of it. */
 import type { Related, Span } from '../finding.ts';
 import type { Rule, Violation } from '../flow/index.ts';
+import { bareReferences } from './bare-reference.ts';
 import type { ProcedureFacts } from './check.ts';
 import { isOrAre, listed, placeName, type SentencePlace, wasOrWere } from './visit.ts';
 
@@ -54,7 +55,7 @@ export function hangingOn(violation: Violation | undefined): Hanging {
   return { more: ` Until it is read, it cannot be shown that ${listed(said)}.`, related: [...related.values()] };
 }
 
-/** Whether a sentence has a name that nobody registered, in brackets or bare: then that is why it is unread. */
+/** Whether a sentence has a name that nobody registered, in brackets or bare, or a reference without brackets: then that is why it is unread. */
 export function strangerIn(facts: ProcedureFacts, { sentence, prose }: Pick<SentencePlace, 'sentence' | 'prose'>): boolean {
   const bracketed = prose.marks.some(
     (mark) =>
@@ -65,7 +66,7 @@ export function strangerIn(facts: ProcedureFacts, { sentence, prose }: Pick<Sent
       !/^section\s/i.test(mark.form.name) &&
       facts.names.lookup(mark.form.name).length === 0,
   );
-  return bracketed || sentence.unknown.length > 0;
+  return bracketed || sentence.unknown.length > 0 || bareReferences(facts, { sentence, prose }).length > 0;
 }
 
 /** The violation that tells of the unread sentence at a place. */

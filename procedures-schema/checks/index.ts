@@ -1,5 +1,6 @@
 /** The checks: the list, the runs, and what a check is made of. Exports only. */
 
+export { bareReferences } from './bare-reference.ts';
 export type { Check, CheckCase, FilmFacts, LibraryCheck, LibraryFacts, ProcedureCheck, ProcedureFacts } from './check.ts';
 export { checkWording } from './flow-check.ts';
 export { documentsCalled } from './guide-lists.ts';

@@ -3,6 +3,7 @@ import type { Span } from '../finding.ts';
 import type { Violation } from '../flow/index.ts';
 import { proseSpan } from '../format/index.ts';
 import { nearestNames } from '../registers/index.ts';
+import { bareReferences } from './bare-reference.ts';
 import type { ProcedureCheck, ProcedureFacts } from './check.ts';
 import { hangingOn, unreadAt } from './hanging.ts';
 import { eachProse, eachSentence, endingIn } from './visit.ts';
@@ -58,11 +59,15 @@ export const namesKnown: ProcedureCheck = {
           names.lookup(mark.form.name).length === 0
         )
           yield* unknown(mark.form.name, mark.span);
-    for (const { sentence, prose } of eachSentence(facts.read))
+    for (const { sentence, prose } of eachSentence(facts.read)) {
+      const bare = sentence.unknown.length === 0 ? [] : bareReferences(facts, { sentence, prose });
       for (const { text, at, end } of sentence.unknown) {
         const inBrackets = prose.marks.some((mark) => mark.kind === 'reference' && mark.at < end && at < mark.end);
-        if (!inBrackets) yield* unknown(text, proseSpan(prose, at, end));
+        // "steps #run to #read" is no name; reference-leads tells it.
+        const meant = bare.some((one) => one.at < end && at < one.end);
+        if (!inBrackets && !meant) yield* unknown(text, proseSpan(prose, at, end));
       }
+    }
   },
 };
 

@@ -1,8 +1,11 @@
 /** References and typed step numbers that lead nowhere or to several places. */
 import type { Draft } from '../finding.ts';
+import { proseSpan } from '../format/index.ts';
 import { resolveReference } from '../numbering/index.ts';
-import type { ProcedureCheck } from './check.ts';
-import { eachProse, listed } from './visit.ts';
+import { bareReferences } from './bare-reference.ts';
+import type { ProcedureCheck, ProcedureFacts } from './check.ts';
+import { hangingOn, unreadAt } from './hanging.ts';
+import { eachProse, eachSentence, listed } from './visit.ts';
 
 export const referenceLeads: ProcedureCheck = {
   id: 'reference-leads',
@@ -19,9 +22,21 @@ export const referenceLeads: ProcedureCheck = {
       finds: 1,
       work: '#. Clean the [scraper].\n#. Go to [section Close down].\n         ^^^^^^^^^^^^^^^^^^^^',
     },
+    {
+      name: 'steps by their ids, without brackets',
+      finds: 1,
+      work: '#. {#clean} Clean the [scraper].\n#. {#read} Read the [scraper gap].\n#. Repeat steps #clean to #read until the [scraper gap] is within the limits.\n          ^^^^^^^^^^^^^^^^^^^^^^',
+    },
+    {
+      name: 'steps by their ids, in brackets',
+      finds: 0,
+      work: '#. {#clean} Clean the [scraper].\n#. {#read} Read the [scraper gap].\n#. Repeat [steps #clean to #read] until the [scraper gap] is within the limits.',
+    },
+    { name: '"step" and a word that is no label', finds: 0, work: '#. Clean the [scraper].\n#. Look at the [scraper], step by step.' },
     { name: 'a step that does', finds: 0, work: '#. Clean the [scraper].\n#. Look at the [scraper]. If the edge is dirty, go to step 1.' },
   ],
   *run(facts, library) {
+    yield* withoutBrackets(facts);
     const { file, tree, read, references } = facts;
     const title = (number: string): string | undefined => library.procedures.find((other) => other.head.id === number)?.head.title;
     for (const { span, text, resolved } of references) {
@@ -41,6 +56,27 @@ export const referenceLeads: ProcedureCheck = {
         }
   },
 };
+
+/** The first of a sentence that is unread for it tells what hangs on the sentence. */
+function* withoutBrackets(facts: ProcedureFacts): Iterable<Draft> {
+  for (const place of eachSentence(facts.read))
+    for (const [n, { at, end, right }] of bareReferences(facts, place).entries()) {
+      const { file } = facts;
+      const span = proseSpan(place.prose, at, end);
+      const text = place.prose.text.slice(at, end);
+      const unread = place.sentence.status === 'unread' ? unreadAt(facts, span) : undefined;
+      const { more, related } = hangingOn(n === 0 ? unread : undefined);
+      yield {
+        file,
+        span,
+        message: `"${text}" stands without brackets, so nobody reads it as a reference.${unread ? ' So its sentence could not be read.' : ''}${more}`,
+        actual: text,
+        expected: right,
+        ...(related.length > 0 ? { related } : {}),
+        fix: { title: `Write ${right}`, edits: [{ file, start: span.start, end: span.end, text: right }] },
+      };
+    }
+}
 
 function draftOf(file: string, span: Draft['span'], text: string, resolved: ReturnType<typeof resolveReference>): Draft | undefined {
   if (resolved.kind === 'dead')

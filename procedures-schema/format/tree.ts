@@ -282,6 +282,8 @@ export interface FormatProblem {
   readonly message: string;
   readonly actual?: string;
   readonly expected?: string;
+  /** The YAML was not read as it was meant from here on: what seems to be missing may stand there. */
+  readonly broken?: true;
   /** Replaces the span by this text. */
   readonly replacement?: { readonly span: Span; readonly text: string; readonly title: string };
 }

@@ -6,6 +6,7 @@ import { Composer, type Document, isAlias, isMap, isPair, isScalar, isSeq, LineC
 import type { Span } from '../finding.ts';
 import { foldText } from './fold.ts';
 import type { FormatProblem, YamlMap, YamlNode, YamlScalar } from './tree.ts';
+import { faultsOf, type YamlError } from './yaml-faults.ts';
 import { yamlMessage } from './yaml-messages.ts';
 
 export interface ReadYamlText {
@@ -22,6 +23,31 @@ export function readYamlText(text: string, base: number): ReadYamlText {
   const reader = new Reader(text, base);
   return reader.read();
 }
+
+/** The first document of a text, and where a second one begins. */
+function parsed(text: string): { readonly first: Document.Parsed | undefined; readonly second: number | undefined } {
+  const lines = new LineCounter();
+  const composer = new Composer({
+    schema: 'failsafe',
+    version: '1.2',
+    merge: false,
+    uniqueKeys: false,
+    strict: false,
+    prettyErrors: false,
+    stringKeys: false,
+  });
+  let first: Document.Parsed | undefined;
+  for (const document of composer.compose(new Parser(lines.addNewLine).parse(text), true, text.length)) {
+    if (first) return { first, second: document.range[0] };
+    first = document;
+  }
+  return { first, second: undefined };
+}
+
+const errorsOf = (document: Document.Parsed | undefined): readonly YamlError[] =>
+  document === undefined
+    ? []
+    : [...document.errors, ...document.warnings].map(({ pos: [start, end], code, message }) => ({ start, end, code, original: message }));
 
 class Reader {
   readonly #text: string;
@@ -49,34 +75,16 @@ class Reader {
       return { root: undefined, problems: this.#problems };
     }
     if (!document) return { root: undefined, problems: this.#problems };
-    for (const error of [...document.errors, ...document.warnings]) {
-      const [start, end] = error.pos;
-      this.#problem(start, Math.max(start + 1, end), yamlMessage(error.code, error.message));
-    }
+    for (const { start, end, code, original } of faultsOf(this.#text, errorsOf(document), (text) => errorsOf(parsed(text).first)))
+      this.#problem(start, Math.max(start + 1, end), yamlMessage(code, original), { broken: true });
     const root = document.contents ? this.#node(document.contents as Node) : undefined;
     return { root, problems: this.#problems };
   }
 
   #parse(): Document.Parsed | undefined {
-    const lines = new LineCounter();
-    const composer = new Composer({
-      schema: 'failsafe',
-      version: '1.2',
-      merge: false,
-      uniqueKeys: false,
-      strict: false,
-      prettyErrors: false,
-      stringKeys: false,
-    });
-    let first: Document.Parsed | undefined;
-    for (const document of composer.compose(new Parser(lines.addNewLine).parse(this.#text), true, this.#text.length)) {
-      if (!first) first = document;
-      else {
-        const at = document.range[0];
-        this.#problem(at, at + 1, 'A line of three hyphens starts a second document. One file holds one; what follows is not read.');
-        break;
-      }
-    }
+    const { first, second } = parsed(this.#text);
+    if (second !== undefined)
+      this.#problem(second, second + 1, 'A line of three hyphens starts a second document. One file holds one; what follows is not read.');
     return first;
   }
 
@@ -126,7 +134,8 @@ class Reader {
     this.#aliases++;
     const known = this.#anchors.get(name);
     if (!known || this.#aliases > MOST_ALIASES || holdsAlias(known)) {
-      this.#problem(start, end, `"*${name}" leads nowhere that can be read here. Write the value out.`);
+      if (!this.#problems.some(({ span }) => span.start === this.#base + start))
+        this.#problem(start, end, `"*${name}" leads nowhere that can be read here. Write the value out.`);
       return undefined;
     }
     ALIASED.add(known);

@@ -1,7 +1,9 @@
 /** Everything whoever films is given, as texts by kind; a draft says so in each of them wherever somebody reads or sees it. Names no files. */
+
+import { readYaml } from '../format/index.ts';
 import { captionCues, estimatedSpans } from './caption-cues.ts';
 import type { Script, ScriptChapter } from './model.ts';
-import { writeRecord } from './recording-record.ts';
+import { type FilmRecord, readRecord, recordText, writeRecord } from './recording-record.ts';
 import { chapterList, scriptMarkdown, shotsMarkdown } from './script-text.ts';
 import { type WrittenCue, writeVtt } from './vtt-write.ts';
 
@@ -40,9 +42,24 @@ export function chapterTexts(
   return { chapters: headed(chapterList(chapters), draft), chapterCues: writeVtt(cues, noted(draft, note)) };
 }
 
-/** A record made from a draft says so to whoever would put it into the library. */
-export const filmRecordText = (script: Script, film: Parameters<typeof writeRecord>[1], draft: boolean): string =>
-  `${draft ? `# ${FILM_DRAFT}\n` : ''}${writeRecord(script, film)}`;
+const DRAFT_RECORD = `# ${FILM_DRAFT}\n`;
+
+/** A record with the number and revision that a film has until somebody gives it its own; made from a draft, it says so to whoever would put it into the library. */
+export const filmRecordText = (script: Script, draft: boolean): string =>
+  `${draft ? DRAFT_RECORD : ''}${writeRecord(script, untold(script.number, script.revision))}`;
+
+/** Whether a record is, to the letter, one that `filmRecordText` wrote: nobody has given it a number, an address, captions or a word since. */
+export function isRecordAsWritten(text: string): boolean {
+  const { record } = readRecord(readYaml('film.yaml', text).tree);
+  if (record === undefined) return false;
+  const written = recordText({ ...record, ...untold(record.procedure, record.procedureRevision) });
+  return text === written || text === DRAFT_RECORD + written;
+}
+
+const untold = (procedure: string, revision: string | undefined): Pick<FilmRecord, 'number' | 'revision'> => ({
+  number: `${procedure}-film`,
+  revision: revision ?? '-',
+});
 
 const headed = (text: string, draft: boolean): string => (draft ? `${FILM_DRAFT}\n\n${text}` : text);
 const noted = (draft: boolean, note?: string): string | undefined =>

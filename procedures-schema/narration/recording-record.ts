@@ -75,22 +75,32 @@ function passageOf(node: YamlNode): FilmedPassage[] {
   return [{ key, hashes: { voice, picture, screen } }];
 }
 
-export function writeRecord(
-  script: Script,
-  film: { readonly number: string; readonly revision: string; readonly address?: string; readonly captions?: string },
-): string {
+type Film = Pick<FilmRecord, 'number' | 'revision' | 'address' | 'captions'>;
+
+export function writeRecord(script: Script, film: Film): string {
+  return recordText({
+    ...film,
+    procedure: script.number,
+    ...(script.revision === undefined ? {} : { procedureRevision: script.revision }),
+    ...(script.model === undefined ? {} : { model: script.model }),
+    textHash: script.textHash,
+    passages: script.passages,
+  });
+}
+
+export function recordText(record: FilmRecord): string {
   const line = (key: string, value: string | undefined): string => (value === undefined ? '' : `${key}: ${JSON.stringify(value)}\n`);
   const head = [
-    line('number', film.number),
-    line('revision', film.revision),
-    line('procedure', script.number),
-    line('procedure revision', script.revision),
-    line('model', script.model),
-    line('text hash', script.textHash),
-    line('address', film.address),
-    line('captions', film.captions),
+    line('number', record.number),
+    line('revision', record.revision),
+    line('procedure', record.procedure),
+    line('procedure revision', record.procedureRevision),
+    line('model', record.model),
+    line('text hash', record.textHash),
+    line('address', record.address),
+    line('captions', record.captions),
   ];
-  const passages = script.passages.map(
+  const passages = record.passages.map(
     ({ key, hashes }) => `  - ${JSON.stringify(`${key} | ${hashes.voice} | ${hashes.picture} | ${hashes.screen}`)}\n`,
   );
   return `# Made when the film was: which text it shows. Hashes of voice, picture and screen tell what must be made again after an edit.\n${head.join('')}passages:\n${passages.join('')}`;

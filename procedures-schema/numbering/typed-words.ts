@@ -76,6 +76,8 @@ function next(text: string, from: number, pattern: RegExp): TypedWord | undefine
 /** "step 2 mm further" and "step a little back" name no step. */
 function isLabel(label: string, text: string, at: number): boolean {
   if (/^\d/.test(label) && startsWithQuantity(text.slice(at))) return false;
+  // "Step to the side": only capital letters count in two.
+  if (/^[a-z]{2}$/.test(label)) return false;
   if (/^[a-z]$/.test(label))
     return /^(?:[.,;:!?)\]]|$|[ \u00a0](?:to|and|or|of|in|again|above|below|until|if|when|–|-)\b)/.test(text.slice(at + 1));
   return true;

@@ -36,7 +36,11 @@ export const DEEDS: ReadonlySet<string> = new Set([
  * Why something that only tells is no mere remark: "the guard is removed and the drum is wiped", "the chain needs greasing", "grease goes on the chain",
  * "your lock can come off now". Who writes so may order it; that nobody does it cannot be assumed.
  */
-export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentence, 'mentions'>, tables: Tables): string | undefined {
+export function toldInPassing(
+  items: readonly Item[],
+  { mentions, status }: Pick<Sentence, 'mentions' | 'status'>,
+  tables: Tables,
+): string | undefined {
   const why = 'it tells of something done and does not order it';
   const named = mentions.some(({ thing }) => TOUCHED.has(thing.kind));
   const word = (index: number): string => wordAt(items, index) ?? '';
@@ -91,7 +95,7 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
       being &&
       !not &&
       deed(index, 'past') &&
-      !tables.positions.has(word(index)) &&
+      (!tables.positions.has(word(index)) || (status === 'remark' && doneToIt(items, index))) &&
       (!['with', 'at', 'by'].includes(word(index + 1)) || ['now', 'then', 'hand'].includes(word(index + 2)))
     )
       return why;
@@ -128,6 +132,14 @@ export function toldInPassing(items: readonly Item[], { mentions }: Pick<Sentenc
   const off = items.some((_, index) => ['off', 'away'].includes(word(index)) && !['is', 'are'].includes(word(index - 1)));
   return locks && off ? why : undefined;
 }
+
+/** "The guard is removed." is how it stands where something must be so or waits for it; said alone, in a step, somebody removes it. */
+const doneToIt = (items: readonly Item[], index: number): boolean =>
+  ['is', 'are', 'gets', 'get'].includes(wordAt(items, index - 1) ?? '') &&
+  items.slice(0, index).every((_, at) => !BEHIND.has(wordAt(items, at) ?? ''));
+const BEHIND: ReadonlySet<string> = new Set(
+  'if when whenever while once until till unless after before because since as so where that which who whether with without'.split(' '),
+);
 
 /** Senses that are said as a thing: "a wipe", "a rub". */
 const BY_NAME: ReadonlySet<string> = new Set(['clean', 'apply', 'adjust', 'feel', 'tighten', 'loosen', 'handle']);

@@ -1,6 +1,6 @@
 /** The film of a procedure: the script beside the text, a recording as a strip of times, and where the two have come apart. */
 import { type ReactNode, useEffect, useState } from 'react';
-import { type Drift, FILM_DRAFT } from '../../procedures-schema/narration/index.ts';
+import { captionsText, type Drift, FILM_DRAFT } from '../../procedures-schema/narration/index.ts';
 import { call } from '../host.ts';
 import { DocumentChoice, useProcedure } from '../parts/document-choice.tsx';
 import { allFindings, Grade } from '../parts/findings.tsx';
@@ -73,7 +73,12 @@ export function FilmSheet(): ReactNode {
             accept=".vtt,.srt"
             onChange={(event) => {
               const [one] = event.target.files ?? [];
-              if (one) void one.text().then((text) => filming.set({ file, model: undefined, captions: text, name: one.name, drifts: [] }));
+              if (one)
+                void one
+                  .arrayBuffer()
+                  .then((read) =>
+                    filming.set({ file, model: undefined, captions: captionsText(new Uint8Array(read)), name: one.name, drifts: [] }),
+                  );
             }}
           />
         </label>

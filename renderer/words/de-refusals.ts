@@ -18,6 +18,7 @@ const UNREAD: Readonly<Record<string, string>> = {
   EPERM: 'die Erlaubnis fehlt',
   ENOENT: 'es ist nicht da',
   ELOOP: 'es führt zu sich selbst zurück',
+  EISDIR: 'es ist ein Ordner',
   EIO: 'die Platte meldet einen Fehler',
   EBUSY: 'ein anderes Programm hält es fest',
   EMFILE: 'zu viele Dateien sind offen',

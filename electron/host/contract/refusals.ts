@@ -21,6 +21,7 @@ const UNREAD: Readonly<Record<string, string>> = {
   EPERM: 'permission denied',
   ENOENT: 'it is not there',
   ELOOP: 'it leads back to itself',
+  EISDIR: 'it is a folder',
   EIO: 'the disk reports a fault',
   EBUSY: 'another program holds it',
   EMFILE: 'too many files are open',

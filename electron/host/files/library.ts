@@ -118,6 +118,7 @@ async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<stri
       if (out.length >= MOST_FILES) return;
       const kind = entry.kind === 'link' ? await behindLink(root, path, disk, refusals) : entry.kind;
       if (kind === 'folder') {
+        if (isText(path)) refusals.push(refuse(path, ['fileShut', 'EISDIR'], 'A text file of that name, or another name for the folder.'));
         if (depth >= DEEPEST)
           refusals.push(refuse(path, ['folderDeep', String(DEEPEST)], 'Fewer levels; a link that leads back to itself?'));
         else await visit(path, depth + 1);
@@ -132,9 +133,14 @@ async function walk(root: string, disk: Disk, refusals: Refusal[]): Promise<stri
 /** What a link leads to, if that lies in the library too. */
 async function behindLink(root: string, path: string, disk: Disk, refusals: Refusal[]): Promise<Entry['kind'] | undefined> {
   try {
-    const real = await disk.real(disk.path.join(root, ...path.split('/')));
-    if (isInside(root, real, disk)) return (await disk.stat(real)).kind;
-    refusals.push(refuse(path, ['linkOut'], 'The file itself, inside the library.'));
+    const link = disk.path.join(root, ...path.split('/'));
+    const real = await disk.real(link);
+    if (isInside(root, real, disk)) {
+      // Every file behind it would be read again and again, and be its own double.
+      const holder = await disk.real(disk.path.join(root, ...path.split('/').slice(0, -1)));
+      if (holder !== real && !isInside(real, holder, disk)) return (await disk.stat(real)).kind;
+      refusals.push(refuse(path, ['linkNowhere', 'ELOOP'], 'The folder itself, or no link.'));
+    } else refusals.push(refuse(path, ['linkOut'], 'The file itself, inside the library.'));
   } catch (error) {
     refusals.push(refuse(path, ['linkNowhere', codeOf(error)], 'The file itself, or a link to a file of the library.'));
   }

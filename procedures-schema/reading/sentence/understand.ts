@@ -53,6 +53,9 @@ export function besides(reader: Reader, items: readonly Item[], sentence: Senten
     sentence.status === 'read' &&
     [...leading.filter(({ kind }) => kind !== 'if').map((one) => one.items), ...heads].some((said) => doneBefore(said, tables));
   if (early) return unread(base, 'something else is done in it');
+  // "Out of limits: switch off", "from 3 mm up: renew": done at all times it would be another order.
+  const bounded = sentence.status === 'read' && heads.some(boundsIt) && sentence.actions.some(({ when }) => when.length === 0);
+  if (bounded) return unread(base, 'its condition could not be read');
   const why =
     sentence.status === 'read'
       ? leftOver(items, sentence, verbPhrases(main, tables) === undefined, tables)
@@ -185,6 +188,28 @@ function understand(reader: Reader, items: readonly Item[], text: string, base: 
   // "With everyone clear press the button": whoever presses sees to it.
   return cleared ? { ...done, actions: [bare('clear-people', base.at, base.at), ...done.actions] } : done;
 }
+
+/** Whether what stands in front names a limit, or all values on one side of an amount. */
+function boundsIt(head: readonly Item[]): boolean {
+  const words = head.flatMap((item) => (item.kind === 'word' ? [item.word] : []));
+  const side = head.some(({ kind }) => kind === 'amount') && SIDES.has(words.at(-1) ?? '');
+  return side || words.some((word) => LIMITS.has(word));
+}
+const SIDES: ReadonlySet<string> = new Set([
+  'up',
+  'upward',
+  'upwards',
+  'on',
+  'above',
+  'more',
+  'over',
+  'down',
+  'downward',
+  'downwards',
+  'below',
+  'less',
+]);
+const LIMITS: ReadonlySet<string> = new Set(['limit', 'limits', 'tolerance', 'tolerances']);
 
 /** "The table is good: go to [section Finish]": said of the machine, then ordered. */
 function afterStatement(reader: Reader, main: readonly Item[]): readonly Item[] | undefined {

@@ -28,6 +28,16 @@ describe('check', () => {
     expect(out).toContain('A clean check does not make a machine safe.');
   });
 
+  test('a control character in a file or in its name is shown as one that is damaged, and the terminal obeys none', async () => {
+    const copy = join(folder, 'controls');
+    cpSync(SAMPLE, copy, { recursive: true });
+    const file = join(copy, 'procedures/OM-2120-guide-shoes.md');
+    writeFileSync(join(copy, 'procedures/\u001b[2J.md'), readFileSync(file, 'utf8').replace('id: OM-2120', 'id: OM-2121\u001b[2J\u0000'));
+    const { out } = await typed('check', copy);
+    expect(out).toContain('OM-2121\ufffd');
+    expect(out).not.toMatch(/[^\P{Cc}\n]/u);
+  });
+
   test('a report for programs has the shape that is promised', async () => {
     const { code, out } = await typed('check', broken(), '--report', 'json');
     expect(code).toBe(1);
@@ -195,6 +205,13 @@ describe('print and checklist', () => {
     expect((await leaf()).equals(await leaf('--changed-since', 'issue-a'))).toBe(false);
     const refused = await typed('print', 'OM-2120', '--library', library, '--to', join(folder, 'x.pdf'), '--changed-since', 'issue-b');
     expect(refused.code).toBe(2);
+    // What could not be read then is not compared, and a page without bars does not pass for one where nothing changed.
+    const earlier = join(then, 'procedures/OM-2120-guide-shoes.md');
+    writeFileSync(earlier, readFileSync(earlier, 'utf8').replace('id: OM-2120', 'id:OM-2120'));
+    const blind = await typed('print', 'OM-2120', '--library', library, '--to', join(folder, 'y.pdf'), '--changed-since', then);
+    expect(blind.code).toBe(0);
+    expect(blind.err).toContain('OM-2120 cannot be found there, so it was not compared and has no bars.');
+    expect(blind.err).toMatch(/errors stand in the library as it was.*\n {2}procedures\/OM-2120-guide-shoes\.md:2:1 /);
     expect(refused.err).toContain('"issue-b" is neither a folder that holds a library nor a revision in the history of this one.');
   });
 
@@ -204,6 +221,11 @@ describe('print and checklist', () => {
     const refused = await typed('print', 'OM-2120', '--library', library, '--to', pdf);
     expect(refused.code).toBe(1);
     expect(refused.err).toContain('--draft');
+    // It ends with what was not written, not with a count as if a check had been asked for.
+    expect(refused.err.replace(/\s+/g, ' ')).toMatch(
+      /OM-2120 is not published: (an error stands|\d+ errors stand) in the way\. Nothing was written to [^ ]+\.pdf\. With --draft .*$/,
+    );
+    expect(refused.err).not.toContain('not understood.');
     expect(existsSync(pdf)).toBe(false);
     expect((await typed('print', 'OM-2120', '--library', library, '--to', pdf, '--draft', '--paper', 'letter')).code).toBe(0);
     expect(readFileSync(pdf).subarray(0, 8).toString()).toBe('%PDF-1.7');

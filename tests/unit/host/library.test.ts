@@ -114,8 +114,15 @@ describe('reading a library folder', () => {
   test('a folder that links back to itself ends', async () => {
     const root = onDisk({ 'procedures/a.md': 'a', 'procedures/again': { link: '.' } });
     const library = await readLibrary(root);
-    expect(library.texts.some((file) => file.path === 'procedures/a.md')).toBe(true);
-    expect(library.refusals).toHaveLength(1);
+    // Once, and not once more at every level.
+    expect(library.texts.map((file) => file.path)).toEqual(['procedures/a.md']);
+    expect(library.refusals).toMatchObject([{ path: 'procedures/again', message: 'This link leads nowhere: it leads back to itself.' }]);
+  });
+
+  test('a folder with the name of a text is told', async () => {
+    const root = onDisk({ 'library.yaml': '', 'registers/parts.yaml/note.txt': 'a' });
+    const { refusals } = await readLibrary(root);
+    expect(refusals).toMatchObject([{ path: 'registers/parts.yaml', message: 'The file cannot be read: it is a folder.' }]);
   });
 
   test.each<[string, Uint8Array, RegExp]>([

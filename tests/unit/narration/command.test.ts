@@ -38,6 +38,24 @@ test('a recording that follows the script: chapters, a record, no drift that blo
   expect(readFileSync(join(folder, 'd/film.yaml'), 'utf8')).toMatch(/procedure: "OM-3140"/);
 });
 
+test('a record that somebody has worked on is kept, the new one stands beside it; one as it was written is replaced', async () => {
+  const compare = () =>
+    typed('narrate', 'OM-3140', '--library', SAMPLE, '--recording', join(folder, 'c/captions.vtt'), '--to', join(folder, 'd'));
+  const record = join(folder, 'd/film.yaml');
+  const written = readFileSync(record, 'utf8');
+  const older = written.replace(/^text hash: .*$/m, `text hash: "${'0'.repeat(64)}"`);
+  writeFileSync(record, older);
+  expect((await compare()).err).toBe('');
+  expect(readFileSync(record, 'utf8')).toBe(written);
+  const edited = written.replace('procedure revision', 'address: "https://films.example/lip"\nprocedure revision');
+  writeFileSync(record, edited);
+  const { code, err } = await compare();
+  expect(code).toBe(0);
+  expect(readFileSync(record, 'utf8')).toBe(edited);
+  expect(readFileSync(join(folder, 'd/film-new.yaml'), 'utf8')).toBe(written);
+  expect(err).toContain('left as it is');
+});
+
 test('a recording with another value: said with its place, exit 1', async () => {
   const file = join(folder, 'other.vtt');
   const captions = readFileSync(join(folder, 'c/captions.vtt'), 'utf8');
@@ -45,6 +63,18 @@ test('a recording with another value: said with its place, exit 1', async () => 
   const { code, out } = await typed('narrate', 'OM-3140', '--library', SAMPLE, '--recording', file, '--to', join(folder, 'e'));
   expect(code).toBe(1);
   expect(out).toContain('108 N·m is heard where the text says 180 N·m');
+});
+
+test.each([
+  ['UTF-16, little end first', (text: string) => Buffer.from(`\ufeff${text}`, 'utf16le')],
+  ['UTF-16, big end first', (text: string) => Buffer.from(`\ufeff${text}`, 'utf16le').swap16()],
+  ['UTF-8 with a mark', (text: string) => Buffer.from(`\ufeff${text}`, 'utf8')],
+])('captions saved as %s are read by their byte-order mark', async (_, saved) => {
+  const file = join(folder, 'marked.vtt');
+  writeFileSync(file, saved(readFileSync(join(folder, 'c/captions.vtt'), 'utf8')));
+  const { code, out } = await typed('narrate', 'OM-3140', '--library', SAMPLE, '--recording', file, '--to', join(folder, 'marked'));
+  expect(out).toMatch(/0 errors, 0 warnings/);
+  expect(code).toBe(0);
 });
 
 test('a refuted text is held back; a draft of it says so in every file, in every caption and at every chapter', async () => {

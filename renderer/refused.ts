@@ -3,9 +3,13 @@ import { inWords, type Refusals, refusalsInEnglish, type Said } from '../electro
 
 /** The host said no, or could not be reached. The message is for people, in their language. */
 export class HostRefusal extends Error {
+  /** What it is called in the contract, for whoever can do something about it. */
+  readonly names: readonly string[];
+
   /** `english`: for what has no name that is known here. */
   constructor(said: readonly Said[], english = '') {
     super();
+    this.names = said.map(([name]) => name);
     // Put into words when it is told: what is asked ahead may fail before it is known which words these are.
     Object.defineProperty(this, 'message', { get: () => inWords(said, sentences) || english });
   }

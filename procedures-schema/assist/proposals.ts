@@ -49,7 +49,7 @@ export function changedLines(text: string, edits: readonly TextEdit[]): readonly
       before,
       group.edits.map((edit) => ({ ...edit, start: edit.start - start, end: edit.end - start })),
     );
-    out.push({ line: text.slice(0, start).split('\n').length, before: linesOf(before), after: linesOf(after) });
+    out.push(onlyChanged(text.slice(0, start).split('\n').length, linesOf(before), linesOf(after)));
     group = undefined;
   };
   for (const edit of edits) {
@@ -66,6 +66,16 @@ export function changedLines(text: string, edits: readonly TextEdit[]): readonly
   }
   close();
   return out;
+}
+
+/** What is put in behind a line would else be shown with that line, as if it had been changed. */
+function onlyChanged(line: number, before: readonly string[], after: readonly string[]): ChangedLines {
+  const most = Math.min(before.length, after.length);
+  let head = 0;
+  while (head < most && before[head] === after[head]) head += 1;
+  let tail = 0;
+  while (tail < most - head && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail += 1;
+  return { line: line + head, before: before.slice(head, before.length - tail), after: after.slice(head, after.length - tail) };
 }
 
 const linesOf = (text: string): readonly string[] => text.split('\n').map((line) => line.replace(/\r$/, ''));

@@ -4,7 +4,7 @@ import { isOwnFile } from '../state/files.ts';
 import { openPanel, type PanelName } from '../state/panel.ts';
 import { save } from '../state/saving.ts';
 import { putSetting, setting } from '../state/settings.ts';
-import { goTo, say, shown } from '../state/shown.ts';
+import { goTo, say, sayToDo, shown } from '../state/shown.ts';
 import { lookFor, sought, toHit } from '../state/sought.ts';
 import { redo, undo } from '../state/undoing.ts';
 import { applyProposed, core, documents } from '../state/workspace.ts';
@@ -34,7 +34,7 @@ const insertion = (what: InsertAsk['what'], label: string, keys?: string): Actio
     if (!made.ok) return say(made.reason, true);
     applyProposed(made.title, made.files);
     goTo(file, made.caret);
-    if (made.notes.length > 0) say(made.notes.join(' '));
+    if (made.notes.length > 0) sayToDo(made.notes.join(' '));
   },
 });
 

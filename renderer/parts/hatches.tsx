@@ -40,10 +40,11 @@ export const Swatch = ({ state, first }: { readonly state: ShownBand; readonly f
   </svg>
 );
 
-/** What each pattern means. */
+/** What each pattern means. "Made safe" alone would be read as a word about the machine. */
 export function BandLegend(): ReactNode {
   return (
     <span className="legend">
+      <span>{words.bandMeans}</span>
       {BANDS.map((state, index) => (
         <span key={state} className="legend-one">
           <svg width="16" height="16" aria-hidden="true">

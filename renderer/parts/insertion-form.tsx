@@ -3,7 +3,7 @@ import { type ReactNode, useRef, useState } from 'react';
 import type { Insertion } from '../../procedures-schema/assist/index.ts';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
-import { goTo, say } from '../state/shown.ts';
+import { goTo, sayToDo } from '../state/shown.ts';
 import { applyProposed } from '../state/workspace.ts';
 import { language, words } from '../words/words.ts';
 import { ChangedText } from './preview.tsx';
@@ -34,7 +34,7 @@ export function InsertionForm({ file, shown, make, ready = true, deed = words.pu
     applyProposed(made.title, made.files);
     closePanel();
     goTo(file, made.caret);
-    if (made.notes.length > 0) say(made.notes.join(' '));
+    if (made.notes.length > 0) sayToDo(made.notes.join(' '));
   };
   return (
     <form

@@ -6,6 +6,12 @@ import type { DocumentLine } from '../worker/queries/queries.ts';
 /** Drawn 12 by 12 with the ink of the words. The verdict is a seal, the signature a line to sign on, the remark the caret of a proofreader. */
 const SHAPES = {
   proved: <circle cx="6" cy="6" r="4.6" fill="currentColor" />,
+  'proved but': (
+    <>
+      <circle cx="6" cy="6" r="4.6" fill="none" />
+      <rect x="4" y="4" width="4" height="4" fill="currentColor" stroke="none" />
+    </>
+  ),
   'not proved': (
     <>
       <circle cx="6" cy="6" r="4" fill="none" />
@@ -45,16 +51,21 @@ export interface Said {
   readonly words: string;
 }
 
+/** A verdict in its words and its mark. Beside errors "proved" would be read as if all were well. */
+export function verdictSaid(verdict: NonNullable<DocumentLine['verdict']>, errors: number): Required<Said> {
+  return verdict === 'proved' && errors > 0
+    ? { mark: 'proved but', words: words.provedBut(errors) }
+    : { mark: verdict, words: words[verdict] };
+}
+
 /** What the marks of a line mean, in their order. What is not known yet has no mark. */
-export function stateSaid({
-  verdict,
-  signature,
-  openRemarks,
-  unread,
-}: Pick<DocumentLine, 'verdict' | 'signature' | 'openRemarks' | 'unread'>): readonly Said[] {
+export function stateSaid(
+  { verdict, signature, openRemarks, unread }: Pick<DocumentLine, 'verdict' | 'signature' | 'openRemarks' | 'unread'>,
+  errors: number,
+): readonly Said[] {
   return [
     ...(unread ? [{ mark: 'unread' as const, words: words.headUnread }] : []),
-    ...(verdict === undefined ? [] : [{ mark: verdict, words: words[verdict] }]),
+    ...(verdict === undefined ? [] : [verdictSaid(verdict, errors)]),
     signature === undefined ? { words: words.signatureSought } : { mark: signature, words: words.signatureSaid[signature] },
     ...(openRemarks === undefined || openRemarks === 0 ? [] : [{ mark: 'remark' as const, words: words.openRemarks(openRemarks) }]),
   ];

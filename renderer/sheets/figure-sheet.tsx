@@ -7,7 +7,7 @@ import { focus } from '../parts/focus.ts';
 import { InsertionForm } from '../parts/insertion-form.tsx';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { useAnswer } from '../state/answer.ts';
-import { addFigure, tellUnused, unusedFigures } from '../state/figures.ts';
+import { addFigure, NameTaken, tellUnused, unusedFigures } from '../state/figures.ts';
 import { figureBytes, figurePaths } from '../state/other-files.ts';
 import { panel } from '../state/panel.ts';
 import { shown } from '../state/shown.ts';
@@ -38,20 +38,36 @@ function Picture({ path }: { readonly path: string }): ReactNode {
 export function FigureSheet(): ReactNode {
   const { file, caret } = shown.usePick('file', 'caret');
   const { dropped } = panel.use();
-  const [figures, setFigures] = useState<readonly Chosen[]>(() => [{ path: figurePaths()[0] ?? '', alt: '' }]);
-  const [refused, setRefused] = useState<readonly string[]>([]);
+  const [figures, setFigures] = useState<readonly Chosen[]>(() => [
+    // Until what was dropped is there nothing is chosen: if it is refused, another picture would be taken for it.
+    { path: dropped ? '' : (figurePaths()[0] ?? ''), alt: '' },
+  ]);
+  const [refused, setRefused] = useState<readonly Error[]>([]);
   /** One after the other, so that they stand in the order in which they came. */
   const add = async (pictures: readonly File[]): Promise<void> => {
-    const [added, why]: [string[], string[]] = [[], []];
+    const [added, why]: [string[], Error[]] = [[], []];
     for (const picture of pictures)
       await addFigure(picture).then(
         (path) => added.push(path),
-        (error: Error) => why.push(error.message),
+        (error: Error) => why.push(error),
       );
     // What was refused before is over; what was chosen before stands where nothing came in its place.
     setRefused(why);
     if (added.length > 0) setFigures((before) => added.map((path, at) => ({ path, alt: before[at]?.alt ?? '' })));
   };
+  /** Where nothing is chosen yet, else behind what is. */
+  const addAs = ({ picture, free }: NameTaken): Promise<void> =>
+    addFigure(picture, free).then(
+      (path) => {
+        setRefused((before) => before.filter((one) => !(one instanceof NameTaken && one.picture === picture)));
+        setFigures((before) =>
+          before.some((one) => one.path === '')
+            ? before.map((one) => (one.path === '' ? { ...one, path } : one))
+            : [...before, { path, alt: '' }],
+        );
+      },
+      (error: Error) => setRefused((before) => [...before, error]),
+    );
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was dropped is added once
   useEffect(() => {
     if (dropped) void add(dropped);
@@ -70,6 +86,7 @@ export function FigureSheet(): ReactNode {
           <div key={index} className="row figure-row">
             <Picture path={path} />
             <select aria-label={words.figure} value={path} onChange={(event) => put(index, { path: event.target.value, alt })}>
+              {path === '' ? <option value="">{words.chooseFigure}</option> : null}
               {figurePaths().map((one) => (
                 <option key={one}>{one}</option>
               ))}
@@ -100,8 +117,13 @@ export function FigureSheet(): ReactNode {
           </label>
         </p>
         {refused.map((why) => (
-          <p key={why} className="wrong" role="alert">
-            {why}
+          <p key={why.message} className="wrong" role="alert">
+            {why.message}{' '}
+            {why instanceof NameTaken ? (
+              <button type="button" onClick={() => void addAs(why)}>
+                {words.addAs(why.picture.name, why.free)}
+              </button>
+            ) : null}
           </p>
         ))}
       </InsertionForm>

@@ -4,7 +4,7 @@ import type { MeasurementInput } from '../../procedures-schema/assist/index.ts';
 import { focus } from '../parts/focus.ts';
 import { OverSheet } from '../parts/over-sheet.tsx';
 import { closePanel } from '../state/panel.ts';
-import { goTo, say, shown } from '../state/shown.ts';
+import { goTo, sayToDo, shown } from '../state/shown.ts';
 import { applyProposed, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
@@ -40,7 +40,7 @@ export function MeasurementSheet(): ReactNode {
     applyProposed(made.title, made.files);
     closePanel();
     goTo(file, made.caret);
-    if (made.notes.length > 0) say(made.notes.join(' '));
+    if (made.notes.length > 0) sayToDo(made.notes.join(' '));
   };
   const box = (label: string, value: string, set: (text: string) => void): ReactNode => (
     <input aria-label={label} size={12} value={value} onChange={(event) => set(event.target.value)} />

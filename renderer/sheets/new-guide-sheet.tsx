@@ -7,7 +7,7 @@ import { TitleRow } from '../parts/title-row.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
-import { say, shown } from '../state/shown.ts';
+import { say, sayToDo, shown } from '../state/shown.ts';
 import { change, core, show } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 import type { DocumentLine } from '../worker/queries/queries.ts';
@@ -33,7 +33,7 @@ export function NewGuideSheet(): ReactNode {
     change(`${words.newGuide} ${own.number}`, [{ path: own.path, edits: [{ start: 0, end: 0, text: own.text }] }]);
     closePanel();
     show(own.path);
-    say([`${own.number}: ${own.path}`, ...own.notes].join(' '));
+    (own.notes.length > 0 ? sayToDo : say)([`${own.number}: ${own.path}`, ...own.notes].join(' '));
   };
   return (
     <OverSheet title={words.newGuide}>

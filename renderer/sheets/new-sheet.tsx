@@ -7,7 +7,7 @@ import { TitleRow } from '../parts/title-row.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
 import { today } from '../state/record.ts';
-import { say, shown } from '../state/shown.ts';
+import { say, sayToDo, shown } from '../state/shown.ts';
 import { change, core, show } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
@@ -27,7 +27,7 @@ export function NewSheet(): ReactNode {
     change(`${words.newProcedure} ${made.number}`, [{ path: made.path, edits: [{ start: 0, end: 0, text: made.text }] }]);
     closePanel();
     show(made.path);
-    say([`${made.number}: ${made.path}`, ...made.notes].join(' '));
+    (made.notes.length > 0 ? sayToDo : say)([`${made.number}: ${made.path}`, ...made.notes].join(' '));
   };
   if (overview?.models.length === 0)
     return (

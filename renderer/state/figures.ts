@@ -4,9 +4,10 @@
  */
 import { figureFacts, figureFile } from '../../procedures-schema/figures/index.ts';
 import { base64Of, call } from '../host.ts';
+import { HostRefusal } from '../refused.ts';
 import { words } from '../words/words.ts';
 import { nameOf } from './names.ts';
-import { figureBytes, forget, give } from './other-files.ts';
+import { figureBytes, figurePaths, forget, give } from './other-files.ts';
 import { noPicture } from './picture.ts';
 import { type Offer, say, wrong } from './shown.ts';
 import { documents, here, journalNow } from './workspace.ts';
@@ -16,8 +17,32 @@ const added = new Set<string>();
 /** Of these, what was taken away again, to come back with a text that shows it. */
 const taken = new Map<string, Uint8Array>();
 
-/** Copies a picture into the library; its path there. What is no picture, or none that can be shown, is refused before anything is written. */
-export async function addFigure(picture: File): Promise<string> {
+/** Another picture of the library has its name: it may have this one, which is free. */
+export class NameTaken extends Error {
+  readonly picture: File;
+  readonly free: string;
+
+  constructor(message: string, picture: File, free: string) {
+    super(message);
+    [this.picture, this.free] = [picture, free];
+  }
+}
+
+/** The name with the first number behind it that none of these paths has, in whatever letters. */
+export function freeName(name: string, paths: readonly string[]): string {
+  const taken = new Set(paths.map((path) => fileName(path).toLowerCase()));
+  const dot = name.lastIndexOf('.');
+  for (let count = 2; ; count += 1) {
+    const own = `${name.slice(0, dot)}-${count}${name.slice(dot)}`;
+    if (!taken.has(own.toLowerCase())) return own;
+  }
+}
+
+/**
+ * Copies a picture into the library, under another name where one is given; its path there. What is no picture, or none that can be shown, is refused
+ * before anything is written.
+ */
+export async function addFigure(picture: File, as?: string): Promise<string> {
   const bytes = new Uint8Array(await picture.arrayBuffer());
   const not = noPicture(picture.name, bytes);
   if (not !== undefined) throw new Error(not === 'other' ? words.noPicture(picture.name) : words.falsePicture(picture.name, not));
@@ -27,7 +52,12 @@ export async function addFigure(picture: File): Promise<string> {
     await createImageBitmap(new Blob([bytes])).catch(() => {
       throw new Error(words.brokenPicture(picture.name));
     });
-  return write(picture.name.replace(/[^\w.-]+/g, '-'), bytes);
+  const name = as ?? picture.name.replace(/[^\w.-]+/g, '-');
+  return write(name, bytes).catch((error: Error) => {
+    if (error instanceof HostRefusal && error.names.includes('otherFigure'))
+      throw new NameTaken(error.message, picture, freeName(name, figurePaths()));
+    throw error;
+  });
 }
 
 async function write(name: string, bytes: Uint8Array): Promise<string> {
@@ -50,10 +80,10 @@ export const unusedFigures = (): readonly string[] => (added.size === 0 ? [] : [
 export function tellUnused(paths: readonly string[], first = ''): void {
   if (paths.length === 0) return;
   const names = paths.map(fileName).join(', ');
-  say(`${first === '' ? '' : `${first} `}${words.pictureStays(names)}`, false, removing(paths));
+  say(`${first === '' ? '' : `${first} `}${words.pictureStays(names, paths.length)}`, false, removing(paths));
 }
 
-const removing = (paths: readonly string[]): Offer => ({ label: words.removePicture, run: () => void removeFigures(paths) });
+const removing = (paths: readonly string[]): Offer => ({ label: words.removePicture(paths.length), run: () => void removeFigures(paths) });
 
 async function removeFigures(paths: readonly string[]): Promise<void> {
   try {
@@ -67,7 +97,7 @@ async function removeFigures(paths: readonly string[]): Promise<void> {
       if (bytes) taken.set(path, bytes);
       forget(path);
     }
-    say(words.pictureRemoved(paths.map(fileName).join(', ')));
+    say(words.pictureRemoved(paths.map(fileName).join(', '), paths.length));
   } catch (error) {
     wrong(error);
   }

@@ -60,7 +60,13 @@ export interface Shown {
   readonly recovered: readonly (JournalEntry & { readonly window: string })[];
   /** One line at the foot of the page: what was done, or what went wrong. Counted, because said twice it is heard twice. */
   readonly message:
-    | { readonly text: string; readonly wrong: boolean; readonly count: number; readonly offer?: Offer | undefined }
+    | {
+        readonly text: string;
+        readonly wrong: boolean;
+        readonly count: number;
+        readonly offer?: Offer | undefined;
+        readonly stays?: boolean;
+      }
     | undefined;
   /** For whoever listens to the page: what others see where it stands, beside the text or over it. */
   readonly told: { readonly text: string; readonly count: number } | undefined;
@@ -98,6 +104,13 @@ export function say(text: string, wrong = false, offer?: Offer): void {
   said += 1;
   saidAt = performance.now();
   shown.set({ message: { text, wrong, count: said, offer } });
+}
+
+/** What is left to do in the text that was made: it stands while that is done. */
+export function sayToDo(text: string): void {
+  say(text);
+  const { message } = shown.get();
+  if (message) shown.set({ message: { ...message, stays: true } });
 }
 
 /** Whoever types on has read what was done: "Saved." would stand beside text that is not. */

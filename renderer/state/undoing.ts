@@ -33,8 +33,11 @@ function turn(way: () => Turned | undefined, told: (title: string, where: string
   if (left.length > 0) say(words.leftOnDisk(title, left.map(nameOf).join(', ')), true);
   else if (view !== 'write' || own?.path !== file || applied.length > 1) say(told(title, where));
   bringBack(applied.flatMap(({ edits }) => edits.map(({ text }) => text)));
+  const now = unusedFigures();
+  // What was said of a picture that is shown again is no longer so, nor is what was offered.
+  if (before.some((path) => !now.includes(path))) say(told(title, where));
   tellUnused(
-    unusedFigures().filter((path) => !before.includes(path)),
+    now.filter((path) => !before.includes(path)),
     told(title, where),
   );
 }

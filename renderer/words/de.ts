@@ -95,10 +95,12 @@ export const de: Words = {
   warningWord: 'Warnung',
   adviceWord: 'Rat',
   proved: 'bewiesen',
+  provedBut: (n) => `Gänge bewiesen, Text hat ${n} Fehler`,
   refuted: 'widerlegt',
   'not proved': 'nicht bewiesen',
   allVariants: 'schlechteste aller Varianten',
   variant: 'Variante',
+  bandMeans: 'Zustand, den der Text verlangt:',
   band: {
     live: 'kann unter Energie stehen',
     cut: 'getrennt, nicht bewiesen: für unter Energie halten',
@@ -386,6 +388,8 @@ export const de: Words = {
   oneBranchMore: 'Noch ein Zweig',
   noPicture: (name: string) => `${name} ist kein Bild, das gedruckt werden kann. SVG, PNG und JPEG sind es.`,
   falsePicture: (name: string, kind: string) => `${name} heißt wie ein ${kind} und enthält etwas anderes. Es wurde nicht aufgenommen.`,
+  chooseFigure: 'Bild wählen',
+  addAs: (name: string, free: string) => `${name} als ${free} aufnehmen`,
   brokenPicture: (name: string) => `${name} lässt sich nicht zeigen: es ist beschädigt oder abgeschnitten. Es wurde nicht aufgenommen.`,
   stillReading: (n) => `${n} Anweisungen sind noch zu lesen …`,
   moreOf: (n) => `${n} mehr: oben Nummer, Titel oder Modell tippen`,
@@ -614,9 +618,15 @@ export const de: Words = {
   laterInGuide: (number) => `${number} weiter nach hinten`,
   besideName: { quantity: 'wie viel', models: 'nur für', note: 'Anmerkung' },
   sayMoreOf: (name) => `Mehr zu ${name}: wie viel, nur für welche Modelle, eine Anmerkung`,
-  pictureStays: (names) => `${names}: kein Text zeigt es jetzt. Es bleibt in der Bibliothek.`,
-  removePicture: 'Löschen',
-  pictureRemoved: (names) => `${names} ist aus der Bibliothek gelöscht. Mit einem Text, der es zeigt, kommt es wieder.`,
+  pictureStays: (names, n) =>
+    n === 1
+      ? `${names}: kein Text zeigt es jetzt. Es bleibt in der Bibliothek.`
+      : `${names}: kein Text zeigt sie jetzt. Sie bleiben in der Bibliothek.`,
+  removePicture: (n) => (n === 1 ? 'Löschen' : 'Alle löschen'),
+  pictureRemoved: (names, n) =>
+    n === 1
+      ? `${names} ist aus der Bibliothek gelöscht. Mit einem Text, der es zeigt, kommt es wieder.`
+      : `${names} sind aus der Bibliothek gelöscht. Jedes kommt mit einem Text wieder, der es zeigt.`,
   pictureUsed: (name, where) =>
     `${name} bleibt in der Bibliothek: ${where} spricht davon, auf dem Datenträger oder ungespeichert. Bitte speichern und noch einmal versuchen.`,
   pictureBack: (name) => `${name} ist wieder in der Bibliothek.`,

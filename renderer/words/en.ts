@@ -93,10 +93,12 @@ export const en = {
   warningWord: 'Warning',
   adviceWord: 'Advice',
   proved: 'proved',
+  provedBut: (n: number): string => (n === 1 ? 'walks proved, text has 1 error' : `walks proved, text has ${n} errors`),
   refuted: 'refuted',
   'not proved': 'not proved',
   allVariants: 'worst of all variants',
   variant: 'Variant',
+  bandMeans: 'State that the text requires:',
   band: {
     live: 'may be live',
     cut: 'cut off, not proved dead: take it as live',
@@ -380,6 +382,8 @@ export const en = {
   oneBranchMore: 'One branch more',
   noPicture: (name: string) => `${name} is no picture that can be printed. SVG, PNG and JPEG are.`,
   falsePicture: (name: string, kind: string) => `${name} is named as ${kind} and holds something else. It was not added.`,
+  chooseFigure: 'Choose a figure',
+  addAs: (name: string, free: string) => `Add ${name} as ${free}`,
   brokenPicture: (name: string) => `${name} cannot be shown: it is damaged or cut short. It was not added.`,
   stillReading: (n: number) => `${n} procedures are still to be read …`,
   moreOf: (n: number) => `${n} more: type a number, title or model above`,
@@ -602,9 +606,13 @@ export const en = {
   laterInGuide: (number: string) => `${number} later`,
   besideName: { quantity: 'how much', models: 'only for', note: 'note' },
   sayMoreOf: (name: string) => `Say more of ${name}: how much, only for which models, a note`,
-  pictureStays: (names: string) => `${names}: no text shows it now. It stays in the library.`,
-  removePicture: 'Remove it',
-  pictureRemoved: (names: string) => `${names} is removed from the library. It comes back with a text that shows it.`,
+  pictureStays: (names: string, n: number): string =>
+    n === 1 ? `${names}: no text shows it now. It stays in the library.` : `${names}: no text shows them now. They stay in the library.`,
+  removePicture: (n: number): string => (n === 1 ? 'Remove it' : 'Remove them'),
+  pictureRemoved: (names: string, n: number): string =>
+    n === 1
+      ? `${names} is removed from the library. It comes back with a text that shows it.`
+      : `${names} are removed from the library. Each comes back with a text that shows it.`,
   pictureUsed: (name: string, where: string) =>
     `${name} stays in the library: ${where} speaks of it on disk or unsaved. Save, and try again.`,
   pictureBack: (name: string) => `${name} is back in the library.`,

@@ -39,10 +39,10 @@ export const LibraryEntry = memo(function LibraryEntry({ file, number, title, li
         {number === '' ? null : <span className="entry-number">{number}</span>}
         {/* Else number and title are heard as one word. */}
         {number === '' ? null : <span className="said-only">{'\u00a0'}</span>}
-        {line ? <Marks line={line} /> : null}
+        {line ? <Marks line={line} errors={counted.errors} /> : null}
         <span className="entry-title">{title}</span>
         {/* Heard after the title, which says what the line is; seen before it, where marks stand in one column. */}
-        {line ? <span className="said-only">{`(${saidInWords(line)})`}</span> : null}
+        {line ? <span className="said-only">{`(${saidInWords(line, counted.errors)})`}</span> : null}
         <span className="entry-state">
           <CountedSaid {...counted} />
         </span>
@@ -51,13 +51,13 @@ export const LibraryEntry = memo(function LibraryEntry({ file, number, title, li
   );
 });
 
-const saidInWords = (line: DocumentLine): string =>
-  stateSaid(line)
+const saidInWords = (line: DocumentLine, errors: number): string =>
+  stateSaid(line, errors)
     .map((one) => one.words)
     .join(', ');
 
-function Marks({ line }: { readonly line: DocumentLine }): ReactNode {
-  const said = stateSaid(line);
+function Marks({ line, errors }: { readonly line: DocumentLine; readonly errors: number }): ReactNode {
+  const said = stateSaid(line, errors);
   return (
     <span className="entry-marks">
       {said.map(({ mark }) => (mark === undefined ? null : <Mark key={mark} name={mark} />))}
@@ -91,7 +91,7 @@ export function Caption({ line, counted }: { readonly line: DocumentLine | undef
       {line === undefined ? null : (
         <>
           <b>{line.number}</b>
-          {stateSaid(line).map(({ mark, words: said }) => (
+          {stateSaid(line, counted.errors).map(({ mark, words: said }) => (
             <span key={said}>
               {mark === undefined ? null : <Mark name={mark} />} {said}
             </span>

@@ -7,6 +7,7 @@ import { BandLegend } from '../parts/hatches.tsx';
 import { NothingYet } from '../parts/nothing-yet.tsx';
 import { nameOf, registerName } from '../parts/place.tsx';
 import { useNarrow } from '../parts/room.ts';
+import { verdictSaid } from '../parts/state-marks.tsx';
 import { useAnswer } from '../state/answer.ts';
 import { openPanel } from '../state/panel.ts';
 import { useReview } from '../state/record.ts';
@@ -39,8 +40,9 @@ export function WriteView(): ReactNode {
   const document = overview?.documents.find((one) => one.file === file);
   const findings = findingsOf(file);
   // Where it is refuted may be far from where it was broken: the verdict leads there.
-  const against = document?.verdict === 'proved' ? undefined : gravest(findings);
+  const against = gravest(findings);
   const errors = findings.filter(({ severity }) => severity === 'error').length;
+  const verdict = document?.verdict === undefined ? undefined : verdictSaid(document.verdict, errors);
   const left = useCallback((places: LinePlaces) => <LeftMargin margin={margin} places={places} />, [margin]);
   return (
     <div className="write">
@@ -51,13 +53,13 @@ export function WriteView(): ReactNode {
             <span className="document-name" title={file === undefined ? undefined : nameOf(file)}>
               {file === undefined ? '' : nameOf(file)}
             </span>{' '}
-            {document?.verdict === undefined ? null : (
-              <span className={`verdict verdict-${document.verdict.replace(' ', '-')}`}>
+            {verdict === undefined ? null : (
+              <span className={`verdict verdict-${verdict.mark.replace(' ', '-')}`}>
                 {against === undefined ? (
-                  words[document.verdict]
+                  verdict.words
                 ) : (
                   <button type="button" className="plain" title={against.message} onClick={() => goTo(against.file, against.span.start)}>
-                    {words[document.verdict]}
+                    {verdict.words}
                   </button>
                 )}
               </span>

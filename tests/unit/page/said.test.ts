@@ -10,6 +10,7 @@ test.each([
   ['what takes long to read stands longer', { text: SENTENCES, wrong: false }, 5000, false],
   ['and not for ever', { text: SENTENCES, wrong: false }, 60_000, true],
   ['what went wrong stands', { text: 'The disk is full.', wrong: true }, 600_000, false],
+  ['what is left to do stands', { text: SENTENCES, wrong: false, stays: true }, 600_000, false],
   ['what is offered stands', { text: 'It stays in the library.', wrong: false, offer: {} }, 600_000, false],
 ])('%s', (_, line, since, read) => {
   expect(isRead(line, since)).toBe(read);

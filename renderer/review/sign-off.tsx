@@ -17,12 +17,16 @@ import { RecordFaults } from './record-faults.tsx';
 export function SignOff(): ReactNode {
   const file = useDocument();
   const review = useReview(file, true);
-  shown.usePick('findings', 'between');
+  const { unsaved } = shown.usePick('findings', 'between', 'unsaved');
   const { initials, as } = person.use();
   if (!review || file === undefined) return <p className="quiet">{words.checking}</p>;
   const findings = [file, ...review.bound.map((one) => one.file)].flatMap(findingsOf);
   const count = (severity: string): number => findings.filter((one) => one.severity === severity).length;
   const open = review.pins.filter(({ remark }) => !remark.settled).length;
+  // A second one of the same person for the same words says nothing new, and would count as one more.
+  const signed = review.record.signatures.some(
+    (one) => one.by === initials && one.as === as && one.hash === review.hash && one.verdict === review.verdict,
+  );
   const outright = review.outright.map(
     ({ fullLabel, sentence, reads, because, by }) => `${fullLabel}: ${sentence} = ${reads} (${because}, ${by})`,
   );
@@ -86,7 +90,7 @@ export function SignOff(): ReactNode {
             onSubmit={(event) => {
               event.preventDefault();
               const { revision, hash, verdict } = review;
-              if (verdict === undefined) return;
+              if (verdict === undefined || signed) return;
               const signature = { by: initials, on: today(), as, revision, hash, outright, verdict };
               putRecord(words.sign, review, (record) => ({ ...record, signatures: [...record.signatures, signature] }));
             }}
@@ -95,13 +99,22 @@ export function SignOff(): ReactNode {
               type="submit"
               className="main"
               disabled={
-                initials.trim() === '' || as.trim() === '' || review.faults.length > 0 || review.hash === '' || review.verdict === undefined
+                signed ||
+                initials.trim() === '' ||
+                as.trim() === '' ||
+                review.faults.length > 0 ||
+                review.hash === '' ||
+                review.verdict === undefined
               }
             >
               {words.sign}
             </button>
           </form>
           {review.hash !== '' && review.verdict === undefined ? <p className="wrong">▨ {words.signWantsVerdict}</p> : null}
+          {signed ? <p className="quiet">{words.signedAlready(initials)}</p> : null}
+          {[file, ...review.bound.map((one) => one.file)].some((own) => unsaved.has(own)) ? (
+            <p className="wrong">▨ {words.signsUnsaved}</p>
+          ) : null}
           {count('error') > 0 ? <p className="wrong">▨ {words.signsWrong(count('error'))}</p> : null}
           <p className="quiet">{words.signMeans}</p>
           <h2>{words.signatures}</h2>

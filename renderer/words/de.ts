@@ -280,6 +280,9 @@ export const de: Words = {
   accept: 'Annehmen',
   acceptedBy: 'angenommen',
   sign: 'Diesen Text unterschreiben',
+  signedAlready: (initials) => `${initials} hat diesen Text, wie er jetzt steht, unterschrieben.`,
+  signsUnsaved:
+    'Dieser Text hat Änderungen, die nicht gespeichert sind. Eine Unterschrift gilt für die Worte, wie sie hier stehen: beides speichern, sonst ist sie auf der Platte hinfällig.',
   signMeans:
     'Eine Unterschrift gilt für diese Worte, für das, was die Register von den Maschinen und Dingen darin sagen, und für die Anweisungen, durch die sie führen; die eines Handbuchs für alles, was es bindet. Ändert sich etwas davon, wird sie hinfällig. Sie sagt, dass ein Mensch diesen Text gelesen hat, nicht, dass eine Maschine sicher ist.',
   signatures: 'Unterschriften',

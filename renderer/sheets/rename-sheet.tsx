@@ -6,8 +6,9 @@ import { OverSheet } from '../parts/over-sheet.tsx';
 import { Preview } from '../parts/preview.tsx';
 import { useAnswered } from '../state/answer.ts';
 import { closePanel } from '../state/panel.ts';
-import { shown } from '../state/shown.ts';
-import { applyProposed, core } from '../state/workspace.ts';
+import { recordAlong } from '../state/record.ts';
+import { say, shown } from '../state/shown.ts';
+import { change, core } from '../state/workspace.ts';
 import { words } from '../words/words.ts';
 
 export function RenameSheet(): ReactNode {
@@ -25,6 +26,14 @@ export function RenameSheet(): ReactNode {
         : 'id' in here.named
           ? here.named.id
           : here.named.number);
+  const apply = ({ title, files }: Extract<Proposal, { ok: true }>): void => {
+    const number = here?.named.kind === 'document' ? here.named.number : undefined;
+    const along = number === undefined ? [] : recordAlong(number, to.trim());
+    // In one go, so that one undo takes back both.
+    change(title, [...files.map(({ file: path, edits }) => ({ path, edits })), ...(along ?? [])]);
+    say(words.done(title, files.length));
+    if (along === undefined && number !== undefined) say(words.reviewStays(number, to.trim()), true);
+  };
   return (
     <OverSheet
       title={
@@ -51,7 +60,11 @@ export function RenameSheet(): ReactNode {
           aria-label={words.renameTo}
           placeholder={words.renameTo}
           value={to}
-          onChange={(event) => setTo(event.target.value)}
+          onChange={(event) => {
+            setTo(event.target.value);
+            // What was shown was of another name.
+            setProposal(undefined);
+          }}
         />
         <button type="submit" disabled={!here || to.trim() === ''}>
           {words.rename} …
@@ -66,7 +79,7 @@ export function RenameSheet(): ReactNode {
         <Preview
           proposal={proposal}
           apply={() => {
-            if (proposal.ok) applyProposed(proposal.title, proposal.files);
+            if (proposal.ok) apply(proposal);
             close();
           }}
           cancel={() => setProposal(undefined)}

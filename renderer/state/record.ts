@@ -3,6 +3,7 @@ import { useRef } from 'react';
 import { EMPTY_RECORD, type ReviewRecord, recordPath, writeRecord } from '../../procedures-schema/review/index.ts';
 import type { ReviewOf } from '../worker/queries/queries.ts';
 import { useAnswer } from './answer.ts';
+import type { Applied } from './documents.ts';
 import { putSetting, setting } from './settings.ts';
 import { shown } from './shown.ts';
 import { newStore } from './store.ts';
@@ -50,6 +51,24 @@ export async function reviewNow(file: string): Promise<ReviewOf | undefined> {
 
 /** The text of the record that each review was made of. */
 const readFrom = new WeakMap<ReviewOf, string>();
+
+/**
+ * A document that gets another number keeps what was said of it: its record goes along, and the old one is left empty, because the next document of
+ * the old number must not begin with the remarks of another. Undefined: a record of the new number is there already, and neither is touched.
+ */
+export function recordAlong(from: string, to: string): readonly Applied[] | undefined {
+  const [old, next] = [recordPath(from), recordPath(to)];
+  const empty = (number: string): string => writeRecord(number, EMPTY_RECORD);
+  const [text, there] = [documents.get(old)?.text ?? '', documents.get(next)?.text ?? ''];
+  if (text === '' || text === empty(from)) return [];
+  if (there !== '' && there !== empty(to)) return undefined;
+  const head = empty(from).trimEnd();
+  const moved = text.startsWith(head) ? empty(to).trimEnd() + text.slice(head.length) : text;
+  return [
+    { path: next, edits: [{ start: 0, end: there.length, text: moved }] },
+    { path: old, edits: [{ start: 0, end: text.length, text: empty(from) }] },
+  ];
+}
 
 /** Writes the whole record anew; refused where something in the file could not be read, or was not read yet, since that would be lost. */
 export function putRecord(title: string, review: ReviewOf, next: (record: ReviewRecord) => ReviewRecord): boolean {

@@ -283,6 +283,8 @@ export const de: Words = {
   signedAlready: (initials) => `${initials} hat diesen Text, wie er jetzt steht, unterschrieben.`,
   signsUnsaved:
     'Dieser Text hat Änderungen, die nicht gespeichert sind. Eine Unterschrift gilt für die Worte, wie sie hier stehen: beides speichern, sonst ist sie auf der Platte hinfällig.',
+  reviewStays: (from, to) =>
+    `Anmerkungen und Unterschriften zu ${from} bleiben bei dieser Nummer: zu ${to} gibt es schon welche. Fügen Sie beide von Hand zusammen.`,
   signMeans:
     'Eine Unterschrift gilt für diese Worte, für das, was die Register von den Maschinen und Dingen darin sagen, und für die Anweisungen, durch die sie führen; die eines Handbuchs für alles, was es bindet. Ändert sich etwas davon, wird sie hinfällig. Sie sagt, dass ein Mensch diesen Text gelesen hat, nicht, dass eine Maschine sicher ist.',
   signatures: 'Unterschriften',

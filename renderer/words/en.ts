@@ -278,6 +278,8 @@ export const en = {
   signedAlready: (initials: string) => `${initials} has signed this text as it stands now.`,
   signsUnsaved:
     'This text has changes that are not saved. A signature is for the words as they stand here: save both, or it will be stale on disk.',
+  reviewStays: (from: string, to: string) =>
+    `What was remarked and signed of ${from} stays with that number: there is a review of ${to} already. Put the two together by hand.`,
   signMeans:
     'A signature is bound to the words, to what the registers say of the machines and things in them, and to the procedures that they send a reader through; that of a guide to all that it binds in. It turns stale when any of these changes. It says that a person read this text; it does not say that a machine is safe.',
   signatures: 'Signatures',

@@ -39,12 +39,22 @@ export function modelOf(path: string): monaco.editor.ITextModel {
 const rangeOf = (model: monaco.editor.ITextModel, start: number, end: number): monaco.Range =>
   monaco.Range.fromPositions(model.getPositionAt(start), model.getPositionAt(end));
 
+/**
+ * Whether the first of a list that comes up by itself is marked, so that Enter takes it. After a space it is not, until a letter was typed of it: a line may
+ * end in a number and a space.
+ */
+function markFirst(model: monaco.editor.ITextModel, is: boolean): void {
+  for (const editor of monaco.editor.getEditors())
+    if (editor.getModel() === model) editor.updateOptions({ suggest: { selectionMode: is ? 'always' : 'whenQuickSuggestion' } });
+}
+
 async function provideCompletionItems(
   model: monaco.editor.ITextModel,
   position: monaco.Position,
   context: monaco.languages.CompletionContext,
 ): Promise<monaco.languages.CompletionList> {
   const offset = model.getOffsetAt(position);
+  markFirst(model, context.triggerCharacter !== ' ');
   const answer = await core.ask('complete', { file: pathOf(model), offset, text: model.getValue() });
   // A space offers something only where a step begins or a unit may follow; in running prose it would be in the way.
   if (context.triggerCharacter === ' ' && !['step start', 'unit', 'front matter', 'register'].includes(answer.place))

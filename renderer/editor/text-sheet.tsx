@@ -75,8 +75,7 @@ export function TextSheet({ file, label, left, right, onDropped }: Props): React
       scrollBeyondLastLine: false,
       quickSuggestions: false,
       wordBasedSuggestions: 'off',
-      // What came up by itself is taken by Enter once a letter was typed of it: a line may end in a number and a space.
-      suggest: { showIcons: false, showStatusBar: false, selectionMode: 'whenQuickSuggestion' },
+      suggest: { showIcons: false, showStatusBar: false },
       hover: { delay: 500 },
       links: false,
       contextmenu: false,

@@ -15,7 +15,7 @@ import { randomFrom, seedOfRun } from '../support/random.ts';
 
 const TEXT = 'procedures/OM-3140-lip-cylinder.md';
 /** More of them by HANDSCLEAR_ROUNDS. */
-const ROUNDS = Array.from({ length: Number(process.env.HANDSCLEAR_ROUNDS ?? 8) }, (_, index) => index + 1);
+const ROUNDS = Array.from({ length: Number(process.env.HANDSCLEAR_ROUNDS ?? 5) }, (_, index) => index + 1);
 /**
  * The last second may be lost. It is counted in beats of the page itself, ten to a second, because on a busy machine a second may pass in which
  * the page was given no time at all.

@@ -66,7 +66,7 @@ describe('a library of which little is kept whole', () => {
         );
         expect(engine.report().counts).toEqual(once.counts);
       }),
-      { numRuns: 5 },
+      { numRuns: 3 },
     );
   }, 240_000);
 

@@ -42,7 +42,7 @@ let going = false;
 const manners = new Manners();
 
 /** What is said between files comes when the questions that follow an edit are answered; milliseconds of quiet. */
-const QUIET = 150;
+const QUIET = 50;
 let settling: ReturnType<typeof setTimeout> | undefined;
 
 function settleSoon(): void {

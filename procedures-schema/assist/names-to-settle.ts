@@ -29,14 +29,16 @@ export function namesToSettle(facts: ProcedureFacts, families: readonly Family[]
       if (titles.has(foldText(name)) || /^section\s/i.test(name) || facts.names.lookup(name).length > 0) continue;
       add(name, mark.span, true, prose.text.slice(0, mark.at));
     }
-  for (const { sentence, prose } of eachSentence(facts.read))
+  for (const { sentence, prose } of eachSentence(facts.read)) {
+    const bare = sentence.unknown.length === 0 ? [] : bareReferences(facts, { sentence, prose });
     for (const { text, at, end } of sentence.unknown) {
-      if (bareReferences(facts, { sentence, prose }).some((one) => one.at < end && at < one.end)) continue;
+      if (bare.some((one) => one.at < end && at < one.end)) continue;
       if (prose.marks.some((mark) => mark.kind === 'reference' && mark.at < end && at < mark.end)) continue;
       const whole = withItsWords(prose.text, at, end, facts.names);
       const [from, to] = whole ?? [at, end];
       add(whole ? prose.text.slice(from, to) : text, proseSpan(prose, from, to), false, prose.text.slice(0, from));
     }
+  }
   return out.sort((a, b) => a.span.start - b.span.start);
 }
 

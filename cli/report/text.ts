@@ -31,11 +31,13 @@ export function summary({ findings, counts, read, files }: Checked): string {
 }
 
 /** One file that cannot be read may be behind hundreds of findings elsewhere, and stands somewhere among them. */
-function firstOf({ findings }: Checked): string {
-  const shut = [...new Set(findings.filter(({ check }) => check === unreadableFile.id).map(({ file }) => file))];
-  return shut.length === 0
-    ? ''
-    : `Not read, so put right first: ${shut.join(', ')}. What is told of other files may follow from that alone.`;
+function firstOf({ findings, facts }: Checked): string {
+  const shut = findings.filter(({ check }) => check === unreadableFile.id).map(({ file }) => file);
+  const torn = facts.registerFiles.filter(({ problems }) => problems.some(({ broken }) => broken)).map(({ file }) => file.source.path);
+  const put = (said: string, files: readonly string[]): readonly string[] =>
+    files.length === 0 ? [] : [`${said}, so put right first: ${[...new Set(files)].map(shown).join(', ')}.`];
+  const first = [...put('Not read', shut), ...put('Not read as it was meant', torn)];
+  return first.length === 0 ? '' : [...first, 'What is told of other files may follow from that alone.'].join(' ');
 }
 
 const plural = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

@@ -81,6 +81,18 @@ test('a register saved as UTF-16 is named below all that follows from it', async
   expect((await typed('check', SAMPLE)).out).not.toContain('put right first');
 });
 
+test('so is a register with a slip in it, which makes names unknown everywhere', async () => {
+  const library = join(folder, 'torn');
+  cpSync(SAMPLE, library, { recursive: true });
+  const tools = join(library, 'registers/tools.yaml');
+  writeFileSync(tools, readFileSync(tools, 'utf8').replace('personal lock: {', 'personal lock: "{'));
+  const { code, out } = await typed('check', library);
+  expect(code).toBe(1);
+  expect(out.replace(/\s+/g, ' ')).toContain(
+    'Not read as it was meant, so put right first: registers/tools.yaml. What is told of other files',
+  );
+});
+
 test('what people type in another way is understood', async () => {
   const full = await typed('print', '--help');
   expect(await typed('help', 'print')).toEqual(full);
